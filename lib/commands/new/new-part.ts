@@ -1,19 +1,21 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
 import { isKindName, type KindName, kinds } from '../../model/kinds/index.ts';
+import { powerAt } from '../../model/power-into-load.ts';
 import type { Problem } from '../../model/problem.ts';
+import { rowNames } from '../../model/short-forms/row-names.ts';
 import { contentFiles, readCatalogue } from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
-import { type Answers, type Asker, Interrupted, lineOf, linesOf, type Question } from './ask/question.ts';
+import { type Answers, type Asker, Interrupted, type Question } from './ask/question.ts';
 import { readingFault } from './ask/reading-fault.ts';
-import { rowOf } from './ask/rows.ts';
+import { hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
-import { powerAt } from './part/part-columns.ts';
 import { partTables } from './part/part-tables.ts';
-import { fieldsOf, partText } from './part/part-text.ts';
+import { fieldsOf, isAsked, leftOut, partText } from './part/part-text.ts';
+import { isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 
 /** `rackleaf new part`: a part of the catalogue, from its leaflet. */
@@ -74,10 +76,11 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
 function partQuestions(kind: KindName): readonly Question[] {
   return partTables[kind].map((table) =>
     tableQuestion(table, {
-      fault: ({ rest }, answers, line) =>
+      fault: ({ cells, rest }, answers, line) =>
         powerFault(rest) ??
+        (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
-      ...(table.key === 'box' && { when: isSubwoofer }),
+      when: (answers) => isAsked(table.key, answers),
     }),
   );
 }
@@ -89,21 +92,17 @@ function powerFault(powers: readonly string[]): string | null {
     : `has the power "${wrong}": write it with its load, such as 75 W at 4 ohm`;
 }
 
-function isSubwoofer(answers: Answers): boolean {
-  return lineOf(answers, 'facts').startsWith('subwoofer');
-}
-
-/** What was not told of a part, though its kind can hold it. */
-function leftOut(kind: KindName, answers: Answers): readonly string[] {
-  return partTables[kind].flatMap((table) => {
-    const [line] = linesOf(answers, table.key);
-    if (table.key === 'box' && !isSubwoofer(answers)) return [];
-    if (line === undefined) return [`--${table.key}: ${table.asks}`];
-    if (table.rows > 1) return [];
-    const { cells } = rowOf(table.columns, line);
-    const empty = table.columns.filter((one) => cells[one.key] === undefined && one.key !== 'draw');
-    return empty.length === 0 ? [] : [`--${table.key}: ${empty.map(({ title }) => title).join(', ')}`];
-  });
+/** Terminals of a part that stands on a board lie where they were measured: on one point no wires can be laid. */
+function placeFault(kind: KindName, { names, role, at, pitch }: Row['cells'], line: string): string | null {
+  const isOnBoard = partTables[kind].some(({ key }) => key === 'holes');
+  if (!isOnBoard || hasUnknown(line)) return null;
+  const isRow = rowNames(String(names).split(/\s+/).join(', '));
+  const isSeveral = !('unreadable' in isRow) && (isRow.length > 1 || isPair(String(role)));
+  if (at === undefined)
+    return 'lacks first place: write where the first of them lies on its panel, or ? where that is not known';
+  return isSeveral && pitch === undefined
+    ? 'lacks from one to the next: all would lie on one point; write it, or ? where it is not known'
+    : null;
 }
 
 const asked = 'content/parts/asked.yaml';

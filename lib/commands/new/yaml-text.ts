@@ -15,6 +15,13 @@ export function blockText(values: Named, depth = 1, indent = ''): string {
     .join('');
 }
 
+/** Fields without those that are not known. */
+export function known(values: Readonly<Record<string, WrittenValue | undefined>>): Named {
+  return Object.fromEntries(
+    Object.entries(values).flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const])),
+  );
+}
+
 /** A field where it holds something. */
 export function filled(name: string, value: Named): Named {
   return Object.keys(value).length === 0 ? {} : { [name]: value };

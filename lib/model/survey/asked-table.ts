@@ -34,6 +34,8 @@ export interface AskedTable {
   readonly rows: number;
   /** What each row belongs to, where there may be several of it. */
   readonly within?: 'space';
+  /** True where each of these has one row: with the last one the list is whole. */
+  readonly oneEach?: true;
 }
 
 /** A column. */

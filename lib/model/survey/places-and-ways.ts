@@ -39,8 +39,10 @@ export const ways: Station = {
       asks: 'Ways for wires, laid with a cord: from where, to which edge of a space, through what',
       by: 'tape',
       hint:
-        'From and to are places, fitted devices or ground points, several parted by blanks, or the edge of a space. Each ' +
-        'stretch tells its zone and length, then edge for a sharp edge and hole with its width where it goes through one.',
+        'From is the end where the cord begins, to the one where it ends; each is a place, a fitted device or a ground point, ' +
+        'several parted by blanks, or the edge of a space. The cord is held to the terminals of what stands at an end, and to ' +
+        'the rim of the space. The stretches follow each other from the first end on: zone and length, then edge for a sharp ' +
+        'edge, hole with its width where a hole is there or to be drilled, grommet with its bore where one sits in it already.',
       columns: [
         column('from', 'from', text('starter-battery'), 'starter-battery beside-the-battery'),
         column('to', 'to', text('left edge'), 'left edge'),

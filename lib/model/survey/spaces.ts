@@ -41,6 +41,7 @@ export const spaces: Station = {
       asks: 'What bounds it on each side: a wall, or open, so that a hand comes in',
       by: 'eye',
       within: 'space',
+      oneEach: true,
       columns: (['left', 'right', 'top', 'bottom', 'front'] as const).map((edge) =>
         optionalColumn(edge, edge, bound[edge], edge === 'front' ? 'open' : 'wall'),
       ),

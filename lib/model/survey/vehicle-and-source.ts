@@ -1,12 +1,14 @@
 import { outputFactsSchema } from '../content/integration.ts';
 import { vehicleSchema } from '../content/vehicle.ts';
 import { id, text } from '../fields.ts';
+import { voltageOrPower } from '../power-into-load.ts';
 import { column, optionalColumn } from './asked-table.ts';
 import { type Station, side, zone } from './station.ts';
 
 const vehicle = vehicleSchema.shape;
 const ground = vehicle.grounds.valueType.shape;
 const link = vehicle.links.unwrap().valueType.shape;
+const ambient = vehicle.ambient.unwrap().shape;
 const output = outputFactsSchema.shape;
 
 /** What is told of the vehicle as a whole. */
@@ -23,16 +25,13 @@ export const itself: Station = {
     },
     {
       key: 'supply',
-      asks: 'What it is driven by',
+      asks: 'What it is driven by, and the nominal voltage of its supply',
       by: 'eye',
-      columns: [optionalColumn('supply', 'supply', vehicle.supply, 'combustion')],
-      rows: 1,
-    },
-    {
-      key: 'system-voltage',
-      asks: 'Nominal voltage of its supply',
-      by: 'eye',
-      columns: [optionalColumn('system-voltage', 'voltage', vehicle['system-voltage'], '12 V')],
+      hint: 'Left empty, it is driven by combustion, and its supply has 12 V.',
+      columns: [
+        optionalColumn('supply', 'driven by', vehicle.supply, 'combustion'),
+        optionalColumn('system-voltage', 'voltage', vehicle['system-voltage'], '12 V'),
+      ],
       rows: 1,
     },
     {
@@ -99,17 +98,29 @@ export const underTheHood: Station = {
       rows: 4,
     },
     {
-      key: 'vehicle-load',
-      asks: 'What the vehicle itself draws: lights, heater and fan on, engine idling',
+      key: 'reading',
+      asks: 'With lights, heater and fan on: the voltage at the alternator, warm, and what the vehicle itself draws, idling',
       by: 'meter',
-      columns: [optionalColumn('vehicle-load', 'current', vehicle['vehicle-load'], '40 A')],
+      columns: [
+        optionalColumn('charging-voltage', 'charging voltage', vehicle['charging-voltage'], '14.2 V'),
+        optionalColumn('vehicle-load', 'vehicle load', vehicle['vehicle-load'], '40 A'),
+      ],
       rows: 1,
     },
     {
-      key: 'charging-voltage',
-      asks: 'Voltage at the alternator, warm, loads on',
+      key: 'ambient',
+      asks: 'The warmest air in its parts, where it was read: in the sun, after a drive',
       by: 'meter',
-      columns: [optionalColumn('charging-voltage', 'voltage', vehicle['charging-voltage'], '14.2 V')],
+      hint: 'The cabin counts for sills, cargo area and under the carpet as well. Left empty, the house rules hold.',
+      columns: (
+        [
+          ['engine-bay', '85 C'],
+          ['cabin', '45 C'],
+          ['roof', '70 C'],
+          ['dash-top', '85 C'],
+          ['near-exhaust', ''],
+        ] as const
+      ).map(([part, example]) => optionalColumn(part, part.replaceAll('-', ' '), ambient[part], example)),
       rows: 1,
     },
   ],
@@ -124,12 +135,12 @@ export const dash: Station = {
       key: 'output',
       asks: 'What comes out of each output that may be used',
       by: 'meter',
-      hint: 'Several alike in one row: OUT1..4 are OUT1 to OUT4.',
+      hint: 'Several alike in one row: OUT1..4 are OUT1 to OUT4. The clean voltage is read with a meter; where only a leaflet tells the power, write that with its load, 18 W at 4 ohm.',
       columns: [
         column('name', 'output', text('OUT1'), 'OUT1..4'),
         optionalColumn('from', 'lowest frequency', output.bandwidth.unwrap().shape.from, '20 Hz'),
         optionalColumn('to', 'highest frequency', output.bandwidth.unwrap().shape.to, '20 kHz'),
-        optionalColumn('clean-voltage', 'greatest clean voltage', output['clean-voltage'], '3.8 V'),
+        optionalColumn('clean-voltage', 'greatest clean voltage', voltageOrPower, '3.8 V'),
         optionalColumn('offset', 'offset to ground', output.offset, '0 V'),
         optionalColumn('polarity', 'polarity', output.polarity, 'normal'),
       ],

@@ -20,17 +20,17 @@ const shop = new ShopFolder();
 afterAll(() => shop.remove());
 
 describe('a person who is asked', () => {
-  const [title = '', supply = '', voltage = '', ...cautions] = car.answers;
+  const [title = '', supply = '', ...cautions] = car.answers;
 
   test('is told in words what is wrong with an answer, and is asked again', async () => {
     const person = new Typed(
       ...['', title],
       ...['Coupe!', 'wagon', 'coupe-told'],
-      ...[supply, voltage, ''],
+      ...[supply, ''],
       ...['battery, battery-b, engine-bay', 'battery, battery-bb, engine-bay, left', ''],
       ...['floor, cabin, left, M7', 'floor, cabin, left, M8', 'floor, cabin, right, M8', ''],
       ...['body.floor, body.roof, 2 AWG, 20 in', 'body.floor, body.floor, 2 AWG, 20', ''],
-      ...['40', '40,5 A', '40.5 A'],
+      ...['14.2 V, 40', '14.2 V, 40,5 A', '14.2 V, 40.5 A'],
     );
     await shop.answered(person, 'new', 'vehicle');
     for (const words of [
@@ -43,8 +43,8 @@ describe('a person who is asked', () => {
       'ground 2: floor, cabin, right, M8: is called floor, and there is one of that name already',
       'cable 1: body.floor, body.roof, 2 AWG, 20 in: there is no',
       'cable 1: body.floor, body.floor, 2 AWG, 20: length "20" has no unit',
-      'vehicle-load: 40: current "40" has no unit',
-      'vehicle-load: 40,5 A:',
+      'reading: 14.2 V, 40: vehicle load "40" has no unit',
+      'reading: 14.2 V, 40,5 A:',
     ])
       expect(
         person.refused.filter((told) => told.startsWith(words)),
@@ -53,7 +53,7 @@ describe('a person who is asked', () => {
   });
 
   test('who breaks off finds the answers again, and nothing is written until the last one', async () => {
-    const first = new Typed(title, supply, voltage, ...cautions.slice(0, 3));
+    const first = new Typed(title, supply, ...cautions.slice(0, 3));
     const broken = await shop.answered(first, 'new', 'vehicle', 'coupe-later');
     expect([broken.status, broken.out]).toEqual([2, '']);
     expect(broken.told).toMatch(

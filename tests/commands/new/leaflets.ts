@@ -11,7 +11,7 @@ const mounting = {
 export const leaflets: { readonly [K in KindName]: Leaflet } = {
   amplifier: {
     ...mounting,
-    cooling: [', , fins, fins'],
+    cooling: ['1 in, fan, fins, fins 1 1/4 in, 1 1/2 in'],
     terminal: [
       'B+ GND, supply, right, 5/8 in, 3/4 in, set-screw, 8 AWG to 4 AWG, 4 N m, 5/8 in',
       'REM, turn-on-in, right, 2 in, , set-screw, 20 AWG to 14 AWG, 0.6 N m, 5/16 in',
@@ -30,7 +30,7 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
       'LOW-PASS, crossover, face, , 5, low-pass 40 Hz to 250 Hz, butterworth 24 dB, 80 Hz',
       'BOOST, boost, face, , 5, 45 Hz 0 dB to 12 dB',
     ],
-    supply: ['regulated, 60 A, 2, class-d, 60 mA, 1.5 mA, 10.5 V, 1.1 A'],
+    supply: ['regulated, 60 A, 2, class-d, 1.1 A, 78 %, 14.4 V, 60 mA, 1.5 mA, 10.5 V, 55 %'],
     facts: ['150 W, 70 C'],
   },
   processor: {
@@ -42,13 +42,18 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
       'IN1..6, signal-in, left, 1/2 in, 1/2 in, phono, 0.25 V to 6 V',
       'OUT1..6, signal-out, top, 1/2 in, 1/2 in, phono, 4 V',
     ],
-    supply: ['regulated, 5 A, , , 5 mA, , , , 1.2 A'],
+    supply: ['regulated, 5 A, 1.2 A, 5 mA'],
     facts: ['96 kHz, yes'],
   },
   'source-unit': {
     case: mounting.case,
-    terminal: ['B+ GND, supply', 'REM-OUT, turn-on-out', 'OUT1..4, signal-out, , , , , 4 V'],
-    supply: ['regulated, 10 A, , , , , , , 2 A'],
+    terminal: [
+      'B+ GND, supply',
+      'REM-OUT, turn-on-out',
+      'OUT1..4, signal-out, , , , , 4 V',
+      'SP1..4, speaker-out, , , , , 18 W at 4 ohm',
+    ],
+    supply: ['regulated, 10 A, 2 A'],
   },
   speaker: {
     case: ['10 in, 10 in, 5 1/4 in, 4.6 kg'],
@@ -89,10 +94,10 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   },
   relay: {
     ...mounting,
-    terminal: ['85, relay-coil', '86, relay-coil', '30, relay-contact', '87, relay-contact'],
+    terminal: ['85 86, relay-coil, bottom, 1/4 in, 3/8 in', '30 87, relay-contact, bottom, 1 in, 3/8 in'],
     facts: ['160 mA, 30 A, diode'],
   },
-  terminal: { sizes: ['8 AWG to 6 AWG'], facts: ['ring-lug, M8'] },
+  terminal: { sizes: ['8 AWG'], facts: ['ring-lug, M8'] },
   covering: { facts: ['loom, 13 mm, 105 C'] },
   grommet: { facts: ['20 mm, 13 mm'] },
   'board-sheet': { facts: ['birch-plywood, 12 mm, 5 ft, 5 ft, 680 kg/m3, 10.7 GPa'] },
@@ -100,12 +105,12 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   'level-control': { case: mounting.case, terminal: ['LINE, control-line'] },
   'isolating-relay': {
     ...mounting,
-    terminal: ['A, relay-contact', 'B, relay-contact', '85, relay-coil', '86, relay-coil'],
+    terminal: ['A B, relay-contact, top, 1 in, 2 in', '85 86, relay-coil, bottom, 1 in, 3/8 in'],
     facts: ['coil, 1 A, diode, 200 A, yes'],
   },
   charger: {
     ...mounting,
-    terminal: ['IN GND, supply', 'OUT, source-positive'],
+    terminal: ['IN GND, supply, left, 1 in, 1 in', 'OUT, source-positive, right, 1 in'],
     input: ['60 A, 90 %'],
     output: ['14.4 V, 50 A, 60 A'],
   },

@@ -41,7 +41,11 @@ export async function answersOf(
       for (const fault of found.faults) asker.say(fault);
       const keep = (rows: readonly string[]) =>
         seen({ answers: so(withLines(answers, key, rows)), open: key });
-      if (lines === null || given.open === key || found.faults.length > 0)
+      const follows = lines === null ? (question.follows?.(answers) ?? null) : null;
+      if (follows !== null) {
+        asker.say(`${key}: ${follows}`);
+        lines = [follows];
+      } else if (lines === null || given.open === key || found.faults.length > 0)
         lines = await asked(question, lines ?? [], { answers, asker, keep });
     } else {
       if (lines === null) lines = untouched(question, answers);

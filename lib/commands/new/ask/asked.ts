@@ -31,6 +31,7 @@ export async function asked(
     if (rows.length === 0) return lines;
     lines.push(...rows);
     await keep(lines);
+    if (question.whole && lines.length >= question.whole(answers)) return lines;
   }
 }
 

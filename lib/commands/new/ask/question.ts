@@ -21,12 +21,16 @@ export interface Question {
   readonly choices?: (answers: Answers) => readonly Choice[];
   /** What Enter takes, an empty text where it may be left out; null, or no function, where something must be said. */
   readonly fallback?: (answers: Answers) => string | null;
+  /** The answer that follows, and is not asked for: it is told. Null where nothing does. */
+  readonly follows?: (answers: Answers) => string | null;
   /** What is wrong with an answer, in words; null where nothing is. */
   readonly fault: (answer: string, answers: Answers) => string | null;
   /** What is doubtful about an answer that can be written all the same, such as a part that is not there yet. */
   readonly doubt?: (answer: string, answers: Answers) => string | null;
   /** The rows that one line tells, as a text what is wrong with it. Left out, each line is one. */
   readonly rows?: (line: string) => readonly string[] | string;
+  /** How many rows make a list whole; left out, an empty line ends it. */
+  readonly whole?: (answers: Answers) => number;
   /** True for what may stay open until it is known. */
   readonly mayBeUnknown?: boolean;
 }

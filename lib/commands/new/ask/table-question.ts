@@ -12,8 +12,12 @@ export interface Beside {
   /** What there is to choose from. */
   readonly hints?: (answers: Answers) => readonly string[];
   readonly fallback?: (answers: Answers) => string | null;
+  /** The answer that follows, and is not asked for. */
+  readonly follows?: (answers: Answers) => string | null;
   /** Left out, a table of one row and one closed column is chosen from. */
   readonly choices?: (answers: Answers) => readonly Choice[];
+  /** How many rows make a list whole; left out, an empty line ends it. */
+  readonly whole?: (answers: Answers) => number;
   /** What is wrong with a row whose cells are right one by one. Of those before it the answers tell. */
   readonly fault?: (row: Row, answers: Answers, line: string) => string | null;
   /** What is doubtful about a row that can be written all the same. */
@@ -44,10 +48,12 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       ...(beside.hints?.(answers) ?? []),
       ...(many ? [several(columnsOf(answers))] : []),
     ],
+    ...(many && beside.whole && { whole: beside.whole }),
     ...(many && table.columns.length > 1 && { rows: rowsAlike }),
     ...(table.columns.every(mayBeUnknown) && { mayBeUnknown: true }),
     ...(beside.when && { when: beside.when }),
     ...(choices && { choices }),
+    ...(beside.follows && { follows: beside.follows }),
     ...((isOptional || beside.fallback) && { fallback: beside.fallback ?? (() => '') }),
     fault: (answer, answers) => {
       const row = readRow(columnsOf(answers), answer);

@@ -1,11 +1,11 @@
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import type { KindName, Part } from '../../../model/kinds/index.ts';
-import { nearestName } from '../../../read/names/nearest-name.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { choicesOfWords } from '../ask/choices.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
+import { missingPart, otherKind } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
 import { jobTables } from './job-tables.ts';
 
@@ -58,9 +58,10 @@ function only(names: readonly string[]): string | null {
 
 const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   title: ({ id }) => ({ fallback: () => id }),
-  'issued-on': ({ today }) => ({ fallback: () => today }),
+  'issued-on': ({ today }) => ({ fallback: () => today, follows: () => today }),
   vehicle: ({ vehicles }) => ({
     fallback: () => only(Object.keys(vehicles)),
+    follows: () => only(Object.keys(vehicles)),
     choices: () =>
       Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
     fault: (_row, _answers, line) => unknown('vehicle', line, Object.keys(vehicles)),
@@ -68,6 +69,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   space: (around) => ({
     when: (answers) => spacesOf(around, answers).length > 0,
     fallback: (answers) => only(spacesOf(around, answers)) ?? '',
+    follows: (answers) => only(spacesOf(around, answers)),
     choices: (answers) => choicesOfWords(spacesOf(around, answers)),
     fault: (_row, answers, line) =>
       unknown(`space of ${lineOf(answers, 'vehicle')}`, line, spacesOf(around, answers)),
@@ -136,36 +138,6 @@ function boardHints(around: JobSurroundings, answers: Answers): readonly string[
 
 function unknown(what: string, name: string, known: readonly string[]): string | null {
   return known.includes(name) ? null : `there is no ${what} "${name}"; ${remedyFor(name, known)}`;
-}
-
-/** A part that is there, and of a kind that can't stand here. */
-function otherKind(
-  parts: JobSurroundings['parts'],
-  kinds: readonly KindName[],
-  named: unknown,
-): string | null {
-  const name = String(named);
-  const part = parts[name];
-  if (!part || kinds.includes(part.kind)) return null;
-  const near = nearestName(name, partNames(parts, ...kinds));
-  return `"${name}" is of the kind ${part.kind}: it can't stand here; ${near === null ? `a part of the kind ${listed(kinds)} can` : `did you mean "${near}"?`}`;
-}
-
-/** A part that is not in the catalogue: what it may have been, and how it is put there. */
-function missingPart(
-  parts: JobSurroundings['parts'],
-  kinds: readonly KindName[],
-  named: unknown,
-): string | null {
-  const name = String(named);
-  if (parts[name]) return null;
-  const near = nearestName(name, partNames(parts, ...kinds));
-  const begun = `rackleaf new part ${name} --kind ${kinds.length === 1 ? kinds[0] : 'KIND'}`;
-  return `there is no ${listed(kinds)} "${name}"; ${near === null ? '' : `did you mean "${near}"? Else `}${begun} writes it`;
-}
-
-function listed(kinds: readonly KindName[]): string {
-  return kinds.length > 2 ? 'part' : kinds.join(' or ');
 }
 
 function unknownPlaces(named: unknown, known: readonly string[]): string | null {

@@ -2,7 +2,7 @@ import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
-import { blockText, type Named } from '../yaml-text.ts';
+import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { jobRows } from './job-questions.ts';
 
 type Parts = Readonly<Record<string, Part>>;
@@ -84,8 +84,9 @@ function devicesOf(answers: Answers): Named {
 function boardsOf(answers: Answers): Named {
   const [row] = jobRows(answers, 'board');
   if (!row) return {};
-  const { x = '', y = '', width = '', height = '', ...cells } = row.cells;
-  return { board: { at: { x, y }, outline: { rectangle: { width, height } }, ...cells } };
+  const { x, y, width, height, ...cells } = row.cells;
+  const outline = filled('rectangle', known({ width, height }));
+  return { board: { ...filled('at', known({ x, y })), ...filled('outline', outline), ...cells } };
 }
 
 type Titled = Readonly<Record<string, { readonly title: string }>>;

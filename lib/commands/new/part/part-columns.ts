@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { faultBy, faultless, wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
+import { powerAt, powerFault } from '../../../model/power-into-load.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
 import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';
 import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
@@ -55,20 +56,37 @@ function rangeOf(end: z.ZodType, example: string): z.ZodType {
   return z.string().check(faultless(faultOf));
 }
 
-/** A range of conductor sizes. */
-export const sizesField = rangeOf(wireSize, '18 AWG to 10 AWG');
+const sizes = rangeOf(wireSize, '18 AWG to 10 AWG');
 const voltages = rangeOf(signalVoltage, '0.25 V to 6 V');
 
-/** What a terminal takes: conductors, or a signal; of an output the one voltage that it gives. */
+/** The thinnest conductor that is made here, for a maker who only tells the thickest. */
+const thinnest = '24 AWG';
+
+/** Conductor sizes as a file has them: `up to 12 AWG` and one size alone are ranges too. */
+export function sizeRange(written: string): string {
+  const most = /^up to\s+(.+)$/.exec(written.trim())?.[1];
+  if (most !== undefined) return `${thinnest} to ${most}`;
+  return /\sto\s/.test(written) ? written : `${written.trim()} to ${written.trim()}`;
+}
+
+/** Conductor sizes: both ends of their range, the thickest alone, or one size. */
+export const sizesField = z
+  .string()
+  .check(
+    faultless((written) =>
+      faultBy(/^up to |\sto\s/.test(written) ? sizes : wireSize, sizeRangeOrOne(written)),
+    ),
+  );
+
+function sizeRangeOrOne(written: string): string {
+  return /^up to |\sto\s/.test(written) ? sizeRange(written) : written;
+}
+
+/** What a terminal takes: conductors, or a signal; of an output the one voltage that it gives, or its power into a load. */
 export const takesField = z.string().check(
   faultless((written) => {
+    if (powerAt(written) !== null) return powerFault(written);
     const field = !/V$/.test(written.trim()) ? sizesField : / to /.test(written) ? voltages : signalVoltage;
     return faultBy(field, written);
   }),
 );
-
-/** A power into a load, `75 W at 4 ohm`. */
-export function powerAt(text: string): readonly [load: string, power: string] | null {
-  const [, power, load] = /^(.+?)\s+(?:at|into)\s+(.+)$/.exec(text.trim()) ?? [];
-  return power !== undefined && load !== undefined ? [load, power] : null;
-}

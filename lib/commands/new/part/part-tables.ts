@@ -25,28 +25,45 @@ function facts(kind: KindName, asks: string, names: readonly string[], examples 
   return leaflet('facts', asks, columnsOf(shape, names, examples));
 }
 
-const supplyTable = leaflet(
+const supply = supplySchema.shape;
+const efficiency = supply.efficiency.unwrap().shape;
+
+/** How an amplifier is fed: what its maker tells of its draw. */
+const amplifierSupplyTable = leaflet(
   'supply',
-  'How it is fed',
-  columnsOf(
-    supplySchema.shape,
-    ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'turn-on-draw', 'key-off', 'cut-out', 'idle', 'draw'],
-    {
+  'How it is fed, and at which voltage its powers were measured',
+  [
+    ...columnsOf(supply, ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'idle'], {
       type: 'regulated',
       fuse: '60 A',
       'amplifier-class': 'class-d',
+      idle: '1.1 A',
+    }),
+    optionalColumn('full', 'efficiency at rated power', efficiency.full, '75 %'),
+    ...columnsOf(supply, ['rated-at', 'turn-on-draw', 'key-off', 'cut-out'], {
+      'rated-at': '14.4 V',
       'turn-on-draw': '60 mA',
       'key-off': '1.5 mA',
       'cut-out': '10.5 V',
-      idle: '1.1 A',
-      draw: '',
-    },
-  ),
-  {
-    hint:
-      'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add. The draw is the whole one ' +
-      'of a device that drives no speakers.',
-  },
+    }),
+    optionalColumn('eighth', 'efficiency at an eighth of it', efficiency.eighth, '55 %'),
+  ],
+  { hint: 'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add.' },
+);
+
+/** How a device is fed that drives no speakers. */
+const supplyTable = leaflet(
+  'supply',
+  'How it is fed',
+  columnsOf(supply, ['type', 'fuse', 'draw', 'turn-on-draw', 'key-off', 'cut-out'], {
+    type: 'regulated',
+    fuse: '3 A',
+    draw: '0.7 A',
+    'turn-on-draw': '20 mA',
+    'key-off': '2 mA',
+    'cut-out': '9 V',
+  }),
+  { hint: 'The fuse is that of its maker, a ceiling. The draw is its whole draw.' },
 );
 
 const channel = amplifierSchema.shape.channels.valueType.shape;
@@ -137,7 +154,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     channelTable,
     bridgeTable,
     controlTable,
-    supplyTable,
+    amplifierSupplyTable,
     facts('amplifier', 'Its heat at rated power, and the warmest air that its maker allows round it', [
       'heat',
       'most-ambient',

@@ -1,17 +1,57 @@
 import type { KindName } from '../../../model/kinds/index.ts';
-import { type Answers, linesOf } from '../ask/question.ts';
+import { powerAt, voltageOfPower } from '../../../model/power-into-load.ts';
+import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { type Cell, type Row, rowOf } from '../ask/rows.ts';
-import { blockText, type Named } from '../yaml-text.ts';
+import { blockText, filled, type Named } from '../yaml-text.ts';
+import { bracketHoles } from './bracket-holes.ts';
 import { controlsOf } from './control-fields.ts';
-import { powerAt } from './part-columns.ts';
+import { sizeRange } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
+import { edgeAirOf } from './terminal-tables.ts';
 
-/** The text of a file with one part, from what its leaflet told. */
+/** The text of a file with one part, from what its leaflet told, and what that may still tell. */
 export function partText(kind: KindName, id: string, answers: Answers): string {
   const told = partTables[kind].map(({ key }) => fieldsOf(kind, key, answers));
   const terminals = Object.assign({}, ...told.map((fields) => fields.terminals ?? {}));
   const part = Object.assign({ kind }, ...told, hasCase(kind) ? { terminals } : {});
-  return `rackleaf: 1\n${blockText({ parts: { [id]: part } }, 4)}`;
+  const derived = derivedFrom(kind, answers);
+  const left = leftOut(kind, answers);
+  return [
+    'rackleaf: 1\n',
+    ...derived.map((one) => `# ${one}\n`),
+    ...(left.length === 0 ? [] : ['# The leaflet may still tell:\n', ...left.map((one) => `#   ${one}\n`)]),
+    blockText({ parts: { [id]: part } }, 4),
+  ].join('');
+}
+
+/** What of the file the leaflet does not say in these words: how it follows from what it says. */
+function derivedFrom(kind: KindName, answers: Answers): readonly string[] {
+  return partRows(kind, 'terminal', answers).flatMap(({ cells: { names, takes } }) => {
+    const volts = takes === undefined ? null : voltageOfPower(String(takes));
+    return volts === null ? [] : [`signal: of ${names}: ${takes} is ${volts} across it, by Ohm's law.`];
+  });
+}
+
+/** What was not told of a part, though its kind can hold it. */
+export function leftOut(kind: KindName, answers: Answers): readonly string[] {
+  return partTables[kind].flatMap((table) => {
+    if (!isAsked(table.key, answers)) return [];
+    const rows = partRows(kind, table.key, answers);
+    const [row] = rows;
+    if (!row) return [`${table.key}: ${table.asks}`];
+    if (table.rows > 1) return [];
+    const empty = table.columns.filter((one) => row.cells[one.key] === undefined && !follows.has(one.key));
+    return empty.length === 0 ? [] : [`${table.key}: ${empty.map(({ title }) => title).join(', ')}`];
+  });
+}
+
+/** Columns that say nothing more where they are left empty. */
+const follows: ReadonlySet<string> = new Set(['left', 'right', 'top', 'bottom', 'inset']);
+
+/** False for a table that what was answered before it makes needless. */
+export function isAsked(key: string, answers: Answers): boolean {
+  if (key === 'box') return lineOf(answers, 'facts').startsWith('subwoofer');
+  return key !== 'bracket' || linesOf(answers, 'holes').length === 0;
 }
 
 function hasCase(kind: KindName): boolean {
@@ -20,12 +60,23 @@ function hasCase(kind: KindName): boolean {
 
 /** The fields of a part that one table tells, as its file has them. */
 export function fieldsOf(kind: KindName, key: string, answers: Answers): Named {
-  const table = partTables[kind].find((one) => one.key === key);
-  const rows = table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
+  const rows = partRows(kind, key, answers);
   const [first] = rows;
   const written = writers[key];
   if (!first) return {};
+  if (key === 'bracket') return bracketFields(first, partRows(kind, 'case', answers)[0] ?? null);
   return written ? written(rows, kind) : { ...first.cells };
+}
+
+/** The rows of one table, as they were answered. */
+function partRows(kind: KindName, key: string, answers: Answers): readonly Row[] {
+  const table = partTables[kind].find((one) => one.key === key);
+  return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
+}
+
+function bracketFields(row: Row, body: Row | null): Named {
+  const holes = body ? bracketHoles(row, body.cells) : [];
+  return holes.length > 0 ? { 'bracket-holes': [...holes] } : {};
 }
 
 type Writer = (rows: readonly Row[], kind: KindName) => Named;
@@ -33,11 +84,11 @@ type Writer = (rows: readonly Row[], kind: KindName) => Named;
 /** How each table is written; one that is not listed here has its columns for fields. */
 const writers: Readonly<Record<string, Writer>> = {
   case: ([row]) => {
-    const { mass = '', ...size } = row?.cells ?? {};
-    return { size, mass };
+    const { mass, ...size } = row?.cells ?? {};
+    return { size, ...(mass !== undefined && { mass }) };
   },
   holes: ([row]) => ({ 'mounting-holes': { ...row?.cells } }),
-  cooling: ([row]) => ({ cooling: { ...row?.cells } }),
+  cooling: ([row]) => (row ? coolingFields(row) : {}),
   terminal: (rows) => ({ terminals: byName(rows, terminalFields) }),
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
   channel: (rows) => ({ channels: byName(rows, channelFields) }),
@@ -47,7 +98,8 @@ const writers: Readonly<Record<string, Writer>> = {
     ),
   }),
   control: (rows) => ({ controls: controlsOf(rows) }),
-  supply: ([row]) => ({ supply: { ...row?.cells } }),
+  supply: ([row]) => filled('supply', row ? supplyFields(row) : {}),
+  sizes: ([row]) => ({ takes: sizeRange(String(row?.cells.takes)) }),
   coil: ([row]) => (row ? coils(row) : {}),
   box: ([row]) => (row ? boxes(row) : {}),
   way: (rows) => ({ 'fused-ways': byName(rows, ({ cells: { names: _, ...cells } }) => cells) }),
@@ -58,9 +110,36 @@ const writers: Readonly<Record<string, Writer>> = {
   output: ([row]) => ({ output: { ...row?.cells } }),
 };
 
-/** `B+ GND` is written as a row of names, `B+, GND`. */
+function coolingFields({ cells: { over, ...edges } }: Row): Named {
+  const told = Object.entries(edges).map(([edge, cell]) => [edge, edgeAirOf(String(cell))] as const);
+  const cooling = told.flatMap(([edge, [, by]]) => (by === undefined ? [] : [[edge, by] as const]));
+  const air = told.flatMap(([edge, [, , made]]) => (made === undefined ? [] : [[edge, made] as const]));
+  return {
+    ...filled('cooling', Object.fromEntries(cooling)),
+    ...filled('air', { ...Object.fromEntries(air), ...(over !== undefined && { face: over }) }),
+  };
+}
+
+function supplyFields({ cells: { full, eighth, ...cells } }: Row): Named {
+  const efficiency = { ...(full !== undefined && { full }), ...(eighth !== undefined && { eighth }) };
+  return { ...cells, ...filled('efficiency', efficiency) };
+}
+
+/** `B+ GND` is written as a row of names, `B+, GND`, and names that count up or down as their range. */
 function rowName(names: Cell | undefined): string {
-  return String(names).split(/\s+/).join(', ');
+  const list = String(names).split(/\s+/);
+  return counted(list) ?? list.join(', ');
+}
+
+/** The range of names that differ by one from each to the next; null for other names. */
+function counted(names: readonly string[]): string | null {
+  const read = names.map((name) => /^(\D*)(\d+)$/.exec(name));
+  const [first, second] = read.map((one) => Number(one?.[2]));
+  if (first === undefined || second === undefined || Math.abs(second - first) !== 1) return null;
+  const isRow = read.every(
+    (one, at) => one?.[1] === read[0]?.[1] && Number(one?.[2]) === first + at * (second - first),
+  );
+  return isRow ? `${names[0]}..${read.at(-1)?.[2]}` : null;
 }
 
 function byName(rows: readonly Row[], fields: (row: Row) => Named): Named {
@@ -71,15 +150,21 @@ function terminalFields({ cells: { names: _, takes, ...cells } }: Row): Named {
   return { ...cells, ...(takes === undefined ? {} : taken(String(takes))) };
 }
 
-/** A voltage is that of a signal: a range is what an input takes, a single one what an output gives. */
+/** A voltage is that of a signal: a range is what an input takes, a single one what an output gives; so is a power into a load. */
 function taken(takes: string): Named {
-  if (!/V$/.test(takes.trim())) return { takes };
+  const given = voltageOfPower(takes);
+  if (given !== null) return { signal: given };
+  if (!/V$/.test(takes.trim())) return { takes: sizeRange(takes) };
   return / to /.test(takes) ? { 'signal-range': takes } : { signal: takes };
 }
 
 /** The case of an alternator is bolted to the engine. */
-function posts({ cells: { names, ...cells } }: Row, kind: KindName): Named {
+function posts({ cells: { names, ...told } }: Row, kind: KindName): Named {
   const [first = '', second = ''] = String(names).split(/\s+/);
+  const cells: Row['cells'] = {
+    ...told,
+    ...(told.takes !== undefined && { takes: sizeRange(String(told.takes)) }),
+  };
   const role = kind === 'fuse-holder' ? ['feed-in', 'feed-out'] : ['source-positive', 'source-negative'];
   const { joint: _, ...bolted } = cells;
   const other = kind === 'alternator' ? { joint: 'body-bolt', ...bolted } : cells;
@@ -89,13 +174,13 @@ function posts({ cells: { names, ...cells } }: Row, kind: KindName): Named {
   };
 }
 
-function channelFields({ cells: { outputs, inputs, minimum = '' }, rest }: Row): Named {
+function channelFields({ cells: { outputs, inputs, minimum }, rest }: Row): Named {
   const [input = '', ...summed] = String(inputs).split(/\s+/);
   return {
     output: String(outputs),
     input,
     ...(summed.length > 0 && { summed }),
-    minimum,
+    ...(minimum !== undefined && { minimum }),
     powers: powers(rest),
   };
 }
@@ -115,7 +200,7 @@ function coils({ cells: { names, joint, takes, ...cells } }: Row): Named {
       [rowName(names)]: {
         role: 'coil',
         ...(joint !== undefined && { joint }),
-        ...(takes !== undefined && { takes }),
+        ...(takes !== undefined && { takes: sizeRange(String(takes)) }),
       },
     },
     coils: { [rowName(names)]: cells },

@@ -1,17 +1,23 @@
 import { z } from 'zod';
-import { extent, quantity, text } from '../../../model/fields.ts';
+import { extent, faultBy, faultless, quantity, text } from '../../../model/fields.ts';
+import { edgeLengths } from '../../../model/kinds/bounds.ts';
 import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
 import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
-import { coolingSchema, terminalRoleSchema } from '../../../model/vocabulary.ts';
-import { columnsOf, leaflet, sizesField, takesField } from './part-columns.ts';
+import { terminalRoleSchema } from '../../../model/vocabulary.ts';
+import { leaflet, sizesField, takesField } from './part-columns.ts';
 
 const spec = terminalSpecSchema.shape;
 const control = controlSpecSchema.shape;
 
 /** Roles of a pair of terminals that a row of names tells at once: CH1 is CH1+ and CH1-, B+ and GND are the supply. */
 const pairRoles = ['supply', 'speaker-out', 'speaker-in'] as const;
+
+/** True for a role that each name has for two terminals. */
+export function isPair(role: string): boolean {
+  return role === 'speaker-out' || role === 'speaker-in';
+}
 
 /** Terminals in rows. */
 export const terminalTable: AskedTable = leaflet(
@@ -31,9 +37,10 @@ export const terminalTable: AskedTable = leaflet(
   {
     rows: 12,
     hint:
-      'CH1..4 are CH1 to CH4; of a pair such as speaker-out each is CH1+ and CH1-. Of a supply: B+ GND. Inputs and outputs of ' +
-      'signal take a voltage, 0.25 V to 6 V. Places are counted from the left end of a top or bottom panel, from the lower ' +
-      'end of a left or right one.',
+      'CH1..4 are CH1 to CH4, IN4..1 the same where the last lies first; of a pair such as speaker-out each is CH1+ and CH1-, ' +
+      'one behind the other at the same pitch. Of a supply: B+ GND. Conductors: 18 AWG to 10 AWG, up to 10 AWG, or 4 AWG alone. ' +
+      'Inputs of signal take a voltage, 0.25 V to 6 V; outputs give one, 4 V, or a power into a load, 18 W at 4 ohm. Places are ' +
+      'counted from the left end of a top or bottom panel, from the lower end of a left or right one.',
   },
 );
 
@@ -72,6 +79,8 @@ export function postsTable(names: string): AskedTable {
   ]);
 }
 
+const airExamples = { left: '', right: '1 in', top: 'fins', bottom: 'fins 1 in', over: '1 1/2 in' } as const;
+
 const size = equipmentBase.size.shape;
 const hole = equipmentBase['mounting-holes'].unwrap().element.shape;
 
@@ -87,19 +96,47 @@ export const caseTable: AskedTable = leaflet(
   ],
 );
 
-/** The holes in its corners, and what cools it. */
+const airRoom = edgeLengths.shape.left.unwrap();
+
+/** What an edge carries and asks for: fins, fan, the air of its maker, or both, `fins 1 in`. */
+const edgeAir = z.string().check(
+  faultless((written) => {
+    const [, by, air] = edgeAirOf(written);
+    if (by === undefined && air === undefined) return 'is neither fins, fan nor a length: write fins 1 in';
+    return air === undefined ? null : faultBy(airRoom, air);
+  }),
+);
+
+/** Fins or a fan, and the length behind them. */
+export function edgeAirOf(written: string): readonly (string | undefined)[] {
+  return /^(?:(fins|fan)\b)?\s*(\S.*)?$/.exec(written.trim()) ?? [];
+}
+
+/** The holes in its corners, what else holds it, what cools it and the air that its maker asks for. */
 export const mountingTables: readonly AskedTable[] = [
   leaflet('holes', 'Holes in its four corners: how far from the edges, how wide', [
     optionalColumn('inset', 'from the edges', quantity('length'), '3/8 in'),
     optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
   ]),
   leaflet(
+    'bracket',
+    'Of a part without holes: the bracket that holds it, with a screw beside two edges, or two beside each',
+    [
+      optionalColumn('edges', 'edges', z.enum(['left-right', 'top-bottom']), 'left-right'),
+      optionalColumn('beside', 'beside them', quantity('length'), '3/8 in'),
+      optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
+      optionalColumn('inset', 'of two: from the ends', quantity('length'), ''),
+    ],
+    {
+      hint: 'One screw lies at the middle of its edge. A part that is held by a strap needs none: the job says held: strap.',
+    },
+  ),
+  leaflet(
     'cooling',
-    'Edges that carry fins or a fan',
-    columnsOf(
-      Object.fromEntries(['left', 'right', 'top', 'bottom'].map((edge) => [edge, coolingSchema.optional()])),
-      ['left', 'right', 'top', 'bottom'],
-      { left: '', right: '', top: 'fins', bottom: 'fins' },
+    'Edges that carry fins or a fan, and the air that its maker asks for there and over it',
+    (['left', 'right', 'top', 'bottom', 'over'] as const).map((edge) =>
+      optionalColumn(edge, edge, edge === 'over' ? airRoom : edgeAir, airExamples[edge]),
     ),
+    { hint: 'fins, fan, or the length of the air; both where the maker tells both: fins 1 in.' },
   ),
 ];

@@ -47,25 +47,36 @@ function spacesUnmeasured({ spaces }: Vehicle): string[] {
     ...(Object.keys(space['sound-points']).length < leastPoints
       ? [`tape: points that hold a board in ${id}`]
       : []),
-    ...Object.entries(space['sound-points']).flatMap(([point, { behind, 'free-depth': depth }]) => [
-      ...(behind === 'unknown' ? [`eye: what lies behind ${point} of ${id}`] : []),
-      ...(depth === undefined ? [`tape: free depth behind ${point} of ${id}`] : []),
-    ]),
+    ...pointsUnread(id, space['sound-points']),
   ]);
+}
+
+/** Points of a space that lack the same are told together. */
+function pointsUnread(id: string, points: Vehicle['spaces'][string]['sound-points']): string[] {
+  const named = Object.entries(points);
+  const unseen = named.flatMap(([point, { behind }]) => (behind === 'unknown' ? [point] : []));
+  const undeep = named.flatMap(([point, { 'free-depth': depth }]) => (depth === undefined ? [point] : []));
+  return [
+    ...(unseen.length === 0 ? [] : [`eye: what lies behind ${unseen.join(', ')} of ${id}`]),
+    ...(undeep.length === 0 ? [] : [`tape: free depth behind ${undeep.join(', ')} of ${id}`]),
+  ];
 }
 
 /** A board lies on three points. */
 const leastPoints = 3;
 
+/** Places that lack the same are told together. */
 function placesUnmeasured({ places }: Vehicle): string[] {
-  return Object.entries(places).flatMap(([id, place]) => {
+  const lacking = new Map<string, string[]>();
+  for (const [id, place] of Object.entries(places)) {
     const isHeard = place.zone !== 'engine-bay';
     const lacks = [
       ...(place.depth === undefined ? ['free depth'] : []),
       ...(isHeard && place.distance === undefined ? ['distance from the head of the listener'] : []),
-    ];
-    return lacks.length === 0 ? [] : [`tape: ${lacks.join(' and ')} of ${id}`];
-  });
+    ].join(' and ');
+    if (lacks !== '') lacking.set(lacks, [...(lacking.get(lacks) ?? []), id]);
+  }
+  return [...lacking].map(([lacks, ids]) => `tape: ${lacks} of ${ids.join(', ')}`);
 }
 
 /** Places, batteries, source units and ground points that no way leads to. */

@@ -1,9 +1,10 @@
 import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
+import { voltageOfPower } from '../../../model/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { idOf } from '../id-of.ts';
-import { blockText, filled, type Named } from '../yaml-text.ts';
+import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { type PlacedRow, rowsOf, spaceIds } from './vehicle-rows.ts';
 import { wayOf } from './ways.ts';
 
@@ -15,14 +16,14 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
     rackleaf: 1,
     id,
     title: lineOf(answers, 'title'),
-    ...optional('supply', lineOf(answers, 'supply')),
-    ...optional('system-voltage', lineOf(answers, 'system-voltage')),
-    ...optional('vehicle-load', lineOf(answers, 'vehicle-load')),
-    ...optional('charging-voltage', lineOf(answers, 'charging-voltage')),
+    ...rowsOf(answers, 'supply')[0]?.cells,
+    ...rowsOf(answers, 'reading')[0]?.cells,
+    ...filled('ambient', rowsOf(answers, 'ambient')[0]?.cells ?? {}),
   };
   const cautions = linesOf(answers, 'caution');
   return [
     blockText(head),
+    ...derivedFrom(answers).map((one) => `# ${one}\n`),
     ...(still.length === 0 ? [] : ['# Still to be measured:\n', ...still.map((one) => `#   ${one}\n`)]),
     ...(cautions.length === 0
       ? []
@@ -42,8 +43,14 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
   ].join('');
 }
 
-function optional(name: string, value: string): Named {
-  return value === '' ? {} : { [name]: value };
+/** What of the file nobody read off: how it follows from what was told. */
+function derivedFrom(answers: Answers): readonly string[] {
+  return rowsOf(answers, 'output').flatMap(({ cells: { name, 'clean-voltage': clean } }) => {
+    const volts = voltageOfPower(String(clean));
+    return volts === null
+      ? []
+      : [`clean-voltage: of ${name}: ${clean} is ${volts} across it, by Ohm's law. Measure it.`];
+  });
 }
 
 function rowsByName(answers: Answers, key: string): Named {
@@ -87,7 +94,11 @@ function ownHarness(part: Part): Named {
 function outputs(answers: Answers): Named {
   const [does] = rowsOf(answers, 'source-does');
   return Object.fromEntries(
-    rowsOf(answers, 'output').map(({ cells: { name, from, to, ...facts } }) => {
+    rowsOf(answers, 'output').map(({ cells: { name, from, to, 'clean-voltage': clean, ...told } }) => {
+      const facts = {
+        ...told,
+        ...(clean !== undefined && { 'clean-voltage': voltageOfPower(String(clean)) ?? clean }),
+      };
       const band = from !== undefined && to !== undefined && { bandwidth: `${from} to ${to}` };
       return [String(name), { ...band, ...facts, ...does?.cells }];
     }),
@@ -112,14 +123,14 @@ function places(answers: Answers): Named {
 
 function spaces(answers: Answers): Named {
   return Object.fromEntries(
-    rowsOf(answers, 'space').map(({ cells: { name, width = '', height = '', ...cells } }) => {
+    rowsOf(answers, 'space').map(({ cells: { name, width, height, ...cells } }) => {
       const own = (key: string) => rowsOf(answers, key).filter(({ space }) => space === name);
       const openings = own('opening').map((row) => ({ ...row.cells }));
       return [
         String(name),
         {
           ...cells,
-          outline: { width, height },
+          ...filled('outline', known({ width, height })),
           ...filled('bounds', own('bounds')[0]?.cells ?? {}),
           ...(openings.length > 0 && { openings }),
           ...filled('obstacles', byWhat(own('obstacle'))),

@@ -7,6 +7,7 @@ import { readingFault } from '../ask/reading-fault.ts';
 import type { Row } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
 import { idOf } from '../id-of.ts';
+import { missingPart } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
 import { cableId, sourceName, vehicleText } from './vehicle-file.ts';
 import { columnsOf, rowsOf, spaceIds } from './vehicle-rows.ts';
@@ -34,7 +35,12 @@ function besideOf(table: AskedTable, around: Surroundings): Beside {
     columns: (answers) => columnsOf(table, answers),
     hints: (answers) => hintsOf(table, answers, around.parts),
     fault: (row, answers, line) =>
-      rowFault(table, row, answers) ?? readingFault({ key: table.key, line, answers }, problems),
+      rowFault(table, row, answers) ??
+      (missingFitted(table, row, around.parts) === null
+        ? readingFault({ key: table.key, line, answers }, problems)
+        : null),
+    doubt: (row) => missingFitted(table, row, around.parts),
+    ...(table.oneEach && { whole: (answers: Answers) => spaceIds(answers).length }),
     ...(asksOutputs && { when: (answers: Answers) => sourceName(answers, around.parts) !== null }),
     ...(table.within === 'space' && { when: (answers: Answers) => linesOf(answers, 'space').length > 0 }),
   };
@@ -42,6 +48,10 @@ function besideOf(table: AskedTable, around: Surroundings): Beside {
 
 /** Kinds of part that a vehicle comes with. */
 const fittedKinds: readonly KindName[] = ['battery', 'alternator', 'source-unit'];
+
+function missingFitted(table: AskedTable, { cells }: Row, parts: Surroundings['parts']): string | null {
+  return table.key === 'fitted' ? missingPart(parts, fittedKinds, cells.part) : null;
+}
 
 function hintsOf(
   table: AskedTable,
@@ -54,7 +64,7 @@ function hintsOf(
     case 'cable':
       return [`Terminals: ${terminalNames(answers, parts).join(', ')}`];
     case 'way':
-      return [`Names: ${servedNames(answers).join(', ')}`, `Spaces: ${spaceIds(answers).join(', ')}`];
+      return [`Names: ${servedNames(answers, parts).join(', ')}`, `Spaces: ${spaceIds(answers).join(', ')}`];
     default:
       return [];
   }
@@ -75,9 +85,14 @@ function terminalNames(answers: Answers, parts: Readonly<Record<string, Part>>):
   return [...devices, ...groundNames(answers)];
 }
 
-function servedNames(answers: Answers): readonly string[] {
+/** What a way may lead to; of a fitted device with the terminals to which the cord is held. */
+function servedNames(answers: Answers, parts: Surroundings['parts']): readonly string[] {
   return [
-    ...rowsOf(answers, 'fitted').map(({ cells }) => String(cells.name)),
+    ...rowsOf(answers, 'fitted').map(({ cells }) => {
+      const part = parts[String(cells.part)];
+      const posts = part?.kind === 'battery' ? Object.keys(partFacts(part).terminals) : [];
+      return posts.length === 0 ? String(cells.name) : `${cells.name} (${posts.join(', ')})`;
+    }),
     ...rowsOf(answers, 'place').map(({ cells }) => idOf(String(cells.title)) ?? ''),
     ...groundNames(answers),
   ];

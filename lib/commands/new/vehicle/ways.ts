@@ -10,6 +10,7 @@ const stretch: readonly AskedColumn[] = [
   column('zone', 'zone', stretchFields.zone, 'sill'),
   column('length', 'length', stretchFields.length, '36 in'),
   optionalColumn('hole', 'hole', stretchFields.hole, '20 mm'),
+  optionalColumn('grommet', 'grommet', stretchFields.hole, '20 mm'),
 ];
 
 /** What is wrong with a way, as the end of a sentence about it. */
@@ -17,20 +18,23 @@ interface Fault {
   readonly fault: string;
 }
 
-/** One stretch of a way, `bulkhead 6 in edge hole 20 mm`, as a file has it. */
+/** One stretch of a way, `bulkhead 6 in edge hole 20 mm` or `bulkhead 6 in grommet 20 mm`, as a file has it. */
 function stretchOf(text: string): { readonly pass: string | Named } | Fault {
-  const [, zone, length, edge, hole] = /^(\S+)\s+(.*?)(\s+edge)?(?:\s+hole\s+(.+))?$/.exec(text.trim()) ?? [];
+  const [, zone, length, edge, what, width] =
+    /^(\S+)\s+(.*?)(\s+edge)?(?:\s+(hole|grommet)\s+(.+))?$/.exec(text.trim()) ?? [];
   if (zone === undefined || length === undefined)
     return { fault: `has the stretch "${text}": write its zone and its length, such as sill 36 in` };
-  const row = readRow(stretch, [zone, length, hole ?? ''].join(', '));
+  const [hole, grommet] = what === 'grommet' ? ['', width] : [width, ''];
+  const row = readRow(stretch, [zone, length, hole ?? '', grommet ?? ''].join(', '));
   if (typeof row === 'string') return { fault: `has the stretch "${text}": ${row}` };
-  if (edge === undefined && hole === undefined) return { pass: `${zone} ${length}` };
-  const { hole: width, ...cells } = row.cells;
+  if (edge === undefined && what === undefined) return { pass: `${zone} ${length}` };
+  const { hole: open, grommet: bore, ...cells } = row.cells;
   return {
     pass: {
       ...cells,
       ...(edge !== undefined && { edge: true }),
-      ...(width !== undefined && { 'through-hole': width }),
+      ...(open !== undefined && { 'through-hole': open }),
+      ...(bore !== undefined && { 'through-hole': bore, 'own-grommet': true }),
     },
   };
 }

@@ -1,0 +1,26 @@
+import type { KindName, Part } from '../../model/kinds/index.ts';
+import { nearestName } from '../../read/names/nearest-name.ts';
+import { partNames } from './part-names.ts';
+
+type Parts = Readonly<Record<string, Part>>;
+
+/** What is wrong with a part that is there, where it is of none of the kinds asked for. */
+export function otherKind(parts: Parts, kinds: readonly KindName[], named: unknown): string | null {
+  const name = String(named);
+  const part = parts[name];
+  if (!part || kinds.includes(part.kind)) return null;
+  const near = nearestName(name, partNames(parts, ...kinds));
+  const instead = near === null ? `a part of the kind ${kinds.join(', ')} can` : `did you mean "${near}"?`;
+  return `"${name}" is of the kind ${part.kind}: it can't stand here; ${instead}`;
+}
+
+/** What is said of a part that the catalogue lacks: what of these kinds may have been meant, and how it is written. */
+export function missingPart(parts: Parts, kinds: readonly KindName[], named: unknown): string | null {
+  const name = String(named);
+  if (parts[name]) return null;
+  const [only, ...others] = kinds;
+  const near = nearestName(name, partNames(parts, ...kinds));
+  const begun = `rackleaf new part ${name} --kind ${only === undefined || others.length > 0 ? 'KIND' : only} writes it`;
+  const what = only === undefined || others.length > 0 ? 'part' : only;
+  return `there is no ${what} "${name}"; ${near === null ? begun : `did you mean "${near}"? Else ${begun}`}`;
+}
