@@ -7,19 +7,22 @@ export interface InputRequest {
   readonly input: string;
   /** The greatest clean voltage that arrives. */
   readonly sourceV: number;
-  /** Sensitivity range of the input: full output at the least, and the most that it takes. */
-  readonly leastV: number;
+  /** Sensitivity range of the input: full output at the least, where its maker tells it, and the most that it takes. */
+  readonly leastV: number | null;
   readonly greatestV: number;
 }
 
 export interface InputMatch {
   readonly input: string;
-  /** `too-high` clips the input itself, which no gain control mends; `too-low` never reaches full output. */
-  readonly verdict: 'within' | 'too-low' | 'too-high';
+  /**
+   * `too-high` clips the input itself, which no gain control mends; `too-low` never reaches full output. `unknown` where
+   * it takes what arrives, and nothing tells whether that is enough.
+   */
+  readonly verdict: 'within' | 'too-low' | 'too-high' | 'unknown';
   /** Input limit over source; below zero where the input clips. */
   readonly headroomDb: Traced<number>;
-  /** Source over the highest sensitivity; below zero where full output isn't reached. */
-  readonly reserveDb: Traced<number>;
+  /** Source over the highest sensitivity; below zero where full output isn't reached, null where that is not told. */
+  readonly reserveDb: Traced<number> | null;
 }
 
 /**
@@ -28,7 +31,7 @@ export interface InputMatch {
  */
 export function inputMatch(request: InputRequest): InputMatch | Fault<'input-range-unclear'> {
   const { sourceV, leastV, greatestV } = request;
-  if (![sourceV, leastV, greatestV].every(isPositive) || leastV > greatestV)
+  if (![sourceV, leastV ?? greatestV, greatestV].every(isPositive) || (leastV ?? 0) > greatestV)
     return faultOf(
       'input-range-unclear',
       [request.input],
@@ -47,8 +50,15 @@ export function inputMatch(request: InputRequest): InputMatch | Fault<'input-ran
     });
   return {
     input: request.input,
-    verdict: sourceV > greatestV ? 'too-high' : sourceV < leastV ? 'too-low' : 'within',
+    verdict:
+      sourceV > greatestV
+        ? 'too-high'
+        : leastV === null
+          ? 'unknown'
+          : sourceV < leastV
+            ? 'too-low'
+            : 'within',
     headroomDb: ratio('headroom', 'input-headroom', ['Vmax', greatestV], ['Vs', sourceV]),
-    reserveDb: ratio('reserve', 'input-reserve', ['Vs', sourceV], ['Vmin', leastV]),
+    reserveDb: leastV === null ? null : ratio('reserve', 'input-reserve', ['Vs', sourceV], ['Vmin', leastV]),
   };
 }

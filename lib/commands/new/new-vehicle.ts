@@ -6,7 +6,7 @@ import type { ExitStatus } from '../exit-status.ts';
 import type { Answers, Asker } from './ask/question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
-import { vehicleText } from './vehicle/vehicle-file.ts';
+import { derivedReadings, vehicleText } from './vehicle/vehicle-file.ts';
 import { vehicleQuestions } from './vehicle/vehicle-questions.ts';
 
 /** `rackleaf new vehicle`: the walk round a vehicle, as questions. */
@@ -26,7 +26,7 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
     read(path, text).problems.filter(({ where }) => where.file === path);
   const still = (id: string, answers: Answers) => {
     const vehicle = read(pathOf(id), vehicleText(id, answers, parts, [])).vehicles[id];
-    return vehicle ? stillToMeasure(vehicle, parts) : [];
+    return vehicle ? [...derivedReadings(answers), ...stillToMeasure(vehicle, parts)] : [];
   };
   const taken = new Set(files.map(({ path }) => onAnyDisk(path)));
   return {

@@ -57,14 +57,14 @@ export function names<S extends z.ZodType>(list: S): S {
 /** What a range runs between: quantities, or conductor sizes. */
 type End = number | WireSize;
 interface Range {
-  readonly from: End;
+  readonly from?: End | undefined;
   readonly to: End;
 }
 
 /** A range from a smaller to a larger quantity, or from a thinner to a thicker conductor, that may be written as one text. */
 export function span<S extends z.ZodType<Range>>(range: S): S {
   const rising = range.refine(
-    ({ from, to }) => amountOf(from) <= amountOf(to),
+    ({ from, to }) => from === undefined || amountOf(from) <= amountOf(to),
     'runs downwards: write the smaller value under from:, the larger one under to:',
   );
   return shortened(rising, { form: 'range' });

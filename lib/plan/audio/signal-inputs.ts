@@ -39,13 +39,13 @@ function matched(
   book: PlanBook,
 ): Pick<PlanInput, 'headroomDb' | 'reserveDb' | 'verdict'> {
   const unknown = { headroomDb: null, reserveDb: null, verdict: 'unknown' } as const;
-  if (sourceV === null || leastV === null || greatestV === null) return unknown;
+  if (sourceV === null || greatestV === null) return unknown;
   const match = inputMatch({ input: id, sourceV, leastV, greatestV });
   if (isFault(match)) return unknown;
   const at = `audio.inputs.${id}`;
   return {
     headroomDb: book.trace(`${at}.headroomDb`, match.headroomDb),
-    reserveDb: book.trace(`${at}.reserveDb`, match.reserveDb),
+    reserveDb: match.reserveDb && book.trace(`${at}.reserveDb`, match.reserveDb),
     verdict: match.verdict,
   };
 }

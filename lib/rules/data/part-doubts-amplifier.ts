@@ -83,12 +83,12 @@ function bridgeDoubts(part: Amplifier, name: string, bridge: Channel): readonly 
 /** The voltage for full output lies within what the gain control of the input spans. */
 function inputDoubts({ terminals }: Amplifier): readonly Doubt[] {
   return Object.entries(terminals).flatMap(([name, { signal, 'signal-range': range }]): Doubt[] =>
-    !range || signal === undefined || (signal >= range.from && signal <= range.to)
+    !range || signal === undefined || (signal >= (range.from ?? 0) && signal <= range.to)
       ? []
       : [
           {
             keys: ['terminals', name, 'signal'],
-            message: `reaches full output at ${name} with ${volts(signal)}, outside its range of ${volts(range.from)} to ${volts(range.to)}`,
+            message: `reaches full output at ${name} with ${volts(signal)}, outside its range of ${range.from === undefined ? 'at most' : `${volts(range.from)} to`} ${volts(range.to)}`,
             remedy: 'correct signal: or signal-range:',
           },
         ],

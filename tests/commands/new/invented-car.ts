@@ -11,7 +11,7 @@ const amplifier: Typing = {
   answers: [
     'Five-channel amplifier, 4 x 60 W and 1 x 240 W',
     '9 in, 6 in, 2 in, 2.6 kg',
-    '3/8 in, 3/16 in',
+    'corners, 3/8 in, 3/16 in',
     ', , fins, fins',
     'B+ GND, supply, right, 5/8 in, 3/4 in, set-screw, 8 AWG to 4 AWG, 4 N m, 5/8 in',
     'REM, turn-on-in, right, 2 in, , set-screw, 20 AWG to 14 AWG, 0.6 N m, 5/16 in',
@@ -27,6 +27,7 @@ const amplifier: Typing = {
     'FREQ-FRONT, crossover, face, , 1..2, 50 Hz to 250 Hz, , 80 Hz',
     'GAIN-SUB, gain, left, 5 in, 5',
     'FREQ-SUB, crossover, face, , 5, low-pass 40 Hz to 250 Hz, butterworth 24 dB, 80 Hz',
+    '',
     '',
     'regulated, 60 A, 2, class-d, 1.1 A, , 14.4 V, 60 mA, 1.5 mA, 10.5 V',
     '150 W, 70 C',

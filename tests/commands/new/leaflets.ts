@@ -4,7 +4,7 @@ type Leaflet = Readonly<Record<string, readonly string[]>>;
 
 const mounting = {
   case: ['10 in, 6 1/2 in, 2 1/8 in, 3.2 kg'],
-  holes: ['3/8 in, 3/16 in'],
+  holes: ['corners, 3/8 in, 3/16 in'],
 };
 
 /** What leaflets of invented parts tell, one of each kind, as it is answered. */
@@ -43,7 +43,7 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
       'OUT1..6, signal-out, top, 1/2 in, 1/2 in, phono, 4 V',
     ],
     supply: ['regulated, 5 A, 1.2 A, 5 mA'],
-    facts: ['96 kHz, yes'],
+    menu: ['1 2 4, butterworth linkwitz-riley, 20 Hz, 20 kHz, OUT1 OUT2, 96 kHz, yes'],
   },
   'source-unit': {
     case: mounting.case,
@@ -90,7 +90,8 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   wire: { facts: ['4 AWG, RD, power, 105 C'] },
   cable: {
     conductor: ['white, 18 AWG, WH', 'white-black, 18 AWG, WH/BK'],
-    facts: ['multi-conductor, speaker'],
+    facts: ['coaxial, signal, 80 C, 5 mm, 3 ft, phono'],
+    filter: ['high-pass, butterworth, 1, 300 Hz'],
   },
   relay: {
     ...mounting,

@@ -2,7 +2,8 @@ import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
 
 /** What stands in a cell, as a file has it. */
-export type Cell = string | number | boolean | string[];
+export type Cell = Word | Word[];
+type Word = string | number | boolean;
 
 /** A row by its columns; what was left empty is missing. */
 export interface Row {
@@ -72,7 +73,7 @@ export function rowOf(columns: readonly AskedColumn[], line: string): Row {
 }
 
 /** What parts the values of rows that are alike: `Left door | Right door, cabin, left | right`. */
-const bar = /\s+\|\s+/;
+const bar = /(?:^|\s+)\|(?:\s+|$)/;
 
 /**
  * The rows that one line tells: where a cell has several values with bars between them, each row takes its own, and a
@@ -96,9 +97,13 @@ const words: Readonly<Record<string, boolean>> = { yes: true, no: false };
 
 function readCell(column: AskedColumn, text: string): Cell | Fault {
   if (column.list !== true) return readWord(column, text);
-  const words = text.split(/\s+/);
-  const read = words.map((word) => readWord(column, word));
-  return read.find((one) => typeof one === 'object' && 'fault' in one) ?? words;
+  const read: Word[] = [];
+  for (const word of text.split(/\s+/)) {
+    const one = readWord(column, word);
+    if (typeof one === 'object') return one;
+    read.push(one);
+  }
+  return read;
 }
 
 interface Fault {
@@ -106,7 +111,7 @@ interface Fault {
 }
 
 /** A text is a number or a yes where its field takes that and no text. */
-function readWord({ field }: AskedColumn, text: string): string | number | boolean | Fault {
+function readWord({ field }: AskedColumn, text: string): Word | Fault {
   const first = field.safeParse(text);
   if (first.success) return text;
   const word = words[text.toLowerCase()];

@@ -7,10 +7,10 @@ import type { Named } from '../yaml-text.ts';
  * of each, or at two places of each that lie so far from its ends. Nothing where a measure is not known.
  */
 export function bracketHoles({ cells }: Row, size: Row['cells']): readonly Named[] {
-  const { edges, beside, diameter, inset } = asTexts(cells);
+  const { where, off: beside, diameter, ends: inset } = asTexts(cells);
   const { width, depth } = asTexts(size);
-  if (!edges || !beside || !diameter || !width || !depth) return [];
-  const isAcross = edges === 'left-right';
+  if (!where || !beside || !diameter || !width || !depth) return [];
+  const isAcross = where === 'left-right';
   const [across, along] = isAcross ? [width, depth] : [depth, width];
   const outside = [steppedLength(beside, beside, -2), steppedLength(across, beside, 1)];
   const inside =

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { faultBy, faultless, wireSize } from '../../../model/fields.ts';
+import { faultBy, faultless, quantityAbove, wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
 import { powerAt, powerFault } from '../../../model/power-into-load.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
@@ -62,10 +62,15 @@ const voltages = rangeOf(signalVoltage, '0.25 V to 6 V');
 /** The thinnest conductor that is made here, for a maker who only tells the thickest. */
 const thinnest = '24 AWG';
 
+/** What is told by its upper end alone, `up to 12 AWG`; null for another text. */
+export function upTo(written: string): string | null {
+  return /^up to\s+(.+)$/.exec(written.trim())?.[1] ?? null;
+}
+
 /** Conductor sizes as a file has them: `up to 12 AWG` and one size alone are ranges too. */
 export function sizeRange(written: string): string {
-  const most = /^up to\s+(.+)$/.exec(written.trim())?.[1];
-  if (most !== undefined) return `${thinnest} to ${most}`;
+  const most = upTo(written);
+  if (most !== null) return `${thinnest} to ${most}`;
   return /\sto\s/.test(written) ? written : `${written.trim()} to ${written.trim()}`;
 }
 
@@ -82,10 +87,20 @@ function sizeRangeOrOne(written: string): string {
   return /^up to |\sto\s/.test(written) ? sizeRange(written) : written;
 }
 
-/** What a terminal takes: conductors, or a signal; of an output the one voltage that it gives, or its power into a load. */
+const current = quantityAbove('current');
+
+/** True for what a turn-on output gives or a way carries, `0.5 A`. */
+export function isCurrent(written: string): boolean {
+  return /\dm?A$|\sm?A$/.test(written.trim());
+}
+
+/** What a terminal takes: conductors, or a signal; of an output the one voltage or current that it gives, or its power into a load. */
 export const takesField = z.string().check(
   faultless((written) => {
     if (powerAt(written) !== null) return powerFault(written);
+    const most = upTo(written);
+    if (most !== null && /V$/.test(most)) return faultBy(signalVoltage, most);
+    if (isCurrent(written)) return faultBy(current, written);
     const field = !/V$/.test(written.trim()) ? sizesField : / to /.test(written) ? voltages : signalVoltage;
     return faultBy(field, written);
   }),

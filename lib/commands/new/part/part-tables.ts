@@ -1,17 +1,23 @@
 import type { z } from 'zod';
 import { partBase } from '../../../model/content/part-base.ts';
 import { text } from '../../../model/fields.ts';
-import { amplifierSchema } from '../../../model/kinds/amplifier.ts';
 import { cableSchema } from '../../../model/kinds/cable.ts';
 import { chargerSchema } from '../../../model/kinds/charger.ts';
 import { distributionSchema } from '../../../model/kinds/distribution.ts';
 import { enclosureSchema } from '../../../model/kinds/enclosure.ts';
-import { supplySchema } from '../../../model/kinds/fields/supply.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
 import type { KindName } from '../../../model/kinds/index.ts';
 import { kinds } from '../../../model/kinds/index.ts';
 import { speakerSchema } from '../../../model/kinds/speaker.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
+import {
+  amplifierSupplyTable,
+  bridgeTable,
+  channelTable,
+  menuTable,
+  processorMenuTable,
+  supplyTable,
+} from './device-tables.ts';
 import { columnsOf, leaflet, sizesField } from './part-columns.ts';
 import { caseTable, controlTable, mountingTables, postsTable, terminalTable } from './terminal-tables.ts';
 
@@ -25,87 +31,11 @@ function facts(kind: KindName, asks: string, names: readonly string[], examples 
   return leaflet('facts', asks, columnsOf(shape, names, examples));
 }
 
-const supply = supplySchema.shape;
-const efficiency = supply.efficiency.unwrap().shape;
-
-/** How an amplifier is fed: what its maker tells of its draw. */
-const amplifierSupplyTable = leaflet(
-  'supply',
-  'How it is fed, and at which voltage its powers were measured',
-  [
-    ...columnsOf(supply, ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'idle'], {
-      type: 'regulated',
-      fuse: '60 A',
-      'amplifier-class': 'class-d',
-      idle: '1.1 A',
-    }),
-    optionalColumn('full', 'efficiency at rated power', efficiency.full, '75 %'),
-    ...columnsOf(supply, ['rated-at', 'turn-on-draw', 'key-off', 'cut-out'], {
-      'rated-at': '14.4 V',
-      'turn-on-draw': '60 mA',
-      'key-off': '1.5 mA',
-      'cut-out': '10.5 V',
-    }),
-    optionalColumn('eighth', 'efficiency at an eighth of it', efficiency.eighth, '55 %'),
-  ],
-  { hint: 'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add.' },
-);
-
-/** How a device is fed that drives no speakers. */
-const supplyTable = leaflet(
-  'supply',
-  'How it is fed',
-  columnsOf(supply, ['type', 'fuse', 'draw', 'turn-on-draw', 'key-off', 'cut-out'], {
-    type: 'regulated',
-    fuse: '3 A',
-    draw: '0.7 A',
-    'turn-on-draw': '20 mA',
-    'key-off': '2 mA',
-    'cut-out': '9 V',
-  }),
-  { hint: 'The fuse is that of its maker, a ceiling. The draw is its whole draw.' },
-);
-
-const channel = amplifierSchema.shape.channels.valueType.shape;
 const coil = speakerSchema.shape.coils.valueType.shape;
 const boxes = speakerSchema.shape.boxes.unwrap();
 const way = distributionSchema.shape['fused-ways'].unwrap().valueType.shape;
 const conductor = cableSchema.shape.conductors.valueType.shape;
 const charger = chargerSchema.shape;
-
-const powers = column('powers', 'rated powers', text('75 W at 4 ohm'), '75 W at 4 ohm, 100 W at 2 ohm', {
-  rest: true,
-});
-
-const channelTable = leaflet(
-  'channel',
-  'Its channels: outputs, inputs, least load, rated power into each load',
-  [
-    column('names', 'channels', text('1..4'), '1..4'),
-    column('outputs', 'outputs', text('CH1..4'), 'CH1..4'),
-    column('inputs', 'inputs', text('IN1..4'), 'IN1..4'),
-    column('minimum', 'least load', channel.minimum, '2 ohm'),
-    powers,
-  ],
-  {
-    rows: 3,
-    hint: 'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6.',
-  },
-);
-
-const bridgeTable = leaflet(
-  'bridge',
-  'Pairs of channels that may be bridged',
-  [
-    column('name', 'pair', text('1+2'), '1+2'),
-    column('positive', 'positive', channel.positive, 'CH1+'),
-    column('negative', 'negative', channel.negative, 'CH2-'),
-    column('input', 'input', channel.input, 'IN1'),
-    column('minimum', 'least load', channel.minimum, '4 ohm'),
-    powers,
-  ],
-  { rows: 3 },
-);
 
 const coilTable = leaflet('coil', 'Its coils, and how they are joined', [
   column('names', 'coils', text('C1'), 'C1'),
@@ -144,6 +74,15 @@ const conductorTable = leaflet(
   { rows: 9 },
 );
 
+const filter = cableSchema.shape.filter.unwrap().shape;
+
+const filterTable = leaflet('filter', 'Of a line lead: the passive filter in it', [
+  optionalColumn('pass', 'passes', filter.pass, 'high-pass'),
+  optionalColumn('type', 'shape', filter.type, 'butterworth'),
+  optionalColumn('order', 'order', filter.order, '1'),
+  optionalColumn('corner', 'corner', filter.corner, '80 Hz'),
+]);
+
 /** A part that stands on a board: its case, what holds and cools it, its terminals. */
 const onBoard = [titleTable, caseTable, ...mountingTables, terminalTable];
 
@@ -154,19 +93,15 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     channelTable,
     bridgeTable,
     controlTable,
+    menuTable,
     amplifierSupplyTable,
     facts('amplifier', 'Its heat at rated power, and the warmest air that its maker allows round it', [
       'heat',
       'most-ambient',
     ]),
   ],
-  processor: [
-    ...onBoard,
-    controlTable,
-    supplyTable,
-    facts('processor', 'What it does with sound', ['sample-rate', 'summing']),
-  ],
-  'source-unit': [titleTable, caseTable, terminalTable, supplyTable],
+  processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
+  'source-unit': [titleTable, caseTable, terminalTable, menuTable, supplyTable],
   speaker: [
     titleTable,
     caseTable,
@@ -233,7 +168,16 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   cable: [
     titleTable,
     conductorTable,
-    facts('cable', 'Its data', ['form', 'for', 'insulation', 'outside-diameter', 'made-length', 'plugs']),
+    facts('cable', 'Its data', [
+      'form',
+      'for',
+      'insulation',
+      'outside-diameter',
+      'made-length',
+      'plugs',
+      'y-lead',
+    ]),
+    filterTable,
   ],
   relay: [
     ...onBoard,

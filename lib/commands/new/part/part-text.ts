@@ -2,10 +2,10 @@ import type { KindName } from '../../../model/kinds/index.ts';
 import { powerAt, voltageOfPower } from '../../../model/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { type Cell, type Row, rowOf } from '../ask/rows.ts';
-import { blockText, filled, type Named } from '../yaml-text.ts';
+import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { bracketHoles } from './bracket-holes.ts';
 import { controlsOf } from './control-fields.ts';
-import { sizeRange } from './part-columns.ts';
+import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
 import { edgeAirOf } from './terminal-tables.ts';
 
@@ -46,12 +46,11 @@ export function leftOut(kind: KindName, answers: Answers): readonly string[] {
 }
 
 /** Columns that say nothing more where they are left empty. */
-const follows: ReadonlySet<string> = new Set(['left', 'right', 'top', 'bottom', 'inset']);
+const follows: ReadonlySet<string> = new Set(['left', 'right', 'top', 'bottom', 'ends']);
 
 /** False for a table that what was answered before it makes needless. */
 export function isAsked(key: string, answers: Answers): boolean {
-  if (key === 'box') return lineOf(answers, 'facts').startsWith('subwoofer');
-  return key !== 'bracket' || linesOf(answers, 'holes').length === 0;
+  return key !== 'box' || lineOf(answers, 'facts').startsWith('subwoofer');
 }
 
 function hasCase(kind: KindName): boolean {
@@ -64,7 +63,7 @@ export function fieldsOf(kind: KindName, key: string, answers: Answers): Named {
   const [first] = rows;
   const written = writers[key];
   if (!first) return {};
-  if (key === 'bracket') return bracketFields(first, partRows(kind, 'case', answers)[0] ?? null);
+  if (key === 'holes') return holeFields(first, partRows(kind, 'case', answers)[0] ?? null);
   return written ? written(rows, kind) : { ...first.cells };
 }
 
@@ -74,7 +73,9 @@ function partRows(kind: KindName, key: string, answers: Answers): readonly Row[]
   return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
 }
 
-function bracketFields(row: Row, body: Row | null): Named {
+function holeFields(row: Row, body: Row | null): Named {
+  const { where, off, diameter } = row.cells;
+  if (where === 'corners') return { 'mounting-holes': known({ inset: off, diameter }) };
   const holes = body ? bracketHoles(row, body.cells) : [];
   return holes.length > 0 ? { 'bracket-holes': [...holes] } : {};
 }
@@ -87,9 +88,10 @@ const writers: Readonly<Record<string, Writer>> = {
     const { mass, ...size } = row?.cells ?? {};
     return { size, ...(mass !== undefined && { mass }) };
   },
-  holes: ([row]) => ({ 'mounting-holes': { ...row?.cells } }),
   cooling: ([row]) => (row ? coolingFields(row) : {}),
   terminal: (rows) => ({ terminals: byName(rows, terminalFields) }),
+  filter: ([row]) => filled('filter', { ...row?.cells }),
+  menu: ([row]) => (row ? menuFields(row) : {}),
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
   channel: (rows) => ({ channels: byName(rows, channelFields) }),
   bridge: (rows) => ({
@@ -118,6 +120,11 @@ function coolingFields({ cells: { over, ...edges } }: Row): Named {
     ...filled('cooling', Object.fromEntries(cooling)),
     ...filled('air', { ...Object.fromEntries(air), ...(over !== undefined && { face: over }) }),
   };
+}
+
+/** Filters of a menu: their corners are one range. */
+function menuFields({ cells: { from, to, ...cells } }: Row): Named {
+  return { ...cells, ...(from !== undefined && to !== undefined && { 'filter-range': { from, to } }) };
 }
 
 function supplyFields({ cells: { full, eighth, ...cells } }: Row): Named {
@@ -154,6 +161,9 @@ function terminalFields({ cells: { names: _, takes, ...cells } }: Row): Named {
 function taken(takes: string): Named {
   const given = voltageOfPower(takes);
   if (given !== null) return { signal: given };
+  if (isCurrent(takes)) return { current: takes };
+  const most = upTo(takes);
+  if (most !== null && /V$/.test(most)) return { 'signal-range': { to: most } };
   if (!/V$/.test(takes.trim())) return { takes: sizeRange(takes) };
   return / to /.test(takes) ? { 'signal-range': takes } : { signal: takes };
 }

@@ -39,7 +39,7 @@ export const terminalTable: AskedTable = leaflet(
     hint:
       'CH1..4 are CH1 to CH4, IN4..1 the same where the last lies first; of a pair such as speaker-out each is CH1+ and CH1-, ' +
       'one behind the other at the same pitch. Of a supply: B+ GND. Conductors: 18 AWG to 10 AWG, up to 10 AWG, or 4 AWG alone. ' +
-      'Inputs of signal take a voltage, 0.25 V to 6 V; outputs give one, 4 V, or a power into a load, 18 W at 4 ohm. Places are ' +
+      'Inputs of signal take a voltage, 0.25 V to 6 V or up to 6 V; outputs give one, 4 V, or a power into a load, 18 W at 4 ohm; a turn-on output gives a current, 0.5 A. Places are ' +
       'counted from the left end of a top or bottom panel, from the lower end of a left or right one.',
   },
 );
@@ -114,21 +114,19 @@ export function edgeAirOf(written: string): readonly (string | undefined)[] {
 
 /** The holes in its corners, what else holds it, what cools it and the air that its maker asks for. */
 export const mountingTables: readonly AskedTable[] = [
-  leaflet('holes', 'Holes in its four corners: how far from the edges, how wide', [
-    optionalColumn('inset', 'from the edges', quantity('length'), '3/8 in'),
-    optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
-  ]),
   leaflet(
-    'bracket',
-    'Of a part without holes: the bracket that holds it, with a screw beside two edges, or two beside each',
+    'holes',
+    'Holes for its screws: in its four corners, or of a bracket beside two of its edges',
     [
-      optionalColumn('edges', 'edges', z.enum(['left-right', 'top-bottom']), 'left-right'),
-      optionalColumn('beside', 'beside them', quantity('length'), '3/8 in'),
+      optionalColumn('where', 'where', z.enum(['corners', 'left-right', 'top-bottom']), 'corners'),
+      optionalColumn('off', 'from the edges', quantity('length'), '3/8 in'),
       optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
-      optionalColumn('inset', 'of two: from the ends', quantity('length'), ''),
+      optionalColumn('ends', 'of two beside an edge: from its ends', quantity('length'), ''),
     ],
     {
-      hint: 'One screw lies at the middle of its edge. A part that is held by a strap needs none: the job says held: strap.',
+      hint:
+        'In its corners they lie so far inside its edges; of a bracket so far outside, one at the middle of each edge, or two. A ' +
+        'part that is held by a strap has none: the job says held: strap.',
     },
   ),
   leaflet(

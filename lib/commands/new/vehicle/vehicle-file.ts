@@ -23,7 +23,6 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
   const cautions = linesOf(answers, 'caution');
   return [
     blockText(head),
-    ...derivedFrom(answers).map((one) => `# ${one}\n`),
     ...(still.length === 0 ? [] : ['# Still to be measured:\n', ...still.map((one) => `#   ${one}\n`)]),
     ...(cautions.length === 0
       ? []
@@ -43,13 +42,13 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
   ].join('');
 }
 
-/** What of the file nobody read off: how it follows from what was told. */
-function derivedFrom(answers: Answers): readonly string[] {
+/** What of the file nobody read off a meter: how it follows from what was told, until it is. */
+export function derivedReadings(answers: Answers): readonly string[] {
   return rowsOf(answers, 'output').flatMap(({ cells: { name, 'clean-voltage': clean } }) => {
     const volts = voltageOfPower(String(clean));
     return volts === null
       ? []
-      : [`clean-voltage: of ${name}: ${clean} is ${volts} across it, by Ohm's law. Measure it.`];
+      : [`meter: clean voltage of ${name}; until then ${volts}, by Ohm's law of ${clean}`];
   });
 }
 

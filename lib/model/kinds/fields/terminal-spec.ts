@@ -70,8 +70,9 @@ export const terminalSpecSchema = z.strictObject({
   'signal-range': section(
     span(
       z.strictObject({
-        from: builders(signalVoltage, 'The least voltage that still gives full output.', {
+        from: builders(signalVoltage.optional(), 'The least voltage that still gives full output.', {
           example: '0.25 V',
+          leftOut: 'whether the source reaches full output is not held against it',
         }),
         to: builders(signalVoltage, 'The most that it takes without clipping.', { example: '6 V' }),
       }),

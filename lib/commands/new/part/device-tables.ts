@@ -1,0 +1,110 @@
+import { text } from '../../../model/fields.ts';
+import { amplifierSchema } from '../../../model/kinds/amplifier.ts';
+import { menuFilterFields } from '../../../model/kinds/fields/menu-filters.ts';
+import { supplySchema } from '../../../model/kinds/fields/supply.ts';
+import { processorSchema } from '../../../model/kinds/processor.ts';
+import { column, optionalColumn } from '../../../model/survey/asked-table.ts';
+import { columnsOf, leaflet } from './part-columns.ts';
+
+const supply = supplySchema.shape;
+const efficiency = supply.efficiency.unwrap().shape;
+
+/** How an amplifier is fed: what its maker tells of its draw. */
+export const amplifierSupplyTable = leaflet(
+  'supply',
+  'How it is fed, and at which voltage its powers were measured',
+  [
+    ...columnsOf(supply, ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'idle'], {
+      type: 'regulated',
+      fuse: '60 A',
+      'amplifier-class': 'class-d',
+      idle: '1.1 A',
+    }),
+    optionalColumn('full', 'efficiency at rated power', efficiency.full, '75 %'),
+    ...columnsOf(supply, ['rated-at', 'turn-on-draw', 'key-off', 'cut-out'], {
+      'rated-at': '14.4 V',
+      'turn-on-draw': '60 mA',
+      'key-off': '1.5 mA',
+      'cut-out': '10.5 V',
+    }),
+    optionalColumn('eighth', 'efficiency at an eighth of it', efficiency.eighth, '55 %'),
+  ],
+  { hint: 'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add.' },
+);
+
+/** How a device is fed that drives no speakers. */
+export const supplyTable = leaflet(
+  'supply',
+  'How it is fed',
+  columnsOf(supply, ['type', 'fuse', 'draw', 'turn-on-draw', 'key-off', 'cut-out'], {
+    type: 'regulated',
+    fuse: '3 A',
+    draw: '0.7 A',
+    'turn-on-draw': '20 mA',
+    'key-off': '2 mA',
+    'cut-out': '9 V',
+  }),
+  { hint: 'The fuse is that of its maker, a ceiling. The draw is its whole draw.' },
+);
+
+const menuRange = menuFilterFields['filter-range'].unwrap().shape;
+
+/** Filters that are set in a menu or a program; those of knobs and switches are asked with these. */
+const menuColumns = [
+  ...columnsOf(menuFilterFields, ['filter-orders', 'filter-types'], { 'filter-types': 'butterworth' }),
+  optionalColumn('from', 'lowest corner', menuRange.from, '20 Hz'),
+  optionalColumn('to', 'highest corner', menuRange.to, '20 kHz'),
+  ...columnsOf(menuFilterFields, ['filter-outputs'], { 'filter-outputs': 'OUT1 OUT2' }),
+];
+const menuHint =
+  'Orders are parted by blanks: 2 is 12 dB per octave. Left empty, its menu makes none. Shapes, corners and outputs that are ' +
+  'left empty: all of them.';
+const menuAsks = 'Filters that are set in its menu: orders, shapes, corners, outputs that have them';
+
+export const menuTable = leaflet('menu', menuAsks, menuColumns, { hint: menuHint });
+
+/** The same of a processor, with what else it does with sound. */
+export const processorMenuTable = leaflet(
+  'menu',
+  `${menuAsks}; its sample rate, and whether it adds inputs`,
+  [...menuColumns, ...columnsOf(processorSchema.shape, ['sample-rate', 'summing'])],
+  { hint: menuHint },
+);
+
+const channel = amplifierSchema.shape.channels.valueType.shape;
+
+const powers = column('powers', 'rated powers', text('75 W at 4 ohm'), '75 W at 4 ohm, 100 W at 2 ohm', {
+  rest: true,
+});
+
+/** What each channel of an amplifier gives. */
+export const channelTable = leaflet(
+  'channel',
+  'Its channels: outputs, inputs, least load, rated power into each load',
+  [
+    column('names', 'channels', text('1..4'), '1..4'),
+    column('outputs', 'outputs', text('CH1..4'), 'CH1..4'),
+    column('inputs', 'inputs', text('IN1..4'), 'IN1..4'),
+    column('minimum', 'least load', channel.minimum, '2 ohm'),
+    powers,
+  ],
+  {
+    rows: 3,
+    hint: 'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6.',
+  },
+);
+
+/** And two of them bridged. */
+export const bridgeTable = leaflet(
+  'bridge',
+  'Pairs of channels that may be bridged',
+  [
+    column('name', 'pair', text('1+2'), '1+2'),
+    column('positive', 'positive', channel.positive, 'CH1+'),
+    column('negative', 'negative', channel.negative, 'CH2-'),
+    column('input', 'input', channel.input, 'IN1'),
+    column('minimum', 'least load', channel.minimum, '4 ohm'),
+    powers,
+  ],
+  { rows: 3 },
+);

@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
+import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
+import { partText } from '../../../lib/commands/new/part/part-text.ts';
+import { voltageOfPower } from '../../../lib/model/power-into-load.ts';
+import { readContent } from '../../../lib/read/read-content.ts';
+
+/** A processor of these answers beside a usual case, as the reader has it. */
+function read(answers: Readonly<Record<string, readonly string[]>>) {
+  const text = partText('processor', 'own', {
+    title: ['Interface'],
+    case: ['4.1 in, 3 in, 1.1 in, 0.3 kg'],
+    supply: ['regulated, 3 A, 0.2 A'],
+    ...answers,
+    terminal: ['B+ GND, supply, top, 1 in, 1 in, screw-clamp, up to 12 AWG', ...(answers.terminal ?? [])],
+  });
+  const { parts, problems } = readContent([{ path: 'content/parts/own.yaml', text }]);
+  const own = parts.own;
+  if (own?.kind !== 'processor') throw new Error(problems.map(({ message }) => message).join('\n') || text);
+  return { text, own };
+}
+const inch = 0.0254;
+
+describe('rows that are alike', () => {
+  test.each([
+    ['a, 1 in', ['a, 1 in']],
+    ['a | b, 1 in', ['a, 1 in', 'b, 1 in']],
+    ['a | b, 1 in | 2 in, M6, x, y | z', ['a, 1 in, M6, x, y', 'b, 2 in, M6, x, z']],
+    ['a|b, 1 in', ['a|b, 1 in']],
+    ['a, , | 2 in', ['a, , ', 'a, , 2 in']],
+  ])('%s', (line, rows) => {
+    expect(rowsAlike(line)).toEqual(rows);
+  });
+
+  test('have as many values in each cell', () => {
+    expect(rowsAlike('a | b | c, 1 in | 2 in')).toMatch(/has "1 in \| 2 in" where other cells have 3 values/);
+  });
+});
+
+describe('the text of a part', () => {
+  // By hand, of a foot of 4.1 by 3 in: 3/8 in outside its left and right edges, at half its depth; then 1/2 in from its ends.
+  test.each([
+    [
+      'left-right, 3/8 in, 3/16 in',
+      [
+        [-0.375, 1.5],
+        [4.475, 1.5],
+      ],
+    ],
+    [
+      'top-bottom, 3/8 in, 3/16 in',
+      [
+        [2.05, -0.375],
+        [2.05, 3.375],
+      ],
+    ],
+    [
+      'left-right, 3/8 in, 3/16 in, 1/2 in',
+      [
+        [-0.375, 0.5],
+        [-0.375, 2.5],
+        [4.475, 0.5],
+        [4.475, 2.5],
+      ],
+    ],
+  ] as const)('has the holes of a bracket: %s', (line, places) => {
+    const { own } = read({ holes: [line] });
+    expect(own['mounting-holes']).toEqual([]);
+    const inches = own['bracket-holes'].map(({ x, y }) => [x / inch, y / inch]);
+    expect(inches.length).toBe(places.length);
+    for (const [at, [x, y]] of places.entries()) {
+      expect(inches[at]?.[0]).toBeCloseTo(x, 9);
+      expect(inches[at]?.[1]).toBeCloseTo(y, 9);
+    }
+  });
+
+  test('has no holes of a bracket of which a measure is not known', () => {
+    const row = { cells: { where: 'left-right', off: '3/8 in' }, rest: [] };
+    expect(bracketHoles(row, { width: '4 in', depth: '3 in' })).toEqual([]);
+  });
+
+  test('has the air at edges and over it, fins with air, fins alone', () => {
+    const { own } = read({ cooling: ['1 in, fan, fins 1 1/4 in, , 1 1/2 in'] });
+    expect(own.cooling).toEqual({ right: 'fan', top: 'fins' });
+    const air = Object.entries(own.air ?? {}).map(([edge, made]) => [
+      edge,
+      Number(((made ?? 0) / inch).toFixed(9)),
+    ]);
+    expect(Object.fromEntries(air)).toEqual({ left: 1, top: 1.25, face: 1.5 });
+  });
+
+  test('lays a row that is turned round from its last terminal on', () => {
+    const line = 'signal-in, left, 1 in, 1/2 in, phono, up to 4 V';
+    const [down, listed] = [
+      read({ terminal: [`IN3..1, ${line}`] }),
+      read({ terminal: [`IN3 IN2 IN1, ${line}`] }),
+    ];
+    expect(listed.text).toBe(down.text);
+    expect(listed.text).toContain('IN3..1: {');
+    const { IN1, IN3 } = listed.own.terminals;
+    expect(IN3?.at).toBeCloseTo(inch, 9);
+    expect(IN1?.at).toBeCloseTo(2 * inch, 9);
+    expect(IN1?.['signal-range']).toEqual({ to: 4 });
+  });
+
+  test('takes what a leaflet says of conductors and outputs', () => {
+    const { own, text } = read({
+      terminal: [
+        'REM-OUT, turn-on-out, top, 3 in, , screw-clamp, 0.5 A',
+        'SP1, speaker-out, right, 1 in, 1/2 in, screw-clamp, 18 W at 4 ohm',
+      ],
+    });
+    expect(own.terminals['B+']?.takes).toMatchObject({ from: { label: '24 AWG' }, to: { label: '12 AWG' } });
+    expect(own.terminals['REM-OUT']?.current).toBe(0.5);
+    expect(own.terminals['SP1+']?.signal).toBe(8.49);
+    expect(text).toContain("# signal: of SP1: 18 W at 4 ohm is 8.49 V across it, by Ohm's law.");
+  });
+
+  test('says once what the leaflet may still tell', () => {
+    const { text } = read({});
+    const lines = text.split('\n').filter((line) => line.startsWith('#   '));
+    expect(lines.length).toBeGreaterThan(0);
+    expect(new Set(lines).size).toBe(lines.length);
+  });
+});
+
+// P = U squared over R (Ohm's law): 18 W into 4 ohm are the root of 72 V squared; 25 W into 4 ohm are 10 V.
+test.each([
+  ['18 W at 4 ohm', '8.49 V'],
+  ['25 W into 4 ohm', '10 V'],
+  ['18 W', null],
+  ['18 A at 4 ohm', null],
+])('the voltage of %s', (written, volts) => {
+  expect(voltageOfPower(written)).toBe(volts);
+});
