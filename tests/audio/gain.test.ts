@@ -93,6 +93,17 @@ describe('a source at an input', () => {
     });
   });
 
+  it('is held against its limit alone where its maker does not tell the least', () => {
+    const untold = (sourceV: number) => inputMatch({ input: 'dsp.IN', sourceV, leastV: null, greatestV: 4 });
+    expect(untold(4.01)).toMatchObject({ verdict: 'too-high', reserveDb: null });
+    expect(untold(2)).toMatchObject({
+      verdict: 'unknown',
+      headroomDb: { value: expect.closeTo(6.0206, 4) },
+      reserveDb: null,
+    });
+    expect(untold(4)).toMatchObject({ verdict: 'unknown' });
+  });
+
   it('is refused without figures', () => {
     expect(at(0)).toMatchObject({ fault: 'input-range-unclear' });
     expect(inputMatch({ input: 'dsp.IN', sourceV: 1, leastV: 4, greatestV: 2 })).toMatchObject({

@@ -49,6 +49,7 @@ test('the tutorial, typed block by block into an empty folder, ends with a built
   expect(blocks.map(({ kind }) => kind)).toEqual([
     'sh',
     'yaml',
+    'sh',
     'yaml',
     'yaml',
     'sh',
@@ -64,8 +65,9 @@ test('the tutorial, typed block by block into an empty folder, ends with a built
     if (block.kind === 'sh') answers.push(await typed(block.text.trim()));
     if (block.kind === 'text') expect(said(answers.at(-1))).toContain(block.text.trim());
   }
-  const [begun, slip, mended, built] = answers;
+  const [begun, asked, slip, mended, built] = answers;
   expect(begun?.status, said(begun)).toBe(0);
+  expect(asked?.status, said(asked)).toBe(0);
   expect(slip?.status, said(slip)).toBe(2);
   expect(said(slip).match(/: error: /g), said(slip)).toHaveLength(1);
   expect(mended?.status, said(mended)).toBe(0);
