@@ -1,5 +1,6 @@
 import { type Fault, faultOf, isPositive } from '../model/fault.ts';
 import { type Traced, traced } from '../model/trace.ts';
+import type { InputVerdict } from '../model/vocabulary.ts';
 
 /** A clean voltage on its way into the next device. All RMS. */
 export interface InputRequest {
@@ -18,7 +19,7 @@ export interface InputMatch {
    * `too-high` clips the input itself, which no gain control mends; `too-low` never reaches full output. `unknown` where
    * it takes what arrives, and nothing tells whether that is enough.
    */
-  readonly verdict: 'within' | 'too-low' | 'too-high' | 'unknown';
+  readonly verdict: InputVerdict;
   /** Input limit over source; below zero where the input clips. */
   readonly headroomDb: Traced<number>;
   /** Source over the highest sensitivity; below zero where full output isn't reached, null where that is not told. */

@@ -12,6 +12,10 @@ export type Panel = z.infer<typeof panelSchema>;
 /** What holds a part on a board beside screws through its own holes. */
 export const holdingSchema = z.enum(['strap', 'bracket', 'clamp', 'tape', 'hook-and-loop']);
 
+/** How an input takes what arrives at it: `unknown` where figures are missing. */
+export const inputVerdictSchema = z.enum(['within', 'too-low', 'too-high', 'unknown']);
+export type InputVerdict = z.infer<typeof inputVerdictSchema>;
+
 /** Sides of the vehicle, seen from the driver's seat looking forward. */
 export const vehicleSideSchema = z.enum(['left', 'right', 'middle']);
 export type VehicleSide = z.infer<typeof vehicleSideSchema>;

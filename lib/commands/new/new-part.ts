@@ -1,9 +1,9 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
 import { isKindName, type KindName, kinds } from '../../model/kinds/index.ts';
-import { powerAt } from '../../model/power-into-load.ts';
 import type { Problem } from '../../model/problem.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
+import { powerAt } from '../../model/survey/power-into-load.ts';
 import { contentFiles, readCatalogue } from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';

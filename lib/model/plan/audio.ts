@@ -4,6 +4,7 @@ import {
   factoryEqualisingSchema,
   filterPassSchema,
   filterTypeSchema,
+  inputVerdictSchema,
   outputFactSchema,
   outputFormSchema,
   polaritySchema,
@@ -143,7 +144,7 @@ export const planInputSchema = z.object({
   greatestV: orNull,
   headroomDb: orNull,
   reserveDb: orNull,
-  verdict: builders(z.enum(['within', 'too-low', 'too-high', 'unknown'])),
+  verdict: builders(inputVerdictSchema),
 });
 
 /** What one output of the source that came with the vehicle gives; null where it is not known. */

@@ -1,8 +1,8 @@
 import { outputFactsSchema } from '../content/integration.ts';
 import { vehicleSchema } from '../content/vehicle.ts';
 import { id, text } from '../fields.ts';
-import { voltageOrPower } from '../power-into-load.ts';
 import { column, optionalColumn } from './asked-table.ts';
+import { voltageOrPower } from './power-into-load.ts';
 import { type Station, side, zone } from './station.ts';
 
 const vehicle = vehicleSchema.shape;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';
-import { voltageOfPower } from '../../../lib/model/power-into-load.ts';
+import { voltageOfPower } from '../../../lib/model/survey/power-into-load.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 
 /** A processor of these answers beside a usual case, as the reader has it. */

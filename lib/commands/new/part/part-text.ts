@@ -1,5 +1,5 @@
 import type { KindName } from '../../../model/kinds/index.ts';
-import { powerAt, voltageOfPower } from '../../../model/power-into-load.ts';
+import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { type Cell, type Row, rowOf } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';

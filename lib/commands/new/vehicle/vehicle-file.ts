@@ -1,7 +1,7 @@
 import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
-import { voltageOfPower } from '../../../model/power-into-load.ts';
+import { voltageOfPower } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { idOf } from '../id-of.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';

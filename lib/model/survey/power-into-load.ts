@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { faultBy, faultless, quantity, quantityAbove } from './fields.ts';
+import { faultBy, faultless, quantity, quantityAbove } from '../fields.ts';
 
 const watts = quantityAbove('power');
 const ohms = quantityAbove('resistance');
