@@ -1,22 +1,34 @@
 import { type BoardRemark, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { regionArea } from '../shape/region.ts';
-import type { Item } from './item.ts';
+import type { Grounds } from './grounds.ts';
+import { type Body, bodyOf, type Item, type Placement } from './item.ts';
+import { sitesOf } from './lattice.ts';
+import { noRoom } from './layout-faults.ts';
 
 /** Square inches and square centimetres are for a shop's units: areas are told in square centimetres. */
 const perCm2 = 1e4;
 
+const areaOf = (items: readonly Item[]): number =>
+  items.reduce((sum, { widthM, depthM }) => sum + widthM * depthM, 0);
+
 /**
- * What stands on a board against the board itself, before any place is searched for: footprints that can't be raised over
- * others, their rooms left out, can't have more area than the board. Null where they may have room.
+ * What stands on a board against the board itself, before any place is searched for: footprints, their rooms left out,
+ * can't have more area than the board. What the search may raise saves no more than the area of what may stand below it;
+ * what the job raises saves its own where something is low enough for that. Null where they may have room.
  */
 export function tooFull(
   board: string,
   { region }: Pick<BoardShape, 'region'>,
   items: readonly Item[],
+  heightsM: Readonly<Record<string, number>> = {},
 ): BoardRemark<'board-too-small-for-parts'> | null {
-  const flat = items.filter(({ raising }) => raising === undefined);
-  const askedM2 = flat.reduce((sum, { widthM, depthM }) => sum + widthM * depthM, 0);
+  const standsOver = ({ id }: Item): boolean =>
+    items.some((lower) => lower.id !== id && lower.heightM <= (heightsM[id] ?? 0));
+  const flat = items.filter((item) => !standsOver(item));
+  const uppers = flat.filter(({ raising }) => raising !== undefined);
+  const lowers = flat.filter(({ beneath }) => beneath !== undefined);
+  const askedM2 = areaOf(flat) - Math.min(areaOf(uppers), areaOf(lowers));
   const boardM2 = regionArea(region);
   if (askedM2 <= boardM2) return null;
   const [asked, has] = [askedM2 * perCm2, boardM2 * perCm2].map((cm2) => Math.round(cm2));
@@ -30,4 +42,48 @@ export function tooFull(
     unit: 'm2',
     remedy: 'make the board larger, put a part elsewhere, or write other parts than those proposed',
   };
+}
+
+/** What places are looked for on. */
+export interface SpotTask {
+  readonly grounds: Grounds;
+  readonly items: readonly Item[];
+  /** What is placed by hand. */
+  readonly given: readonly Placement[];
+  /** Height of the underside of open items over the board, metres. */
+  readonly heightsM: Readonly<Record<string, number>>;
+  readonly stepM: number;
+}
+
+/**
+ * Open items for which what is placed by hand leaves no spot of the lattice that places are searched on, whatever the
+ * other open ones do: told before any search, with how much is lacking where it is least. One that may be raised over
+ * another, or that the board itself has no spot for, is left to the search.
+ */
+export function withoutSpot({ grounds, items, given, heightsM, stepM }: SpotTask): BoardRemark[] {
+  const placed = given.flatMap((at) => {
+    const item = items.find(({ id }) => id === at.item);
+    return item ? [{ id: item.id, body: bodyOf(item, at) }] : [];
+  });
+  return items.flatMap((item): BoardRemark[] => {
+    const heightM = heightsM[item.id] ?? 0;
+    const isOpen = !given.some((at) => at.item === item.id);
+    const mayBeRaised = item.raising !== undefined && items.some(({ beneath }) => beneath !== undefined);
+    if (!isOpen || mayBeRaised) return [];
+    const lacking = sitesOf(grounds, item, heightM, stepM).list.map((site) => {
+      const body = bodyOf(item, { item: item.id, ...site });
+      const met = placed.map((one) => ({ id: one.id, byM: overlapM(body, one.body) }));
+      return met.toSorted((a, b) => b.byM - a.byM)[0] ?? { id: '', byM: 0 };
+    });
+    const [least] = lacking.toSorted((a, b) => a.byM - b.byM);
+    return least && least.byM > 1e-9 ? [noRoom(item.id, least.byM, [least.id])] : [];
+  });
+}
+
+/** How far two bodies stand in each other, the shorter way out on the board; 0 where they do not. */
+function overlapM(a: Body, b: Body): number {
+  if (a.minZ >= b.maxZ - 1e-9 || b.minZ >= a.maxZ - 1e-9) return 0;
+  const xM = Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX);
+  const yM = Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY);
+  return Math.max(0, Math.min(xM, yM));
 }

@@ -1,4 +1,5 @@
-import { tooFull } from '../../board/layout/fullness.ts';
+import { tooFull, withoutSpot } from '../../board/layout/fullness.ts';
+import { groundsOf } from '../../board/layout/grounds.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { FixingHead, LayoutBoard } from '../../board/layout/placement.ts';
@@ -56,10 +57,10 @@ function layOut(job: Job, board: Board, shape: BoardShape, { known, book, keep }
   const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
-  const full = given.length < items.length ? tooFull(board.id, shape, items) : null;
+  const full = given.length < items.length ? roomLacking(job, board, layout, items, given) : [];
   const standing = { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) };
-  const search = full ? null : searchFor(job, board, layout, standing, known);
-  const found: SearchResult = search ? keep(layoutStep, search) : withoutSearch(full ? [full] : []);
+  const search = full.length > 0 ? null : searchFor(job, board, layout, standing, known);
+  const found: SearchResult = search ? keep(layoutStep, search) : withoutSearch(full);
   const spotOf = ({ of }: BoardRemark) => ({ path: placePath(job, of[0] ?? '', board) });
   remarksOnBoard(job, board.id, found.faults, spotOf, book);
   return {
@@ -75,6 +76,28 @@ function layOut(job: Job, board: Board, shape: BoardShape, { known, book, keep }
     search,
     ...sides,
   };
+}
+
+/** What is told before places are searched for: more parts than board, or a part that what is written leaves no spot. */
+function roomLacking(
+  job: Job,
+  board: Board,
+  { shape, heads: fixings }: LayoutBoard,
+  items: readonly Item[],
+  given: readonly Placement[],
+): readonly BoardRemark[] {
+  const heightsM = writtenHeights(job, items);
+  const full = tooFull(board.id, shape, items, heightsM);
+  if (full) return [full];
+  const grounds = groundsOf(shape, fixings);
+  return withoutSpot({ grounds, items, given, heightsM, stepM: job.rules['layout-step'].value });
+}
+
+/** How far the job raises each item of a board, metres. */
+function writtenHeights({ devices }: Pick<Job, 'devices'>, items: readonly Item[]): Record<string, number> {
+  return Object.fromEntries(
+    items.map(({ id }) => [id, devices.find((device) => device.id === id)?.given?.raised ?? 0]),
+  );
 }
 
 /** The same board laid out by the first of some proposals. */
@@ -137,9 +160,7 @@ function searchFor(
   if (given.length === items.length) return null;
   const sizes = sized();
   const links = layoutLinks(job, board, boardWires(job, board, roles), (link) => sizes.get(link)?.cable);
-  const heightsM = Object.fromEntries(
-    items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
-  );
+  const heightsM = writtenHeights(job, items);
   const standing = [...items, ...ribs.items];
   const task = {
     board: layout,
