@@ -12,6 +12,7 @@ import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { boardFixings, fixingHeads } from './board-shape.ts';
 import { routingStep } from './board-steps.ts';
 import { type BoardWire, boardWires, madeLengthM, routeWiresOf } from './board-wires.ts';
+import { withEdgeInWay } from './edge-in-way.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { ribBarriers } from './ribs/rib-barriers.ts';
 
@@ -72,7 +73,10 @@ function routeBoard(
         ...('exit' in to && last ? [exit(id, to.exit, last)] : []),
       ];
     }),
-    faults: [...routing.faults, ...shortLengths(job, routing, wires)],
+    faults: [
+      ...withEdgeInWay(job, routing.faults, { board, shape: laid.shape, wires, tasks: task.wires }),
+      ...shortLengths(job, routing, wires),
+    ],
   };
 }
 

@@ -185,4 +185,19 @@ export const adviceCases: readonly AdviceCase[] = [
     ways: 1,
     says: /^length: /,
   },
+  {
+    name: 'a terminal that faces the edge of the board too near for its wire to turn',
+    changes: [
+      withBoard(),
+      inJob(
+        'title: Bass amplifier\n    in: boot',
+        'title: Bass amplifier\n    on: main\n    at: { x: 397 mm, y: 100 mm }\n    turn: 0',
+      ),
+      ...panels,
+    ],
+    rule: 'wire-without-way',
+    subject: 'feed',
+    ways: 1,
+    says: /^width: \d/,
+  },
 ];
