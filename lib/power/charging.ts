@@ -96,13 +96,14 @@ function flowFault(
 
 /** What the batteries that share in the balance take up together, with its working under either name. */
 function takenUp(batteries: readonly BatteryFlow[]) {
-  const valueA = batteries.reduce((sum, { currentA, shares }) => (shares ? sum + currentA : sum), 0);
+  const sharing = batteries.filter(({ shares }) => shares);
+  const valueA = sharing.reduce((sum, { currentA }) => sum + currentA, 0);
   const as = (rule: string): Traced<number> =>
     traced(valueA, 'A', {
       rule,
       formula: 'the sum of what the batteries take up; below zero they give',
       citation: 'the solved network',
-      inputs: batteries.map(({ id, currentA }) => [id, currentA, 'A'] as const),
+      inputs: sharing.map(({ id, currentA }) => [id, currentA, 'A'] as const),
     });
   return { valueA, as };
 }

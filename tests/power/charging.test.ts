@@ -5,6 +5,7 @@ import { type BatteryFlow, chargingRegime, keyOffDraw, type RegimeFlows } from '
 import { rechargeMinutes, recharges } from '../../lib/power/recharge.ts';
 import { type Reserve, reserveMinutes } from '../../lib/power/reserve.ts';
 import { outsideCheck } from '../outside-check.ts';
+import { redone } from '../publish/workings/redo.ts';
 import { usualRules } from './usual-rules.ts';
 
 const inTable = outsideCheck('peukert-table');
@@ -176,6 +177,22 @@ describe('the charging balance', () => {
       batteryA: { value: 12 },
       rechargeMinutes: { value: 295 },
     });
+  });
+
+  test('can be redone from its workings, which name the batteries that share in it alone', () => {
+    const rear = flow(20, { id: 'rear', shares: false });
+    for (const batteries of [
+      [flow(12), rear],
+      [flow(-5), rear],
+      [flow(12)],
+      [flow(-5), flow(-3, { id: 'rear' })],
+    ]) {
+      const { alternatorA, averageA, marginA, batteryA } = regimeOf({ batteries });
+      for (const { value, trace } of [alternatorA, averageA, marginA, batteryA])
+        expect(redone(trace), trace.rule).toBeCloseTo(value, 9);
+    }
+    const { batteryA } = regimeOf({ batteries: [flow(12), rear] });
+    expect(batteryA.trace.inputs.map(({ name }) => name)).toEqual(['battery']);
   });
 
   test('adds alternators side by side, and tells each in its trace', () => {
