@@ -222,9 +222,10 @@ function idFault(file: NewFile, id: string): string | null {
 /** Which answer is given anew; empty for none: the file is written with what is wrong marked. */
 function askedAgain(questions: readonly Question[], answers: Answers, asker: Asker): Promise<string> {
   const keys = questions.filter(({ key }) => key in answers && key !== 'id');
+  // The first is what Enter takes, among many choices too.
   const choices = [
-    ...keys.map(({ key, asks }) => ({ value: key, says: `${key}: ${asks}` })),
     { value: '', says: 'none: it is written as it is, and comments mark what is missing' },
+    ...keys.map(({ key, asks }) => ({ value: key, says: `${key}: ${asks}` })),
   ];
   return asker.ask({ message: 'Which answer is given anew?', choices, fallback: '', fault: () => null });
 }

@@ -18,9 +18,11 @@ export function otherKind(parts: Parts, kinds: readonly KindName[], named: unkno
 export function missingPart(parts: Parts, kinds: readonly KindName[], named: unknown): string | null {
   const name = String(named);
   if (parts[name]) return null;
-  const [only, ...others] = kinds;
+  const [first, ...others] = kinds;
+  const only = others.length === 0 ? first : undefined;
   const near = nearestName(name, partNames(parts, ...kinds));
-  const begun = `rackleaf new part ${name} --kind ${only === undefined || others.length > 0 ? 'KIND' : only} writes it`;
-  const what = only === undefined || others.length > 0 ? 'part' : only;
+  const kind = only ?? (near === null ? undefined : parts[near]?.kind);
+  const begun = `rackleaf new part ${name} --kind ${kind ?? 'KIND'} writes it`;
+  const what = only ?? 'part';
   return `there is no ${what} "${name}"; ${near === null ? begun : `did you mean "${near}"? Else ${begun}`}`;
 }

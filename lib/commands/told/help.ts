@@ -42,8 +42,10 @@ rackleaf new job [NAME] [--vehicle VEHICLE] [--space SPACE] [FLAGS]
 
 Writes a new file of the shop. At a terminal it asks, one thing after another: round a vehicle in the order
 of its survey sheet, a part from its leaflet, a job by what plays what. What is wrong is told and asked
-again; who breaks off finds the answers again. Elsewhere, and for what is known already, each question has
-a flag of its own name. Nothing is written over.
+again. What is not known yet is a ?: the file is written, and a comment marks the place. Rows that are alike
+go in one line, with | between what differs. Elsewhere, and for what is known already, each question has a
+flag of its own name. Who breaks off, or gives a flag that does not fit, goes on with the same command.
+Nothing is written over.
   shop          makes content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin
                 with; --shop says the same
   NAME          alone, without a word before it, it is that of a job

@@ -106,7 +106,9 @@ describe('what is not whole is written all the same', () => {
     expect(person.refused[0]).toMatch(
       /there is no part "ampp"; .*rackleaf new part ampp --kind KIND writes it/,
     );
-    expect(person.refused[1]).toMatch(/rackleaf new part own-amp --kind KIND writes it; the same line again/);
+    expect(person.refused[1]).toMatch(
+      /rackleaf new part own-amp --kind KIND writes it; Enter once more takes it/,
+    );
     expect([status, out]).toEqual([2, path]);
     expect(shop.read(path)).toMatch(
       /^ {2}# Still to be written: .*own-amp.*\n(?: {2}# .*\n)* {2}amp: \{ part: own-amp/m,

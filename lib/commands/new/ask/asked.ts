@@ -52,7 +52,7 @@ async function one(question: Question, turn: Turn): Promise<readonly string[]> {
     if ('fault' in read) return read.fault;
     const doubt = line === doubted ? null : doubtIn(question, line, answers);
     if (doubt !== null) doubted = line;
-    return doubt === null ? null : `${doubt}; the same line again is taken as it is`;
+    return doubt === null ? null : `${doubt}; Enter once more takes it as it is`;
   };
   const read = weighed(question, await asker.ask({ message, choices, fallback, fault }), answers);
   if ('fault' in read) throw new Error(`An answer that was found right is not: it ${read.fault}.`);

@@ -2,6 +2,7 @@ import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
+import { stillToMeasure } from '../vehicle/still-to-measure.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { jobRows } from './job-questions.ts';
 
@@ -26,7 +27,7 @@ status: draft
 issued-on: ${date}
 vehicle: ${vehicle.id}
 ${space === '' ? '# space: one of the spaces below\n' : `space: ${space}\n`}
-# What is left out is computed or proposed, and what is written is checked: links, cables, fuses, sizes, grounds, turn-on,
+${unmeasured(vehicle, parts)}# What is left out is computed or proposed, and what is written is checked: links, cables, fuses, sizes, grounds, turn-on,
 # filters, places on the board and routes may all be left out. Quantities have their unit: 13 5/8 in, 20 A, 80 Hz.
 
 # Whom the job is for. Reaches only the pages that need it.
@@ -41,6 +42,14 @@ ${comment('Spaces', titles(vehicle.spaces))}
 ${comment('Sound points', soundPoints(vehicle, space))}
 ${blockText({ boards }, 3)}${Object.keys(boards).length > 0 ? '' : '#  board: { at: { x: , y: }, outline: { rectangle: { width: , height: } }, spacer: }\n'}
 ${furtherSections(vehicle, parts)}`;
+}
+
+/** Where the list of what a tape must still tell stands: with the vehicle, once. */
+function unmeasured(vehicle: Vehicle, parts: Parts): string {
+  const isWhole = stillToMeasure(vehicle, parts).length === 0;
+  return isWhole
+    ? ''
+    : `# Still to be measured: the top of content/vehicles/${vehicle.id}.yaml lists it.\n\n`;
 }
 
 /** What may be written as well: each section as a comment, with what the vehicle offers to it. */

@@ -59,7 +59,7 @@ export function shortWords(schema: z.ZodType): string {
   if (!form) return inside.shape === 'wrapper' ? shortWords(inside.inner) : '';
   switch (form.form) {
     case 'rows':
-      return 'In short: one name may stand for several, CH1..4.';
+      return 'In short: one name may stand for several, CH1..4; CH4..1 where the last comes first.';
     case 'range':
       return 'In short: both ends in one text, 8 AWG to 4 AWG.';
     case 'table':
