@@ -101,6 +101,7 @@ export const sampled: readonly Area[] = [
     name: 'power in the plan',
     code: ['lib/plan/power'],
     heldBy: [
+      'tests/plan/power/{power-pieces,music-duty}.test.ts',
       'tests/plan/power/{circuit,supply}/*.test.ts',
       'tests/plan/power/{heat,source-readings,charging,charging-and-points,music-duty,own-fuses}.test.ts',
       'tests/plan/power/{plan-power,between-batteries,power-refused,power-bad-input}.test.ts',
