@@ -120,7 +120,6 @@ export const sampled: readonly Area[] = [
       // What plans whole jobs searches for places and ways each time.
       'tests/plan/board/{board,rib,sheet}-pieces.test.ts',
       'tests/plan/board/planned-board.test.ts',
-      'tests/plan/board/{remark-words,spacer-stacks}.test.ts',
     ],
   },
   {
