@@ -662,4 +662,32 @@ export const equivalents: readonly Equivalent[] = [
     to: '["Stryker was here"]',
     why: 'a text has no covering, which counts as none',
   },
+  {
+    file: 'lib/plan/board/board-stacking.ts',
+    line: "if (spec?.kind === 'distribution') return isUnfused",
+    from: 'spec?.kind',
+    to: 'spec.kind',
+    why: 'what stands on a board has a part',
+  },
+  {
+    file: 'lib/plan/board/board-wires.ts',
+    line: 'const bundle = bundleDiameterM(diameters.length > 0',
+    from: 'diameters.length > 0',
+    to: 'diameters.length >= 0',
+    why: 'a bundle of nothing is a fault, for which the same diameter stands',
+  },
+  {
+    file: 'lib/plan/board/sheets/sheet-lacks.ts',
+    line: "const freeM = board.space['sound-points'][point]?.",
+    from: "board.space['sound-points'][point]?.['free-depth']",
+    to: "board.space['sound-points'][point]['free-depth']",
+    why: 'a fixing is counted only where its sound point is there',
+  },
+  {
+    file: 'lib/plan/board/sheets/sheet-lacks.ts',
+    line: 'const ribs = countedRibs(job, laid.board, planRibs(',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'a text is no open hole, and screws of ribs count in no stiffness',
+  },
 ];

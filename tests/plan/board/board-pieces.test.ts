@@ -15,6 +15,7 @@ import {
 import { boardWires, layoutLinks, madeLengthM, wiresOnBoard } from '../../../lib/plan/board/board-wires.ts';
 import { fixingJoints } from '../../../lib/plan/board/fixing-joints.ts';
 import { placeBoards } from '../../../lib/plan/board/place-boards.ts';
+import { boardLengths } from '../../../lib/plan/board/remark-words.ts';
 import { unmadeHeights } from '../../../lib/plan/board/spacer-stacks.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import { inJob } from '../../read/problem-case.ts';
@@ -208,6 +209,31 @@ describe('what a raised part may stand over', () => {
     expect(of('sub')).toBeUndefined();
   });
 
+  test('is an amplifier that is closed once it is wired: nothing on its face, each terminal at a side', () => {
+    const roles = {
+      ...{ 'B+': 'supply-positive, joint: set-screw,', GND: 'supply-negative, joint: set-screw,' },
+      ...{ REM: 'turn-on-in', IN1: 'signal-in, joint: phono,' },
+      ...{ 'CH1+': 'speaker-out-positive', 'CH1-': 'speaker-out-negative' },
+    };
+    const sided = Object.entries(roles).map(([name, role]) => {
+      const end = role.endsWith(',') ? '' : ' }';
+      return inParts(`${name}: { role: ${role}${end}`, `${name}: { panel: right, role: ${role}${end}`);
+    });
+    expect(of('amp', ...sided)?.wires.map(({ side }) => side)).toEqual(Array(6).fill('right'));
+    const face = (panel: string) =>
+      of(
+        'amp',
+        ...sided,
+        inParts(
+          'GAIN: { what: gain, form: knob, panel: left,',
+          `GAIN: { what: gain, form: knob, panel: ${panel},`,
+        ),
+      );
+    expect(face('top')).toBeDefined();
+    expect(face('face')).toBeUndefined();
+    expect(of('amp')).toBeUndefined();
+  });
+
   test('lies below it in plan, wholly: what stands beside or reaches higher does not', () => {
     const laid = laidOut(
       oneBoard(
@@ -228,6 +254,8 @@ describe('what a raised part may stand over', () => {
     expect(over(0.019)).toEqual([]);
     expect(over(0)).toEqual([]);
     expect(over(0.036, 0.27)).toEqual([]);
+    // Over its own height too it stands over the bar, and not over itself.
+    expect(over(0.05)).toEqual(['bar']);
     expect(itemsBeneath(laid, { ...amp, item: 'nobody', heightM: 0.036 })).toEqual([]);
   });
 
@@ -434,6 +462,18 @@ describe('a board without a place', () => {
     expect(told?.remark).toMatchObject({ rule: 'no-place-for-board', level: 'stop', of: ['main'] });
     expect(told?.remark.message).toMatch(/main reaches .* past the edge of the space/);
   });
+});
+
+test('a length in what is remarked of a board is told as the board, its space, or the part that it names has it', () => {
+  const { job } = oneBoard();
+  const told = (board: string, lengthM: number, ...named: readonly string[]) =>
+    boardLengths(job, board, { path: '/nowhere' }, named)('told', lengthM);
+  expect(told('main', 0.5)).toMatch(/^500 mm \(/);
+  expect(told('main', 0.8)).toMatch(/^800 mm \(/);
+  expect(told('main', 0.123)).toMatch(/^123 mm \(/);
+  // Of no board the shop's own inches are left, but for what a part says that is named.
+  expect(told('other', 0.123)).toMatch(/^\d.* in \(123 mm\)$/);
+  expect(told('other', 0.1, 'amp')).toMatch(/^100 mm \(/);
 });
 
 test('a height that the stack does not make is told, and none that it does', () => {

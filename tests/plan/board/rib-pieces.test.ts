@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { boardFixings } from '../../../lib/plan/board/board-shape.ts';
+import { onFixings, stiffnessStep } from '../../../lib/plan/board/board-steps.ts';
 import { countedRibs, planRibs, traceRibs } from '../../../lib/plan/board/ribs/plan-ribs.ts';
 import { ribGlue, ribScrew, screwPoints } from '../../../lib/plan/board/ribs/rib-fastening.ts';
 import { proposeRibs } from '../../../lib/plan/board/ribs/rib-proposals.ts';
+import { buildOf } from '../../../lib/plan/board/sheets/sheet-build.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { addParts, inParts, inShop } from '../shop-changes.ts';
@@ -161,6 +163,10 @@ describe('the ribs of a board', () => {
       joint: 'screwed',
     });
     expect(ribbed(`${line}, joint: glued }`).rib).toMatchObject({ glue: 'glue-a', joint: 'glued' });
+    const hole = { n: 1, xM: 0.25, yM: 0.15, diameterM: 0.9, depthM: 0.01, purpose: 'mounting' as const };
+    const { job, laid } = ribbed(`${line} }`);
+    const drilled = planRibs(job, laid, [{ ...hole, of: 'amp', pilotFor: null, behind: null }]);
+    expect(drilled.ribs.map((one) => one.screw)).toEqual([null]);
     // 13 mm of bite do not go into 14 mm with a skin.
     expect(ribbed('r1: { edge: bottom, distance: 150 mm, height: 14 mm }').rib?.screw).toBeNull();
   });
@@ -190,6 +196,25 @@ describe('ribs that are proposed', () => {
       /^\{ rib-1: \{ edge: (bottom|left), distance: .* in, height: \d+ mm.* \} \}$/,
     );
   });
+
+  test.each([40, 60, 75])(
+    'written as they are told make the board as stiff as is told: %s Hz',
+    (wantedHz) => {
+      const found = proposed(wantedHz);
+      if (!found) throw new Error('There is a rib that does.');
+      const written = oneBoardOn('40 mm', ['sheet: ply-12', `ribs: ${found.text}`]);
+      const laid = laidOut(written);
+      const ribs = countedRibs(written.job, written.board, planRibs(written.job, laid, []));
+      expect(ribs.length).toBeGreaterThan(0);
+      const bent = bentCoarsely(stiffnessStep, {
+        board: onFixings(laid, boardFixings(written.board, written.job.parts)),
+        build: buildOf(written.job, laid, ribs),
+        aim: { wantedHz },
+      });
+      expect(bent?.firstModeHz.value).toBeCloseTo(found.stiffness.firstModeHz.value, 6);
+      expect(bent?.massKg).toBeCloseTo(found.stiffness.massKg, 9);
+    },
+  );
 
   test('are none where no rib has room, or none does', () => {
     expect(proposed(60, '10 mm')).toBeNull();
