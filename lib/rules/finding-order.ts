@@ -36,10 +36,15 @@ export const mendingOrder: readonly FindingFamily[] = [
   'stock-and-record',
 ];
 
+/** Families whose findings stand in the catalogue as one follows from another: no room, then no way, then a tight bend. */
+const causesFirst: readonly FindingFamily[] = ['board', 'layout', 'mounting'];
+
 const turns: ReadonlyMap<string, number> = new Map([
-  ...mendingOrder.flatMap((family, index) =>
-    Object.keys(findingFamilies[family].findings).map((id) => [id, index + 1] as const),
-  ),
+  ...mendingOrder.flatMap((family, index) => {
+    const ids = Object.keys(findingFamilies[family].findings);
+    const within = causesFirst.includes(family) ? 1 / ids.length : 0;
+    return ids.map((id, at) => [id, index + 1 + at * within] as const);
+  }),
   ...ofFigures.map((id) => [id, 0] as const),
 ]);
 

@@ -53,6 +53,24 @@ describe('findings', () => {
     ]);
   });
 
+  test('about a board stand as one follows from another, wherever they are written', () => {
+    const at = (rule: string, line: number) =>
+      finding(rule, { where: { file: 'content/jobs/a.yaml', line, column: 1, path: '' } });
+    expect(
+      inOrder(
+        at('bend-too-tight', 1),
+        at('wire-without-way', 2),
+        at('items-overlap', 3),
+        at('item-does-not-fit', 4),
+      ),
+    ).toEqual(['item-does-not-fit', 'items-overlap', 'wire-without-way', 'bend-too-tight']);
+    // Of all other families, those that are written first.
+    expect(inOrder(at('fuse-distance', 2), at('fuse-over-ceiling', 1))).toEqual([
+      'fuse-over-ceiling',
+      'fuse-distance',
+    ]);
+  });
+
   test('of every family have their turn', () => {
     expect(mendingOrder.toSorted()).toEqual(Object.keys(findingFamilies).toSorted());
   });
