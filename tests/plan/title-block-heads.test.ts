@@ -47,7 +47,7 @@ test('what only the head of a job says moves nothing that its plan is computed f
     inJob('  - The second output stays in its bag.', '  - 12 in of slack stay behind the trim.'),
     inJob(
       'customer:',
-      'accepted: [{ finding: not-in-stock, of: main-fuse, reason: it comes on Friday, by: JS }]\ncustomer:',
+      'accepted: [{ finding: charging-short, of: wagon, reason: it comes on Friday, by: JS }]\ncustomer:',
     ),
   ])
     expect(from(change)).toEqual(plain);
