@@ -77,7 +77,8 @@ export function recharges(batteries: readonly DrainedBattery[], rules: PowerRule
     const ownMin = times[k] ?? 0;
     const given = ownMin > 0 ? Math.min(1, firstMin / ownMin) : 1;
     const { id, currentA } = battery;
-    if (currentA <= noA || given <= 0) {
+    if (given <= 0) continue;
+    if (currentA <= noA) {
       all.push({ id, minutes: null });
       continue;
     }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../lib/model/fault.ts';
+import { type Fault, isFault } from '../../lib/model/fault.ts';
+import type { Traced } from '../../lib/model/trace.ts';
 import { type BatteryFlow, chargingRegime, keyOffDraw, type RegimeFlows } from '../../lib/power/charging.ts';
 import { rechargeMinutes, recharges } from '../../lib/power/recharge.ts';
 import { type Reserve, reserveMinutes } from '../../lib/power/reserve.ts';
@@ -13,6 +14,11 @@ const byHand = outsideCheck('batteries-by-hand');
 
 const battery: Reserve = { capacityAh: 100, exponent: 1.2 };
 
+function expectRedone(made: Traced<number> | Fault): void {
+  if (isFault(made)) throw new Error(made.message);
+  expect(redone(made.trace), made.trace.rule).toBeCloseTo(made.value, 9);
+}
+
 describe('reserve with the engine off', () => {
   test('follows Peukert to half charge', () => {
     // The textbook example of Peukert's law: 100 Ah over 20 h, k = 1.2, at 10 A lasts 8.7 h; half of it 261 min.
@@ -23,6 +29,12 @@ describe('reserve with the engine off', () => {
   test('at the rated current is half the rated hours, and a lower current gains nothing on the capacity', () => {
     expect(reserveMinutes(battery, 5, usualRules)).toMatchObject({ value: 600 });
     expect(reserveMinutes(battery, 2.5, usualRules)).toMatchObject({ value: 1200 });
+  });
+
+  test('can be redone from its working, on either side of the rated current', () => {
+    for (const currentA of [2, 5, 10, 40])
+      for (const more of [{}, { ratedHours: 10 }, { reserveEnd: 0.2 }])
+        expectRedone(reserveMinutes({ ...battery, ...more }, currentA, usualRules));
   });
 
   test('tells bad input', () => {
@@ -75,6 +87,12 @@ describe('recharge after the reserve', () => {
     expect(rechargeMinutes(battery, 0, usualRules)).toHaveProperty('fault');
   });
 
+  test('is rounded up, and a whole minute stays one', () => {
+    // 42.5 Ah / 0.85 / 10 A are 5 h, by hand.
+    expect(rechargeMinutes({ capacityAh: 85 }, 10, usualRules)).toMatchObject({ value: 300 });
+    for (const given of [1, 0.4]) expectRedone(rechargeMinutes(battery, 10, usualRules, given));
+  });
+
   const starter = { ...battery, id: 'starter', currentA: 15, drainA: 0 };
   const rear = { ...battery, id: 'rear', currentA: 12, drainA: 10 };
   const told = (batteries: Parameters<typeof recharges>[0]) => {
@@ -96,6 +114,21 @@ describe('recharge after the reserve', () => {
       ['starter', 103],
       ['rear', 295],
     ]);
+  });
+
+  test('is not told of one that gave nothing, since another was empty at once', () => {
+    // At 5,000 A 50 Ah are gone in less than a minute.
+    expect(
+      told([
+        { ...starter, drainA: 5 },
+        { ...rear, drainA: 5000 },
+      ]),
+    ).toEqual([['rear', 295]]);
+  });
+
+  test('is refused for a battery of no capacity, or that gives nothing back', () => {
+    expect(recharges([{ ...rear, capacityAh: 0 }], usualRules)).toHaveProperty('fault');
+    expect(recharges([rear], { ...usualRules, chargeEfficiency: 0 })).toHaveProperty('fault');
   });
 
   test('is none where a drained battery takes nothing up', () => {
@@ -209,6 +242,16 @@ describe('the charging balance', () => {
     ]);
   });
 
+  test('is that of alternator and loads where no battery gives', () => {
+    for (const batteries of [[], [flow(0)]])
+      expect(regimeOf({ batteries })).toMatchObject({ marginA: { value: 35 }, reserveMinutes: null });
+  });
+
+  test('has nothing to give with the engine off, and says so', () => {
+    const { alternatorA } = regimeOf({ alternators: {}, batteries: [flow(-85)] });
+    expect(alternatorA).toMatchObject({ value: 0, trace: { formula: '0: the engine is off', mark: 'cp' } });
+  });
+
   test('tells a load of the vehicle that was assumed', () => {
     expect(regimeOf({ vehicleAssumed: true }).vehicleA.trace.origin).toBe('assumed');
   });
@@ -217,7 +260,9 @@ describe('the charging balance', () => {
     ['a device that gives', { devicesA: { front: -1 } }],
     ['an alternator below nothing', { alternators: { main: { ratingA: -1, share: 1 } } }],
     ['one that is no number', { alternators: { main: { ratingA: Number.NaN, share: 1 } } }],
-    ['a battery of no capacity', { batteries: [flow(-5, { capacityAh: 0 })] }],
+    ['a battery of no capacity that gives', { batteries: [flow(-5, { capacityAh: 0 })] }],
+    ['one of no capacity that takes up', { batteries: [flow(12, { capacityAh: 0 })] }],
+    ['one of no capacity that gave nothing', { batteries: [flow(-5, { capacityAh: 0, drainA: 0 })] }],
   ])('refuses %s', (_, of) => {
     expect(chargingRegime({ ...input, ...of }, usualRules)).toHaveProperty('fault');
   });
@@ -230,4 +275,11 @@ test('the draw with everything off is set against 50 mA', () => {
   });
   expect(keyOffDraw({ vehicle: 0.025, processor: 0.026 }, usualRules)).toMatchObject({ over: true });
   expect(keyOffDraw({ vehicle: -1 }, usualRules)).toHaveProperty('fault');
+  expect(keyOffDraw({ vehicle: 0.025, processor: 0.025 }, usualRules)).toMatchObject({ over: false });
+  const all: readonly Readonly<Record<string, number>>[] = [{ vehicle: 0.025, processor: 0.004 }, {}];
+  for (const draws of all) {
+    const made = keyOffDraw(draws, usualRules);
+    if (isFault(made)) throw new Error(made.message);
+    expectRedone(made.drawA);
+  }
 });
