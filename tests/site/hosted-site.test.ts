@@ -3,26 +3,50 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { jobDrawings } from '../../lib/commands/drawings.ts';
 import { fileOf } from '../../lib/publish/site/addresses.ts';
 import { buildSite } from '../../lib/publish/site/build-site.ts';
+import { photoPath } from '../../lib/publish/site/published-photo.ts';
+import type { ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { filesBelow } from '../../lib/publish/site/site-digest.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { fixedContent, fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
+import { samplePlan } from '../publish/sample/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample/sample-site.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 import { openNoting, tellsViolations } from './asked-for.ts';
 import { brokenLinks } from './links-of-site.ts';
+import { htmlFaults } from './valid-html.ts';
 
 /* A site works wherever it lies: in a folder of a host that serves others too, and in a folder that nobody serves. */
 
 const plan = fixedPlan('under-seat-five');
 const { parts, vehicles } = fixedContent();
-const sample = sampleSite([sampleJob(), { ...sampleJob(plan), revisions: [] }]);
-const site = {
+/** A title that would be an element wherever it were taken for markup. */
+const title = 'Zyxwell <img src="x" onerror="zyx()"> board';
+const plain = samplePlan();
+const marked = { ...plain, job: { ...plain.job, title } };
+const sample = sampleSite([sampleJob(marked), { ...sampleJob(plan), revisions: [] }]);
+const picture = photoPath('0'.repeat(64));
+const site: ShopSite = {
   ...sample,
+  guides: [
+    ...sample.guides,
+    { slug: 'meter', title: 'Meter', summary: 'Where to read.', body: '![The meter](meter.jpg)\n' },
+  ],
+  guidePictures: { meter: { 'meter.jpg': { path: picture, widthPx: 16, heightPx: 12 } } },
+  photos: [
+    {
+      path: picture,
+      read: () =>
+        sharp({ create: { width: 16, height: 12, channels: 3, background: '#225588' } })
+          .jpeg()
+          .toBuffer(),
+    },
+  ],
   parts: { ...parts, ...sample.parts },
   vehicles: { ...vehicles, ...sample.vehicles },
 };
@@ -30,13 +54,14 @@ const drawn = jobDrawings();
 const drawingsOf: typeof sampleDrawings = (one) =>
   one.job.id === plan.job.id ? drawn(one) : sampleDrawings(one);
 
-/** One page of every kind: the first of its template, and the job that has all its drawings. */
+/** One page of every kind: the first of its template, a guide with a picture, and the job that has all its drawings. */
 const kinds = [
   ...new Map(
     sitePages({ site, audience: 'bench' })
       .toReversed()
       .map(({ template, address }) => [template, fileOf(address)]),
   ).values(),
+  'guides/meter/index.html',
   `jobs/${plan.job.id}/index.html`,
 ];
 
@@ -128,6 +153,23 @@ describe('a site below /a/b/ of a host', () => {
     await asked.page.close();
   });
 
+  it('shows the markup of a title as text among what was found', async () => {
+    const asked = await openNoting(context, server.url, 'search/index.html?q=zyxwell');
+    const found = asked.page.locator('#search-results li');
+    await found.first().waitFor();
+    expect(await found.locator('a').allTextContents()).toEqual([title]);
+    expect(await found.locator('img').count()).toBe(0);
+    expect(await asked.violations()).toEqual([]);
+    await asked.page.close();
+  });
+
+  it('shows the pictures of its guides', async () => {
+    const asked = await openNoting(context, server.url, 'guides/meter/index.html');
+    await expect.poll(() => asked.page.evaluate("document.querySelector('main img').naturalWidth")).toBe(16);
+    expect(asked.foreign).toEqual([]);
+    await asked.page.close();
+  });
+
   it('keeps its policy on paper, where every drawing is read at once', async () => {
     const asked = await openNoting(context, server.url, `jobs/${plan.job.id}/index.html`);
     await asked.page.emulateMedia({ media: 'print' });
@@ -166,6 +208,34 @@ describe('a site in a folder that nobody serves', () => {
     expect(asked.foreign).toEqual([]);
     expect(asked.complaints).toEqual([]);
     await asked.page.close();
+  });
+});
+
+describe('each kind of page', () => {
+  let context: BrowserContext;
+  beforeAll(async () => {
+    context = await browser.newContext({ javaScriptEnabled: false, offline: true });
+  });
+  afterAll(() => context?.close());
+
+  it.each(kinds)('is HTML that a browser has nothing to repair in: %s', async (file) => {
+    expect(await htmlFaults(context, await readFile(join(folder, file), 'utf8'))).toEqual([]);
+  });
+
+  it.each([
+    ['a block in a paragraph', '<p>a<div>b</div></p>', 'repaired'],
+    [
+      'a text of a table that is in no cell',
+      '<table><tbody><tr><div>a</div></tr></tbody></table>',
+      'repaired',
+    ],
+    ['an end of nothing', '<div>a</div></div>', 'div: -1 more begin'],
+    ['an id that stands twice', '<i id="a">a</i><i id="a">b</i>', 'the id a stands twice'],
+    ['an attribute that stands twice', '<i class="a" title="b" class="c">a</i>', 'i has class twice'],
+    ['a label of nothing', '<label for="b">a</label>', 'there is no b'],
+  ])('would be told that it has %s', async (_, body, says) => {
+    const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>t</title></head><body>${body}</body></html>`;
+    expect((await htmlFaults(context, html)).join('; ')).toContain(says);
   });
 });
 

@@ -8,7 +8,7 @@ export interface PluginOptions {
 }
 
 /** Settings that hold for every site: only the pages that are added. */
-function siteSettings(configuration: EleventyConfiguration): void {
+export function siteSettings(configuration: EleventyConfiguration): void {
   // Timings are printed past this share of a build: drawings are most of one, and nobody asked.
   configuration.benchmarks.config.setMinimumThresholdPercent(100);
   configuration.setTemplateFormats(['njk']);
