@@ -1,3 +1,4 @@
+import { bassSideRules } from './audio/bass-sides.ts';
 import { factoryIntegrationRules } from './audio/factory-integration.ts';
 import { factoryOutputRules } from './audio/factory-outputs.ts';
 import { filtersInPathRules } from './audio/filters-in-path.ts';
@@ -120,6 +121,7 @@ export const rules: readonly Rule[] = [
   ...speakerLoadRules,
   ...speakerWireRules,
   ...protectionFilterRules,
+  ...bassSideRules,
   ...filtersInPathRules,
   ...filtersNotMadeRules,
   ...subwooferBoxRules,

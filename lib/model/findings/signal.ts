@@ -8,6 +8,11 @@ export const signalFindings = {
     levels: ['note'],
     ...commonPractice,
   },
+  'bass-from-one-side': {
+    asks: 'A subwoofer plays the bass of both sides, where the source gives each side by itself.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'outputs-joined': {
     asks: 'No wire joins an output to an output of another device.',
     levels: ['stop'],

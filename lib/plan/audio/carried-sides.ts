@@ -1,7 +1,8 @@
-import { type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
-import type { VehicleSide } from '../../model/vocabulary.ts';
+import { type Carried, carriedSchema, type VehicleSide } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { channelInputs } from './signal-path.ts';
@@ -40,6 +41,43 @@ function sideOfOutput(job: Job, devices: DevicesById, output: LinkEnd): CarriedS
   if (side) return { side, by: terminalId(output), at: { device: output.device } };
   const carried = sideOfConductor(job, output);
   return carried && { ...carried, by: `${terminalId(output)} (${carried.by})` };
+}
+
+/** What an output of a source carries: as it is written, else by its number among those of its form. */
+export function carriedAt(job: Job, device: Device, terminal: string): Carried | null {
+  const written = factsOfOutput(job, device, stemName(terminal)).carries;
+  if (written) return written;
+  const role = device.facts.terminals[terminal]?.role;
+  const alike = role ? terminalsOf(device.facts.terminals, role) : [];
+  return carriedSchema.options[alike.indexOf(terminal)] ?? null;
+}
+
+/** An output of a source that plays for one side. */
+export interface SidedOutput {
+  readonly output: LinkEnd;
+  readonly side: 'left' | 'right';
+}
+
+/**
+ * The outputs of a source that a channel plays, where each is of one side: as written, else as what it carries. Null
+ * where one is of both or of none, carries bass, or where nothing tells what is played.
+ */
+export function sidedOutputs(
+  job: Job,
+  devices: DevicesById,
+  channel: Pick<PlanChannel, 'id' | 'amplifier'>,
+): readonly SidedOutput[] | null {
+  const { outputs, isTold } = sourcesOf(job, devices, channelInputs(job, channel));
+  if (!isTold) return null;
+  const sided = outputs.flatMap((output): SidedOutput[] => {
+    const device = devices.get(output.device);
+    if (device?.spec?.kind !== 'source-unit') return [];
+    const carried = carriedAt(job, device, output.terminal);
+    const written = sideOfOutput(job, devices, output)?.side;
+    const side = written ?? (carried?.endsWith('-left') ? 'left' : carried ? 'right' : undefined);
+    return side === undefined || side === 'middle' || carried?.startsWith('bass') ? [] : [{ output, side }];
+  });
+  return sided.length === outputs.length ? sided : null;
 }
 
 function sideOfConductor(job: Job, end: LinkEnd): CarriedSide | null {

@@ -1,3 +1,4 @@
+import { filterMenu } from '../../audio/filter/filter-offers.ts';
 import {
   type Device,
   type Job,
@@ -5,6 +6,7 @@ import {
   type LinkEnd,
   terminalId,
 } from '../../model/content/resolved-job.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanFilter } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
@@ -45,13 +47,13 @@ export interface PlayedInputs {
   readonly isTold: boolean;
 }
 
-/** The linked inputs that `mix` names for an output of a processor; all that are linked where it names none. */
-export function playedInputs(
-  job: Job,
-  devices: DevicesById,
-  { id, facts, given }: Device,
-  output: string,
-): PlayedInputs {
+/**
+ * The linked inputs that `mix` names for an output of a processor. Where it names none: the input of the same number, if
+ * the part neither sums nor has a menu for filters, as a converter of the level (common practice); else all that are
+ * linked.
+ */
+export function playedInputs(job: Job, devices: DevicesById, device: Device, output: string): PlayedInputs {
+  const { id, facts, given } = device;
   const names = given?.mix[output] ?? given?.mix[stemName(output)];
   const all = Object.keys(facts.terminals)
     .filter((name) =>
@@ -60,9 +62,27 @@ export function playedInputs(
       ),
     )
     .map((name): LinkEnd => ({ device: id, terminal: name }));
-  const played = names ? all.filter((end) => names.some((name) => isNamed(end, name))) : all;
-  const linked = played.filter((end) => feedOf(job, end) !== null);
-  return { linked, isTold: names !== undefined || linked.length < 2 };
+  const fed = all.filter((end) => feedOf(job, end) !== null);
+  if (names) return { linked: fed.filter((end) => names.some((name) => isNamed(end, name))), isTold: true };
+  const own = throughConverter(devices, device, output, all, fed);
+  return own ? { linked: [own], isTold: true } : { linked: fed, isTold: fed.length < 2 };
+}
+
+/** The linked input that a converter passes on to an output: that of the same number among those of its form. */
+function throughConverter(
+  devices: DevicesById,
+  { spec, facts }: Device,
+  output: string,
+  all: readonly LinkEnd[],
+  fed: readonly LinkEnd[],
+): LinkEnd | null {
+  if (spec?.kind !== 'processor' || spec.summing === true || filterMenu(spec)) return null;
+  const outputs = terminalsOf(facts.terminals, 'signal-out');
+  const role = fed[0] && terminalRole(devices, fed[0]);
+  const alike = all.filter((end) => terminalRole(devices, end) === role);
+  if (fed.some((end) => !alike.includes(end)) || alike.length !== outputs.length) return null;
+  const own = alike[outputs.indexOf(output)];
+  return own && fed.includes(own) ? own : null;
 }
 
 /** True for a terminal, or for the positive of a pair, by its name. */

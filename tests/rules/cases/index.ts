@@ -1,5 +1,6 @@
 import type { FindingId } from '../../../lib/model/findings/index.ts';
 import type { CasesOfRule, RuleCases } from '../rule-case.ts';
+import { bassSidesCases } from './audio/bass-sides.ts';
 import { factoryIntegrationCases } from './audio/factory-integration.ts';
 import { factoryOutputsCases } from './audio/factory-outputs.ts';
 import { filtersInPathCases } from './audio/filters-in-path.ts';
@@ -85,6 +86,7 @@ const every = {
   ...conductorWithoutFuseCases,
   ...controlsCases,
   ...copperCladCases,
+  ...bassSidesCases,
   ...factoryIntegrationCases,
   ...factoryOutputsCases,
   ...filtersInPathCases,
