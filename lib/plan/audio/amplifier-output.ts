@@ -11,6 +11,9 @@ export interface Output {
   readonly name: string;
   readonly spec: Channel;
   readonly bridgedWith: string | null;
+  /** Supply that its amplifier is sized at (V), and how many times the usual voltage of the vehicle its system has. */
+  readonly sizingV: number;
+  readonly systemShare: number;
 }
 
 /** What the coils of a job are, and which terminals the speaker links join. */

@@ -11,8 +11,11 @@ import { type Coil, coilsOf, type WiringFault, wiringText } from '../../audio/lo
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
+import type { Island } from '../power/circuit/circuit-islands.ts';
+import { sizingVoltageAt, systemShare } from '../power/sizing-voltage.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { Amplifier, Channel, CoilField, Output } from './amplifier-output.ts';
@@ -30,7 +33,11 @@ export interface PlannedChannel {
 }
 
 /** Every output of every amplifier of a job, bridged pairs taken together. */
-export function amplifierOutputs(job: Job, linked: ReadonlySet<string>): Output[] {
+export function amplifierOutputs(
+  job: Job,
+  linked: ReadonlySet<string>,
+  islands: readonly Island[],
+): Output[] {
   return job.devices.flatMap((device): Output[] => {
     const part = device.spec;
     if (part?.kind !== 'amplifier' || device.origin !== 'job') return [];
@@ -40,24 +47,25 @@ export function amplifierOutputs(job: Job, linked: ReadonlySet<string>): Output[
     );
     const taken = new Set(bridges.flatMap(([name]) => name.split('+')));
     const single = Object.entries(part.channels).filter(([name]) => !taken.has(name));
+    const [positive = ''] = terminalsOf(part.terminals, 'supply-positive');
+    const fed = terminalId({ device: device.id, terminal: positive });
+    const own = {
+      device,
+      part,
+      sizingV: sizingVoltageAt(job, islands, fed),
+      systemShare: systemShare(job, islands, fed),
+    };
     return [
       ...single.map(([name, spec]) => ({
+        ...own,
         id: `${device.id}.${name}`,
-        device,
-        part,
         name,
         spec,
         bridgedWith: null,
       })),
       ...bridges.map(([name, spec]) => {
-        return {
-          id: `${device.id}.${name}`,
-          device,
-          part,
-          name,
-          spec,
-          bridgedWith: name.split('+')[1] ?? null,
-        };
+        const bridgedWith = name.split('+')[1] ?? null;
+        return { ...own, id: `${device.id}.${name}`, name, spec, bridgedWith };
       }),
     ];
   });

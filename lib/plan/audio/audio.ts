@@ -6,6 +6,7 @@ import type { PlanAudio, PlanSpeaker } from '../../model/plan/index.ts';
 import type { Polarity } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { Circuit } from '../power/circuit/circuit.ts';
+import { islandsOf } from '../power/circuit/circuit-islands.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { CoilField } from './amplifier-output.ts';
@@ -20,13 +21,13 @@ import { type Delays, planDelays } from './speaker-delays.ts';
 export function planAudio(
   job: Job,
   devices: DevicesById,
-  { roles }: Circuit,
+  circuit: Circuit,
   book: PlanBook,
 ): { readonly audio: PlanAudio; readonly channels: readonly PlannedChannel[] } {
   const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
   for (const device of job.devices) remarkFiltersNotMade(device, book);
-  const outputs = amplifierOutputs(job, linked);
-  const field = coilField(job, roles);
+  const outputs = amplifierOutputs(job, linked, islandsOf(circuit));
+  const field = coilField(job, circuit.roles);
   const miswired = remarkMiswired(job, devices, outputs, field, book);
   const right = withoutMiswired(field, miswired);
   const channels = outputs.map((output) =>

@@ -1,5 +1,6 @@
 import { type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { type SidedOutput, sidedOutputs } from '../../plan/audio/carried-sides.ts';
 import { feedOf } from '../../plan/audio/signal-feed.ts';
 import { channelInputs } from '../../plan/audio/signal-path.ts';
@@ -38,7 +39,9 @@ const oneSide: Rule = {
       return [];
     const { side } = first;
     const channels = bass.filter(({ outputs }) => (outputs ?? []).length > 0).map(({ channel }) => channel);
-    const names = [...new Set(all.map(({ output }) => terminalId(output)))];
+    const names = [
+      ...new Set(all.map(({ output: { device, terminal } }) => `${device}.${stemName(terminal)}`)),
+    ];
     const speakers = channels.flatMap((channel) => channel.speakers);
     return [
       {

@@ -101,13 +101,13 @@ function fuseDoubts({ channels, supply, heat }: Amplifier): readonly Doubt[] {
     (sum, { powers }) => sum + Math.min(...powers.map(({ power }) => power)),
     0,
   );
-  const mostW = ratedV * fuseCarries * supply.fuse;
   const systems = (supply.range?.to ?? 16) > 20 ? 2 : 1;
+  const mostW = (supply['rated-at'] ?? ratedV * systems) * fuseCarries * supply.fuse;
   const doubts: Doubt[] = [];
-  if (givenW > mostW * systems)
+  if (givenW > mostW)
     doubts.push({
       keys: ['supply', 'fuse'],
-      message: `gives ${watts(givenW)} in all behind a fuse of ${amps(supply.fuse)}, which lets in ${watts(mostW * systems)}`,
+      message: `gives ${watts(givenW)} in all behind a fuse of ${amps(supply.fuse)}, which lets in ${watts(mostW)}`,
       remedy: 'check fuse: and the powers of the channels; several fuses on the chassis add',
     });
   if (heat !== undefined && heat > ratedV * supply.fuse * systems)

@@ -41,6 +41,25 @@ describe('the gain of a channel', () => {
     expect(traces['audio.channels.amp.2.toneHz']?.value).toBe(own.toneHz);
   });
 
+  /*
+   * An unregulated amplifier gives less as its supply falls, about with the square of it (common practice, no source). At
+   * 13.2 V of 14.4 V, 75 W become 63.0 W, and sqrt(63.0 * 4) is 15.88 V; measured at 13.2 V they stay 75 W.
+   */
+  test('is set for the supply that the vehicle charges at, by the voltage that its powers were measured at', () => {
+    const charged = (more: Change = () => {}) =>
+      channel('amp.2', (content) => {
+        amp(content).supply.type = 'unregulated';
+        content.vehicle['charging-voltage'] = '13.2 V';
+        more(content);
+      }).own;
+    expect(charged().gain?.targetPowerW).toBeCloseTo(63.0208, 4);
+    expect(charged().gainVoltageV).toBe(15.8);
+    const rated = charged((content) => {
+      amp(content).supply['rated-at'] = '13.2 V';
+    });
+    expect(rated.gain?.targetPowerW).toBeCloseTo(75, 9);
+  });
+
   test('is set for what its speaker takes, where that is less', () => {
     const { own } = channel('amp.2', (content) => {
       partIn(content, 'woofer', 'speaker').power = '50 W';

@@ -16,7 +16,7 @@ export function surveyLines(job: Job, { outputs, inputs }: PlanAudio): Predictio
 }
 
 /** What a sound battery and its charging read, within the limits of the house rules. */
-function batteryLines({ rules, devices }: Pick<Job, 'rules' | 'devices'>): Prediction[] {
+function batteryLines({ rules, devices, vehicle }: Pick<Job, 'rules' | 'devices' | 'vehicle'>): Prediction[] {
   // Lithium rests higher than lead, by its chemistry: its maker's figure counts.
   const isLead = !devices.some(({ spec }) => spec?.kind === 'battery' && spec.chemistry === 'lithium');
   return [
@@ -34,21 +34,7 @@ function batteryLines({ rules, devices }: Pick<Job, 'rules' | 'devices'>): Predi
         ['least', rules['check-in-rested'].value, 'V'],
       ],
     },
-    {
-      id: 'battery-charging',
-      kind: 'charging',
-      what: 'Battery, engine at 1,500 rpm',
-      predicted: rules['voltage-rated'].value,
-      unit: 'V',
-      least: rules['check-in-charging-least'].value,
-      greatest: rules['check-in-charging-most'].value,
-      when,
-      figures: [
-        ['X', rules['voltage-rated'].value, 'V'],
-        ['least', rules['check-in-charging-least'].value, 'V'],
-        ['greatest', rules['check-in-charging-most'].value, 'V'],
-      ],
-    },
+    chargingLine({ rules, devices, vehicle }),
     {
       id: 'battery-ripple',
       kind: 'charging',
@@ -61,6 +47,35 @@ function batteryLines({ rules, devices }: Pick<Job, 'rules' | 'devices'>): Predi
       figures: [['greatest', rules['check-in-ripple'].value, 'V']],
     },
   ];
+}
+
+/**
+ * What the battery reads while it is charged: as it was read in this vehicle, else what its alternator is set to, else the
+ * house rule for rated power. One that varies its voltage holds any of its range.
+ */
+function chargingLine({ rules, devices, vehicle }: Pick<Job, 'rules' | 'devices' | 'vehicle'>): Prediction {
+  const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
+  const varies = alternators.some((one) => one['variable-voltage']);
+  const [told] = alternators.flatMap((one) => one['set-point'] ?? []);
+  const readV = alternators.length > 0 ? vehicle['charging-voltage'] : undefined;
+  const predicted = varies ? null : (readV ?? told ?? rules['voltage-rated'].value);
+  const least = rules[varies ? 'voltage-variable-low' : 'check-in-charging-least'].value;
+  const greatest = rules[varies ? 'voltage-variable-high' : 'check-in-charging-most'].value;
+  return {
+    id: 'battery-charging',
+    kind: 'charging',
+    what: 'Battery, engine at 1,500 rpm',
+    predicted,
+    unit: 'V',
+    least,
+    greatest,
+    when,
+    figures: [
+      ...(predicted === null ? [] : [['X', predicted, 'V'] as const]),
+      ['least', least, 'V'],
+      ['greatest', greatest, 'V'],
+    ],
+  };
 }
 
 /** Readings for what is missing of one output; the clean voltage beside what its part says. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { explainReading } from '../../../../lib/plan/work/readings/explain-reading.ts';
 import type { Prediction, ReadingKind } from '../../../../lib/plan/work/readings/readings.ts';
-import { byId } from '../../../rules/case.ts';
+import { byId, partIn } from '../../../rules/case.ts';
+import type { Written } from '../../../rules/content.ts';
 import { planned, remarksOf } from '../../planned.ts';
 
 const readings = (asBuilt: Record<string, string>) =>
@@ -29,6 +30,28 @@ describe('a reading beside its prediction', () => {
     expect(line.state).toBe(state);
     if (explanation === null) expect(line.explanation).toBeNull();
     else expect(line.explanation).toMatch(explanation);
+  });
+
+  // As it was read in the vehicle; else what the alternator is set to; else what the powers are rated at (common practice).
+  it('while the battery is charged is predicted as the vehicle charges', () => {
+    const line = (change: Parameters<typeof planned>[0]) =>
+      byId(planned(change).plan.measurements, 'battery-charging');
+    const set = (value: object) => (content: Written) =>
+      Object.assign(partIn(content, 'generator', 'alternator'), value);
+    const read = ({ vehicle }: Written) => {
+      vehicle['charging-voltage'] = '14.2 V';
+    };
+    expect(line(() => {})).toMatchObject({ predicted: 14.4, least: 13.5, greatest: 14.8 });
+    expect(line(set({ 'set-point': '14.1 V' }))).toMatchObject({ predicted: 14.1, least: 13.5 });
+    expect(line(read)).toMatchObject({ predicted: 14.2, least: 13.5, greatest: 14.8 });
+    const both = (content: Written) => {
+      read(content);
+      set({ 'set-point': '14.1 V' })(content);
+    };
+    expect(line(both).predicted).toBe(14.2);
+    // One that varies holds any voltage of its range: none is predicted.
+    const varies = line(set({ 'variable-voltage': true }));
+    expect(varies).toMatchObject({ predicted: null, least: 12.2, greatest: 15 });
   });
 
   it('of half the resistance points at coils in parallel', () => {
