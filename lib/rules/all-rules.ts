@@ -3,6 +3,7 @@ import { factoryIntegrationRules } from './audio/factory-integration.ts';
 import { factoryOutputRules } from './audio/factory-outputs.ts';
 import { filtersInPathRules } from './audio/filters-in-path.ts';
 import { filtersNotMadeRules } from './audio/filters-not-made.ts';
+import { inputLevelRules } from './audio/input-levels.ts';
 import { leftAndRightRules } from './audio/left-and-right.ts';
 import { playedOctaveRules } from './audio/played-octaves.ts';
 import { protectionFilterRules } from './audio/protection-filters.ts';
@@ -124,6 +125,7 @@ export const rules: readonly Rule[] = [
   ...bassSideRules,
   ...filtersInPathRules,
   ...filtersNotMadeRules,
+  ...inputLevelRules,
   ...subwooferBoxRules,
   ...speakerPathRules,
   ...playedOctaveRules,

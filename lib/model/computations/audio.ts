@@ -117,6 +117,12 @@ export const audioComputations = {
     sources: [commonPractice],
     held: ['audio-by-hand'],
   },
+  'clean-voltage-of-power': {
+    computes: 'greatest clean voltage of an output by its rated power',
+    formulas: ['V = sqrt(P * R)'],
+    sources: [ohmsLaw],
+    held: ['audio-by-hand'],
+  },
   'input-headroom': {
     computes: 'how far an input is from being overdriven',
     formulas: ['headroom = 20 * log10(… / …)'],

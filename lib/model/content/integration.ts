@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { quantity } from '../fields.ts';
+import { powers } from '../kinds/fields/powers.ts';
 import { rows, span } from '../short-forms/short-form.ts';
 import {
   carriedSchema,
@@ -42,8 +43,13 @@ export const outputFactsSchema = z.strictObject({
   }),
   'clean-voltage': builders(quantity('voltage').optional(), 'Its greatest clean voltage, RMS.', {
     example: '3.8 V',
-    leftOut: 'not known',
+    leftOut: 'as its terminal says, else by its powers: the root of power times load',
   }),
+  powers: section(
+    powers.optional(),
+    'Of a speaker output: its rated power into each load, as a leaflet states it.',
+    { example: [{ load: '4 ohm', power: '18 W' }], leftOut: 'not known' },
+  ),
   offset: builders(
     quantity('voltage').optional(),
     'Direct voltage of each side to ground: half the supply on a bridged output.',

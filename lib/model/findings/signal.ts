@@ -83,6 +83,11 @@ export const signalFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'input-level-unknown': {
+    asks: 'What arrives at an input, and what it takes, is known.',
+    levels: ['note'],
+    ...partData,
+  },
   'input-overdriven': {
     asks: 'What arrives at an input is no more than it takes, and no speaker output goes into a line input.',
     levels: ['stop'],

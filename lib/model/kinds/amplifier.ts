@@ -1,32 +1,14 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { positiveNumber, quantityWithin, text } from '../fields.ts';
+import { positiveNumber, text } from '../fields.ts';
 import { rows, shortened } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { speakerLoad } from './bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { menuFilterFields } from './fields/menu-filters.ts';
+import { powers } from './fields/powers.ts';
 import { supplySchema } from './fields/supply.ts';
 import { equipmentKind, kindField, supplyElement } from './kind.ts';
-
-const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
-
-/** Rated power into each load that the maker publishes, smallest load last or first as written. */
-const powers = shortened(
-  z
-    .array(
-      z.strictObject({
-        load: builders(speakerLoad, 'The load that its maker rates it into.', { example: '4 ohm' }),
-        power: builders(
-          ratedPower,
-          'What it gives into that load for long, at 14.4 V unless its maker says otherwise.',
-          { example: '75 W' },
-        ),
-      }),
-    )
-    .min(1),
-  { form: 'table', key: 'load', value: 'power' },
-);
 
 /** Two channels that drive one load between them: its ends are outputs of either. */
 const bridge = z.strictObject({

@@ -139,6 +139,8 @@ export const planInputSchema = z.object({
   level: builders(z.enum(['high', 'low'])),
   /** Greatest clean voltage of the output. */
   sourceV: orNull,
+  /** The rated power that it follows from, where nobody measured or stated it. */
+  sourceRated: z.object({ powerW: number, loadOhm: number }).optional(),
   /** Least voltage for full output, and the most that the input takes. */
   leastV: orNull,
   greatestV: orNull,

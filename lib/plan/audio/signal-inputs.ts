@@ -1,7 +1,9 @@
+import { type CleanVoltage, cleanVoltage } from '../../audio/clean-voltage.ts';
 import { inputMatch } from '../../audio/input-match.ts';
 import { mergeOutputFacts, type OutputFacts } from '../../model/content/integration.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import type { RatedPowers } from '../../model/kinds/fields/powers.ts';
 import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import type { OutputFact, TerminalRole } from '../../model/vocabulary.ts';
@@ -20,15 +22,21 @@ export function planInputs(job: Job, devices: DevicesById, book: PlanBook): Plan
     if (!output || !input) return [];
     const spec = devices.get(input.device)?.facts.terminals[input.terminal];
     const range = spec?.['signal-range'];
+    const id = terminalId(input);
+    const { sourceV, rated } = arriving(job, devices, output);
     const known = {
-      sourceV: cleanVoltageV(job, devices, output),
+      sourceV: rated ? book.trace(`audio.inputs.${id}.sourceV`, rated.voltageV) : sourceV,
       leastV: range?.from ?? null,
       greatestV: range?.to ?? null,
     };
-    const id = terminalId(input);
     const level = terminalRole(devices, output) === 'signal-out' ? 'low' : 'high';
+    const sourceRated = rated && { powerW: rated.powerW, loadOhm: rated.loadOhm };
     return [
-      { input: id, output: terminalId(output), wire: link.id, level, ...known, ...matched(id, known, book) },
+      {
+        ...{ input: id, output: terminalId(output), wire: link.id, level, ...known },
+        ...(sourceRated && { sourceRated }),
+        ...matched(id, known, book),
+      },
     ];
   });
 }
@@ -50,11 +58,28 @@ function matched(
   };
 }
 
-/** Greatest clean voltage of an output: as measured in the vehicle, else by its part. */
-function cleanVoltageV(job: Job, devices: DevicesById, end: LinkEnd): number | null {
+interface Arriving {
+  readonly sourceV: number | null;
+  /** What it was reckoned from, where nobody measured or stated it. */
+  readonly rated: CleanVoltage | null;
+}
+
+/** Greatest clean voltage of an output: as measured in the vehicle, else by its part, else by its rated power. */
+function arriving(job: Job, devices: DevicesById, end: LinkEnd): Arriving {
   const device = devices.get(end.device);
-  const found = device ? factsOfOutput(job, device, stemName(end.terminal)) : undefined;
-  return found?.['clean-voltage'] ?? device?.facts.terminals[end.terminal]?.signal ?? null;
+  if (!device) return { sourceV: null, rated: null };
+  const facts = factsOfOutput(job, device, stemName(end.terminal));
+  const told = facts['clean-voltage'] ?? device.facts.terminals[end.terminal]?.signal;
+  if (told !== undefined) return { sourceV: told, rated: null };
+  const powers = facts.powers ?? channelPowers(device, end.terminal);
+  const rated = cleanVoltage(powers.map(({ power, load }) => ({ powerW: power, loadOhm: load })));
+  return { sourceV: rated?.voltageV.value ?? null, rated };
+}
+
+/** The rated powers of the channel of an amplifier that ends at a terminal. */
+function channelPowers({ spec }: Device, terminal: string): RatedPowers {
+  if (spec?.kind !== 'amplifier') return [];
+  return Object.values(spec.channels).find(({ positive }) => positive === terminal)?.powers ?? [];
 }
 
 /** What is known of an output of a source: as found in the vehicle, else as its part says. */

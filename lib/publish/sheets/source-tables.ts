@@ -3,7 +3,7 @@ import { printed, printedNumber } from '../../model/printed/index.ts';
 import { namesOf } from '../words/plan-names.ts';
 import { spelledWithin } from '../words/words.ts';
 import { none } from '../words/written.ts';
-import { groupedTable, groupsBy, strong, type Table, tableOf } from './table.ts';
+import { type Cell, groupedTable, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 const verdictWords = {
   within: 'within',
@@ -25,7 +25,7 @@ function inputsTable(plan: BuildPlan): Table {
     [
       { title: 'Input', cell: (one) => strong(one.input) },
       { title: 'From', cell: (one) => ({ text: one.output, beside: wire(one.wire) }) },
-      { title: 'Arrives', kind: 'figure', cell: (one) => printed('voltage', one.sourceV) },
+      { title: 'Arrives', kind: 'figure', cell: arrivesCell },
       {
         title: 'Full output at',
         kind: 'figure',
@@ -43,6 +43,14 @@ function inputsTable(plan: BuildPlan): Table {
     ],
     (one) => one.input,
   );
+}
+
+/** What arrives, beside the rated power that it was reckoned from. */
+function arrivesCell({ sourceV, sourceRated }: PlanInput): Cell | string {
+  const text = printed('voltage', sourceV);
+  if (!sourceRated) return text;
+  const { powerW, loadOhm } = sourceRated;
+  return { text, beside: `by ${printed('power', powerW)} into ${printed('load', loadOhm)}` };
 }
 
 /** What is still to find out stands above the outputs that lack it: they mostly lack the same. */

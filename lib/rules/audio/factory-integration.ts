@@ -87,7 +87,7 @@ const factorySource: Rule = {
           of: [id],
           message: `${id} came with the vehicle and feeds the system: what its channels give is not measured`,
           remedy:
-            'measure each channel: bandwidth, polarity, greatest clean voltage, direct-current offset, equalising that moves with the level, load sensing, noise cancelling; see that chimes and warnings still sound, since losing one stops the job',
+            'measure each channel: bandwidth, polarity, greatest clean voltage, direct-current offset, equalising that moves with the level, load sensing, noise cancelling; see that chimes and warnings still sound, since losing one stops the job. Until the clean voltage is read, powers: of its outputs (such as 4 ohm: 18 W of the leaflet) tells it',
           ...deviceSpot(job, id),
         },
       ];

@@ -3,7 +3,7 @@ import type { PlanOutput } from '../../model/plan/index.ts';
 import { deviceIdOf, deviceOf, deviceSpot, hasRole, wireSpot } from '../look-up.ts';
 import type { Case, Rule, RuleOf, Verdict } from '../rule.ts';
 import { decibels, hertz, listed, volts } from '../words.ts';
-import { inputOverdriven } from './overdriven.ts';
+import { inputOverdriven, ratedText } from './overdriven.ts';
 
 /** Full range for music in a vehicle: what an output must reach to feed a system by itself. */
 const fullRange = { fromHz: 60, toHz: 15_000 };
@@ -146,13 +146,13 @@ const underdriven: Rule = {
   id: 'input-underdriven',
   judge(about) {
     return about.plan.audio.inputs.flatMap((one): Verdict<'input-underdriven'>[] => {
-      const { input, output, wire, sourceV, leastV, reserveDb, verdict } = one;
+      const { input, output, wire, sourceV, sourceRated, leastV, reserveDb, verdict } = one;
       if (verdict !== 'too-low' || sourceV === null || leastV === null || reserveDb === null) return [];
       return [
         {
           level: 'note',
           of: [input, output, wire],
-          message: `${output} gives ${volts(sourceV)} clean, and ${input} asks for ${volts(leastV)} with its gain fully up: ${decibels(-reserveDb)} are missing`,
+          message: `${output} gives ${volts(sourceV)} clean${ratedText(sourceRated)}, and ${input} asks for ${volts(leastV)} with its gain fully up: ${decibels(-reserveDb)} are missing`,
           value: sourceV,
           limit: leastV,
           unit: 'V',

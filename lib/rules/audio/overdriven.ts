@@ -5,11 +5,16 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import type { Advice } from '../../model/remark.ts';
 import { deviceIdOf, deviceOf, hasRole, partSpot, terminalNameOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { decibels, listed, volts } from '../words.ts';
+import { decibels, listed, ohms, volts, watts } from '../words.ts';
 
 /** Inputs of one device that outputs of another drive alike: one fault, one finding. */
 const drivenAlike = ({ input, output, level, sourceV, greatestV, verdict }: PlanInput): string =>
   JSON.stringify([deviceIdOf(input), deviceIdOf(output), level, sourceV, greatestV, verdict]);
+
+/** What a clean voltage was reckoned from: ` (by its 18 W into 4 ohm)`. */
+export function ratedText(rated: PlanInput['sourceRated']): string {
+  return rated ? ` (by its ${watts(rated.powerW)} into ${ohms(rated.loadOhm)})` : '';
+}
 
 /** How far what arrives is above what an input takes: `25 % (1.94 dB) too much`. */
 function tooMuch(sourceV: number, greatestV: number): string {
@@ -99,7 +104,7 @@ export const inputOverdriven: Rule = {
 function overdrivenAlike(about: Case, group: readonly PlanInput[]): Verdict<'input-overdriven'>[] {
   const [first] = group;
   if (!first) return [];
-  const { sourceV, greatestV, level } = first;
+  const { sourceV, sourceRated, greatestV, level } = first;
   const intoLine = level === 'high' && hasRole(about.job, first.input, 'signal-in');
   const one = group.length === 1;
   const outputs = listed([...new Set(group.map(({ output }) => output))]);
@@ -107,7 +112,7 @@ function overdrivenAlike(about: Case, group: readonly PlanInput[]): Verdict<'inp
   const measures =
     sourceV === null || greatestV === null
       ? ''
-      : `: ${volts(sourceV)} clean, where ${one ? 'it takes' : 'each takes'} ${volts(greatestV)}, ${tooMuch(sourceV, greatestV)}`;
+      : `: ${volts(sourceV)} clean${ratedText(sourceRated)}, where ${one ? 'it takes' : 'each takes'} ${volts(greatestV)}, ${tooMuch(sourceV, greatestV)}`;
   return [
     {
       level: 'stop',

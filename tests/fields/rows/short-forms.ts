@@ -106,6 +106,17 @@ const rangeRows = (at: string, written: string): readonly Row[] => {
   ];
 };
 
+/** The rated powers of an output, in full and as a table. */
+const powerRows = (at: string): readonly Row[] => {
+  const full = { scene: { [at]: [{ load: '4 ohm', power: '18 W' }] } };
+  return [
+    [`${at}/0/load`, 'mohm for ohm', '4 mohm', /is below/, full],
+    [`${at}/0/power`, 'MW for mW', '18 MW', /./, full],
+    [`${at}/0/power`, 'a bare number', '18', /unit/, full],
+    [`${at}/4 ohm`, 'a bare number', '18', /unit/, { scene: { [at]: { '4 ohm': '18 W' } } }],
+  ];
+};
+
 /** Short forms: what opens out of them is told at the row, with the row. */
 export const shortFormRows: readonly Row[] = [
   [`${amp}/mounting-holes/inset`, 'zero', '0 in', /not above zero/, { scene: corners }],
@@ -171,6 +182,8 @@ export const shortFormRows: readonly Row[] = [
   [`${dual}/coils/C1..2/negative/0`, 'one too many', 'C1..3-', /negative has 3 values/, { scene: coils }],
   ...outputRows('parts/parts/source-six-line/outputs'),
   ...outputRows('vehicle/fitted/radio/outputs'),
+  ...powerRows('parts/parts/source-six-line/outputs/OUT1/powers'),
+  ...powerRows('vehicle/fitted/radio/outputs/OUT1/powers'),
   ['vehicle/grounds/rear-1..2/side/1', 'a word of everyday', 'passenger', /left/, { scene: rearGrounds }],
   ['vehicle/spaces/well/outline/width', 'a bare number', '600', /unit/, { scene: rectangle }],
   ['vehicle/spaces/well/outline/height', 'zero', '0 mm', /not above zero/, { scene: rectangle }],

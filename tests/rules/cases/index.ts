@@ -4,6 +4,7 @@ import { bassSidesCases } from './audio/bass-sides.ts';
 import { factoryIntegrationCases } from './audio/factory-integration.ts';
 import { factoryOutputsCases } from './audio/factory-outputs.ts';
 import { filtersInPathCases } from './audio/filters-in-path.ts';
+import { inputLevelsCases } from './audio/input-levels.ts';
 import {
   leftAndRightCases,
   playedOctaveCases,
@@ -119,6 +120,7 @@ const every = {
   ...mountingCases,
   ...portsCases,
   ...powerAndSignalSidesCases,
+  ...inputLevelsCases,
   ...protectionFiltersCases,
   ...relayContactCases,
   ...ribsCases,

@@ -222,6 +222,17 @@ export const factoryOutputsCases = {
         toDo: /^put a level converter between them that takes 9 V and gives at most 4 V.*; or turn the output of radio down for good, .* write signal: 4 V at these terminals in the part of radio/,
       },
       {
+        name: 'what a speaker output gives by its rated power',
+        about: arriving({
+          sourceV: 8.485,
+          sourceRated: { powerW: 18, loadOhm: 4 },
+          verdict: 'too-high',
+        }),
+        level: 'stop',
+        subject: 'dsp.IN',
+        says: /8.49 V clean \(by its 18 W into 4 ohm\), where it takes 4 V/,
+      },
+      {
         name: 'two inputs of one device, driven alike by two outputs: one finding',
         about: () =>
           aboutPlan(({ audio }) => {
