@@ -49,6 +49,15 @@ export interface LayoutTask {
 export interface Proposal {
   readonly placements: readonly Placement[];
   readonly score: Score;
+  /** How it could be wired on trial, which goes before its score; left out where it was not tried. */
+  readonly wired?: WiredCounts;
+}
+
+/** What keeps a layout from being wired, and what is doubtful in it. */
+export interface WiredCounts {
+  readonly wiresWithoutWay: number;
+  readonly wiresTooShort: number;
+  readonly cautions: number;
 }
 
 /** An item to find a place for. */

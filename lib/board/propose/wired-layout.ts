@@ -1,14 +1,19 @@
 import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
-import { judgeLayout, type Proposal, placementAt, type Setting } from '../layout/layout-setting.ts';
+import {
+  judgeLayout,
+  type Proposal,
+  placementAt,
+  type Setting,
+  type WiredCounts,
+} from '../layout/layout-setting.ts';
 import { lengthWeight } from '../layout/score/layout-house.ts';
 import { type ScoreParts, totalOf } from '../layout/score/score.ts';
 import { type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
 
 /** A layout with how it can be wired. */
-export interface WiredLayout {
+export interface WiredLayout extends WiredCounts {
   readonly sites: readonly Site[];
-  readonly cautions: number;
   readonly trial: Trial;
   readonly proposal: Proposal;
 }
@@ -34,7 +39,13 @@ export function wiredLayout(
     bends: rules.house.bendM * trial.bends,
     crossings: rules.house.crossingM * trial.crossings,
   };
-  return { sites, cautions, trial, proposal: { placements, score: { total: totalOf(parts), parts } } };
+  const wired = {
+    wiresWithoutWay: trial.noWay.length,
+    wiresTooShort: trial.short.length,
+    cautions: cautions + trial.tight.length,
+  };
+  const proposal = { placements, score: { total: totalOf(parts), parts }, wired };
+  return { sites, trial, proposal, ...wired };
 }
 
 /** Length of all wires as they are laid, each by what it counts for (m). */
@@ -50,9 +61,9 @@ function wiresLengthM({ lengthsM }: Trial, { wires }: WiringTask, { house }: Set
  */
 export function compareWired(a: WiredLayout, b: WiredLayout): number {
   return (
-    a.trial.noWay.length - b.trial.noWay.length ||
-    a.trial.short.length - b.trial.short.length ||
-    a.cautions + a.trial.tight.length - b.cautions - b.trial.tight.length ||
+    a.wiresWithoutWay - b.wiresWithoutWay ||
+    a.wiresTooShort - b.wiresTooShort ||
+    a.cautions - b.cautions ||
     a.proposal.score.total - b.proposal.score.total
   );
 }

@@ -204,11 +204,15 @@ export const planBoardSchema = z.object({
   /** Crossings of the first way to lay all wires, and the paths that were searched for to come to the last one. */
   firstCrossings: builders(z.int().default(0)),
   pathSearches: builders(z.int().default(0)),
-  /** The layouts that the search found, best first; the placements are those of the first one. */
+  /**
+   * The layouts that the search found, best first: fewer wires without a way, then fewer that don't reach, then fewer
+   * cautions go before a lower score. The placements are those of the first one.
+   */
   proposals: z.array(
     z.object({
       total: number,
       score: builders(z.record(z.string(), z.number())),
+      wired: z.object({ wiresWithoutWay: number, wiresTooShort: number, cautions: number }).optional(),
       placements: z.array(z.object({ item: name, ...point, turnDeg: number })),
     }),
   ),

@@ -147,9 +147,10 @@ function routesOf({ routes, crossings, firstCrossings, pathSearches }: RoutedBoa
 
 function proposalsOf({ proposals, evaluations }: LaidBoard) {
   return {
-    proposals: proposals.map(({ placements: places, score }) => ({
+    proposals: proposals.map(({ placements: places, score, wired }) => ({
       total: score.total,
       score: { ...score.parts },
+      ...(wired && { wired: { ...wired } }),
       placements: places.map(({ item, xM, yM, turnDeg }) => ({ item, xM, yM, turnDeg })),
     })),
     evaluations,

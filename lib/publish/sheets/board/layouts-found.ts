@@ -1,7 +1,7 @@
 import type { PlanBoard } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
 import type { Writer } from '../../words/written.ts';
-import { dense, strong, type Table, tableOf } from '../table.ts';
+import { type ColumnOf, dense, strong, type Table, tableOf } from '../table.ts';
 
 type Found = Pick<PlanBoard, 'proposals'>;
 type Proposal = PlanBoard['proposals'][number];
@@ -35,6 +35,7 @@ export function layoutsTable({ proposals }: Found, write: Writer): Table | null 
       ranked,
       [
         { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
+        ...countColumns(proposals),
         { title: 'Score', kind: 'figure', cell: ({ total }) => printed('score', total) },
         {
           title: `Places: x, y (${write.unit}), turn`,
@@ -45,6 +46,24 @@ export function layoutsTable({ proposals }: Found, write: Writer): Table | null 
       ({ rank }) => String(rank),
     ),
   );
+}
+
+/** What goes before the score, in this order; nothing of layouts that no wire was tried in. */
+function countColumns(proposals: readonly Proposal[]): ColumnOf<Proposal>[] {
+  if (proposals.every(({ wired }) => wired === undefined)) return [];
+  const count = (
+    title: string,
+    of: (wired: NonNullable<Proposal['wired']>) => number,
+  ): ColumnOf<Proposal> => ({
+    title,
+    kind: 'figure',
+    cell: ({ wired }) => (wired ? String(of(wired)) : ''),
+  });
+  return [
+    count('Wires without a way', ({ wiresWithoutWay }) => wiresWithoutWay),
+    count('Too short', ({ wiresTooShort }) => wiresTooShort),
+    count('Cautions', ({ cautions }) => cautions),
+  ];
 }
 
 function placesText({ placements }: Proposal, write: Writer): string {
@@ -69,13 +88,17 @@ export function scoresTable({ proposals }: Found): Table | null {
   );
   if (parts.length === 0) return null;
   return dense(
-    tableOf('What the layouts score, in metres of wire: the least is the best', parts, [
-      { title: 'For', cell: ([, title]) => strong(title) },
-      ...proposals.map(({ score }, index) => ({
-        title: `No. ${index + 1}`,
-        kind: 'figure' as const,
-        cell: ([part]: (typeof scoreParts)[number]) => printed('score', score[part] ?? 0),
-      })),
-    ]),
+    tableOf(
+      'What the layouts score, in metres of wire. Fewer wires without a way, then fewer that are too short, then fewer cautions go before a lower score',
+      parts,
+      [
+        { title: 'For', cell: ([, title]) => strong(title) },
+        ...proposals.map(({ score }, index) => ({
+          title: `No. ${index + 1}`,
+          kind: 'figure' as const,
+          cell: ([part]: (typeof scoreParts)[number]) => printed('score', score[part] ?? 0),
+        })),
+      ],
+    ),
   );
 }

@@ -44,6 +44,7 @@ export const inputLevelsCases = {
         about: () => unknown({ sourceV: null, input: 'dsp.HL+', output: 'radio.SP+' }, withSpeakers),
         level: 'note',
         subject: 'radio',
+        file: 'parts.yaml',
         toDo: /powers: of its outputs \(such as 4 ohm: 18 W\), from which the clean voltage follows/,
       },
       {
@@ -51,6 +52,7 @@ export const inputLevelsCases = {
         about: () => unknown({ leastV: null, greatestV: null, input: 'dsp.AUX' }),
         level: 'note',
         subject: 'dsp',
+        file: 'parts.yaml',
         says: /^what dsp.AUX takes is not known/,
         toDo: /signal-range: of its terminals/,
       },
