@@ -62,6 +62,7 @@ import { vehicleFuseRules } from './protection/vehicle-fuses.ts';
 import type { Rule } from './rule.ts';
 import { batteryRules } from './supply/battery-placement.ts';
 import { betweenBatteryRules } from './supply/between-batteries.ts';
+import { chargerSignalRules } from './supply/charger-signals.ts';
 import { chargingRules } from './supply/charging.ts';
 import { chargingVariesRules } from './supply/charging-varies.ts';
 import { fittedSourceRules } from './supply/fitted-sources.ts';
@@ -100,6 +101,7 @@ export const rules: readonly Rule[] = [
   ...groundRules,
   ...groundedTwiceRules,
   ...batteryRules,
+  ...chargerSignalRules,
   ...chargingRules,
   ...chargingVariesRules,
   ...keyOffRules,

@@ -45,6 +45,25 @@ describe('a charger between two batteries', () => {
     ]);
   });
 
+  test('that starts by the charging voltage may stay without that signal, with the reason', () => {
+    const own = flooded.map((one) =>
+      one.path.endsWith('parts/chargers.yaml')
+        ? {
+            ...one,
+            text: one.text.replace(
+              '    kind: charger\n',
+              '    kind: charger\n    starts-by: charging-voltage\n',
+            ),
+          }
+        : one,
+    );
+    const { job, problems } = linksIn(changed('van-three-way', [isolator, charger], second), own);
+    expect(problems).toEqual([]);
+    expect(job?.file['left-open']['charger.REM']).toBe(
+      'it starts by the charging voltage that it sees itself',
+    );
+  });
+
   test('is linked as it is written, and nothing is proposed beside it', () => {
     const feed = '\nlinks:\n  in: { from: starter-battery.POS, to: charger.IN+, length: 12 in }\nboards:';
     const { job, problems } = linksOf(

@@ -139,6 +139,11 @@ export const supplyFindings = {
     levels: ['stop'],
     ...commonPractice,
   },
+  'charger-signal-open': {
+    asks: 'A charger is told that the engine runs, and senses the battery that it charges, where it has terminals for that.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'charging-short': {
     asks: 'Vehicle and average audio take at most {charging-share} of the hot output of the alternator; above all of it at cruise the battery runs flat.',
     levels: ['stop', 'caution'],

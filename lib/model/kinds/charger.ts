@@ -13,6 +13,11 @@ import { equipmentKind, kindField, supplyElement, terminalsOf } from './kind.ts'
 export const chargerSchema = z.strictObject({
   kind: kindField('charger'),
   ...equipmentBase,
+  'starts-by': builders(
+    z.enum(['turn-on', 'charging-voltage']).optional(),
+    'What starts it: its turn-on terminal, or the charging voltage that it sees itself at its input.',
+    { example: 'charging-voltage', leftOut: 'its turn-on terminal, where it has one' },
+  ),
   input: section(
     z.strictObject({
       range: section(supplyRangeSchema.optional(), 'The voltages that its input is made for.', {

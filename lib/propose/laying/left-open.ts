@@ -62,6 +62,10 @@ function reasonFor(draft: Draft, device: DraftDevice, name: string): Why | null 
   }
   if (role === 'control-line' && kind !== 'level-control') return open(levelReason(draft));
   if (role === 'turn-on-out') return open('nothing is turned on by it');
+  if (device.spec.kind === 'charger' && role === 'turn-on-in')
+    return device.spec['starts-by'] === 'charging-voltage'
+      ? open('it starts by the charging voltage that it sees itself')
+      : null;
   if (kind === 'amplifier') return ofAmplifier(draft, device, name);
   return kind === 'processor' ? ofProcessor(draft, device, name) : null;
 }

@@ -46,7 +46,9 @@ export function linkCharger(draft: Draft, charger: DraftDevice, { starter, secon
     why(`${id} charges ${second.id}: that is a source as well, its fuse beside it`),
     id,
   );
-  for (const terminal of terminalsWith(charger, 'turn-on-in', 'sense'))
+  const asked =
+    spec['starts-by'] === 'charging-voltage' ? ['sense' as const] : ['turn-on-in' as const, 'sense' as const];
+  for (const terminal of terminalsWith(charger, ...asked))
     if (draft.isFree(id, terminal) && !draft.isLeftOpen(id, terminal)) askForSignal(draft, charger, terminal);
 }
 
@@ -58,7 +60,7 @@ function askForSignal(draft: Draft, charger: DraftDevice, terminal: string): voi
       ? `nothing tells ${charger.id} that the engine runs`
       : `what ${terminal} of ${charger.id} senses is not known`,
     isTurnOn
-      ? `write a link to ${charger.id}.${terminal} from a switched and fused feed of the vehicle, or left-open: where its maker lets it be`
+      ? `write a link to ${charger.id}.${terminal} from a switched and fused feed of the vehicle, or starts-by: charging-voltage in its part where it sees that itself`
       : `write its link as the maker of the charger says, or left-open: where it may be`,
   );
 }

@@ -1,6 +1,7 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
+import { chargerLack } from '../supply/charger-signals.ts';
 import { counted, listed } from '../words.ts';
 
 const unaccounted: Rule = {
@@ -19,11 +20,15 @@ const unaccounted: Rule = {
     );
     return [...loose, ...unlisted].map(({ item, terminal }): Verdict<'terminal-unaccounted'> => {
       const id = `${item}.${terminal}`;
+      const device = deviceOf(job, item);
+      const lack = device ? chargerLack(device, terminal) : null;
       return {
         level: 'stop',
         of: [id, item],
-        message: `${id} is neither connected nor left open with a reason`,
-        remedy: `link it, or write it under left-open: with the reason, such as "${id}": not used on this job`,
+        message: `${id} is neither connected nor left open with a reason${lack ? `: ${lack.lacks}` : ''}`,
+        remedy:
+          lack?.remedy ??
+          `link it, or write it under left-open: with the reason, such as "${id}": not used on this job`,
         ...deviceSpot(job, item),
       };
     });

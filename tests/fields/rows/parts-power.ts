@@ -158,6 +158,13 @@ export const powerPartRows: readonly Row[] = [
     'part-not-for-system',
     { job: 'charged' },
   ],
+  [
+    'parts/parts/charger-12-30/starts-by',
+    'a word of everyday',
+    'voltage',
+    /charging-voltage/,
+    { job: 'charged' },
+  ],
   ['parts/parts/charger-12-30/input/fuse', 'a figure short', '6 A', 'fuse-over-ceiling', { job: 'charged' }],
   ['parts/parts/charger-12-30/input/efficiency', 'percent left out', '85', /has no unit/, { job: 'charged' }],
   ['parts/parts/charger-12-30/input/efficiency', 'a tenth', '8.5 %', /is below/, { job: 'charged' }],

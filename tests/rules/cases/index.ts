@@ -57,6 +57,7 @@ import { vehicleConductorsCases } from './protection/vehicle-conductors.ts';
 import { vehicleFusesCases } from './protection/vehicle-fuses.ts';
 import { batteryPlacementCases } from './supply/battery-placement.ts';
 import { betweenBatteryCases } from './supply/between-batteries.ts';
+import { chargerSignalsCases } from './supply/charger-signals.ts';
 import { chargingCases } from './supply/charging.ts';
 import { chargingVariesCases } from './supply/charging-varies.ts';
 import { fittedSourceCases } from './supply/fitted-sources.ts';
@@ -82,6 +83,7 @@ const every = {
   ...fittedSourceCases,
   ...systemVoltageCases,
   ...behindHolesCases,
+  ...chargerSignalsCases,
   ...chargingCases,
   ...chargingVariesCases,
   ...conductorWithoutFuseCases,
