@@ -36,7 +36,8 @@ export function planJob(written: ReadJob, keep: Keep = computeAnew): Planned {
   return withHead(written, keep({ ...plannedBody, compute: planBody }, computedFrom(written)));
 }
 
-function planBody(given: Job, keep: Keep): PlannedBody {
+/** The plan of a job without its head: what of it is worth keeping. */
+export function planBody(given: Job, keep: Keep): PlannedBody {
   const book = new PlanBook();
   const { job, devices, audio, channels, settled } = settleJob(given, book, keep);
   const supplied = planPower(settled.sizing, settled.power, book);

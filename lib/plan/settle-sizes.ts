@@ -1,15 +1,16 @@
 import type { Keep } from '../model/keep.ts';
-import type { PlannedChannel } from './audio/audio-channels.ts';
 import { type ChannelWires, channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
 import { chooseProposals } from './board/board-proposals.ts';
 import { type RoutedBoard, routeBoards } from './board/board-routes.ts';
 import type { LaidBoard } from './board/laid-board.ts';
+import { onceEach } from './once-each.ts';
 import type { SizedConductor } from './power/sizing/conductor-sizing.ts';
 import { LeastSizes } from './power/sizing/least-sizes.ts';
 import type { PowerSizing } from './power/sizing/power-sizing.ts';
 import { sizeForDrop } from './power/sizing/size-for-drop.ts';
 import { sizeOthers } from './power/sizing/size-others.ts';
 import type { SizedPower } from './power/sizing/size-power.ts';
+import type { SizingBasis } from './sizing-basis.ts';
 import { colourPairs } from './wiring/pair-colours.ts';
 import { type WireLengths, wireLengths } from './wiring/wire-lengths.ts';
 
@@ -25,9 +26,6 @@ export interface Settled {
   readonly laid: readonly LaidBoard[];
   readonly passes: number;
 }
-
-/** What sizes follow from beside lengths. */
-export type SizingBasis = Omit<PowerSizing, 'lengths' | 'least'>;
 
 /** Routes stay as drafted where the job is settled once more; otherwise many wires are laid in lanes. */
 type Routes = 'final' | 'draft';
@@ -45,17 +43,14 @@ const mostLayouts = 3;
  */
 export function settleByWiring(
   basis: SizingBasis,
-  channels: readonly PlannedChannel[],
   proposed: readonly LaidBoard[],
   keep: Keep,
   routes: Routes,
 ): Settled {
-  if (proposed.every(({ proposals }) => proposals.length === 0))
-    return settle(basis, channels, proposed, keep, routes);
+  if (proposed.every(({ proposals }) => proposals.length === 0)) return settle(basis, proposed, keep, routes);
   const { job, circuit } = basis;
-  const wires = channelWires(job, channels, circuit.roles);
-  const ahead = wireLengths(job, basis.devices, proposed, new Map());
-  let sized = sizesAt(basis, wires, ahead, new LeastSizes()).all;
+  const begin = beginnings(basis);
+  let { all: sized } = begin(wireLengths(job, basis.devices, proposed, new Map())).sizes;
   let best: Settled | null = null;
   let passes = 1;
   const tried = new Set<string>();
@@ -65,7 +60,7 @@ export function settleByWiring(
     const places = JSON.stringify(laid.map(({ placements }) => placements));
     if (tried.has(places)) break;
     tried.add(places);
-    const settled = settle(basis, channels, laid, keep, routes);
+    const settled = settle(basis, laid, keep, routes, begin);
     passes += settled.passes;
     if (!best || stopsOf(settled) < stopsOf(best)) best = settled;
     if (stopsOf(settled) === 0) break;
@@ -90,19 +85,21 @@ function stopsOf({ laid, routed }: Settled): number {
  */
 export function settle(
   basis: SizingBasis,
-  channels: readonly PlannedChannel[],
   laid: readonly LaidBoard[],
   keep: Keep,
   routes: Routes,
+  begin = beginnings(basis),
 ): Settled {
   const { job, devices, circuit } = basis;
-  const least = new LeastSizes();
-  const wires = channelWires(job, channels, circuit.roles);
+  const wires = channelWires(basis.job, basis.channels, basis.circuit.roles);
+  let least: LeastSizes | null = null;
   let routed: readonly RoutedBoard[] = [];
   let [inLanes, before] = [false, ''];
   for (let pass = 1; pass <= mostPasses; pass += 1) {
     const lengths = wireLengths(job, devices, laid, routedLengths(routed));
-    const { sizing, power, all } = sizesAt(basis, wires, lengths, least);
+    const begun: Begun = least ? { least, sizes: sizesAt(basis, wires, lengths, least) } : begin(lengths);
+    least = begun.least;
+    const { sizing, power, all } = begun.sizes;
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
     const stands = sizes === before;
     if (stands && (routes === 'draft' || !routed.some(({ isDraft }) => isDraft)))
@@ -115,10 +112,42 @@ export function settle(
 }
 
 /** The sizes that conductors have at least: for their runs and loops, before anything is placed. */
-export function sizesAtLeast(basis: SizingBasis, channels: readonly PlannedChannel[]): Settled['all'] {
-  const { job, devices, circuit } = basis;
-  const lengths = wireLengths(job, devices, [], new Map());
-  return sizesAt(basis, channelWires(job, channels, circuit.roles), lengths, new LeastSizes()).all;
+export function sizesAtLeast(basis: SizingBasis): Settled['all'] {
+  const lengths = wireLengths(basis.job, basis.devices, [], new Map());
+  return sizesAt(
+    basis,
+    channelWires(basis.job, basis.channels, basis.circuit.roles),
+    lengths,
+    new LeastSizes(),
+  ).all;
+}
+
+type Sizes = Pick<Settled, 'sizing' | 'power' | 'all'>;
+
+/** Sizes that nothing was sized before, and what they are at least from there on. */
+interface Begun {
+  readonly least: LeastSizes;
+  readonly sizes: Sizes;
+}
+
+/**
+ * Begins to size, once for the same lengths: what proposals are wired on trial by is often what the loop begins with. Each
+ * that is given goes on by itself.
+ */
+function beginnings(basis: SizingBasis): (lengths: WireLengths) => Begun {
+  const wires = channelWires(basis.job, basis.channels, basis.circuit.roles);
+  const begun = onceEach(
+    (lengths: WireLengths): Begun => {
+      const least = new LeastSizes();
+      return { sizes: sizesAt(basis, wires, lengths, least), least };
+    },
+    (lengths) => JSON.stringify(basis.job.links.map(({ id }) => [id, lengths(id)])),
+  );
+  return (lengths) => {
+    const { least, sizes } = begun(lengths);
+    const own = least.copy();
+    return { least: own, sizes: { ...sizes, sizing: { ...sizes.sizing, lengths, least: own } } };
+  };
 }
 
 /** Every conductor sized for its length. */
@@ -127,7 +156,7 @@ function sizesAt(
   wires: readonly ChannelWires[],
   lengths: WireLengths,
   least: LeastSizes,
-): Pick<Settled, 'sizing' | 'power' | 'all'> {
+): Sizes {
   sizeSpeakerWires(basis.job, wires, lengths, least);
   const sizing: PowerSizing = { ...basis, lengths, least };
   const power = sizeForDrop(sizing);

@@ -40,7 +40,9 @@ export class TaskBench {
   /** @param kept Where results are kept; null to keep none. */
   constructor(kept: Kept | null, read: ShopReader = shopReader()) {
     const { keep, keepLater, known, put } = kept ?? nothingKept;
-    const planning = once(async () => (await import('../kept/plan-step.ts')).planStep(read, { keep, known }));
+    const planning = once(async () =>
+      (await import('../kept/plan-step.ts')).planStep(read, { keep, keepLater }),
+    );
     const drawing = once(async () => (await import('../drawings.ts')).drawStep({ known, put }));
     this.#work = {
       plan: async (files) => keepLater(await planning(), files),

@@ -6,7 +6,7 @@ import { computedFrom, type Planned, type PlannedBody, plannedBody, withHead } f
 import { judge } from '../../rules/index.ts';
 import type { JobFiles, ShopReader } from './shop-steps.ts';
 
-type Kept = Pick<Keeper, 'keep' | 'known'>;
+type Kept = Pick<Keeper, 'keep' | 'keepLater'>;
 
 /** The judged plan of a job; null where it can't be read in full. */
 export function planStep(read: ShopReader, kept: Kept): LaterStep<JobFiles, BuildPlan | null> {
@@ -22,9 +22,10 @@ export function planStep(read: ShopReader, kept: Kept): LaterStep<JobFiles, Buil
 }
 
 /** The plan of a job, not judged yet. What computes it is loaded only where its result is not kept. */
-async function planned(job: ReadJob, { keep, known }: Kept): Promise<Planned> {
-  const body = known<Job, PlannedBody>(plannedBody, computedFrom(job));
-  if (body) return withHead(job, body.value);
-  const { planJob } = await import('../../plan/plan-job.ts');
-  return planJob(job, keep);
+async function planned(job: ReadJob, { keep, keepLater }: Kept): Promise<Planned> {
+  const body: LaterStep<Job, PlannedBody> = {
+    ...plannedBody,
+    compute: async (given) => (await import('../../plan/plan-job.ts')).planBody(given, keep),
+  };
+  return withHead(job, await keepLater(body, computedFrom(job)));
 }

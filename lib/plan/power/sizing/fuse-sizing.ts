@@ -1,10 +1,8 @@
 import { type Device, type Job, terminalId } from '../../../model/content/resolved-job.ts';
-import { isFault } from '../../../model/fault.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
-import { chooseFuse, type FuseChoice, type FuseDuty } from '../../../power/fuse-choice.ts';
-import { powerRules } from '../../../power/house-power-rules.ts';
+import type { FuseChoice, FuseDuty } from '../../../power/fuse-choice.ts';
 import {
   type Circuit,
   type CircuitEdge,
@@ -15,7 +13,7 @@ import {
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from '../device-loads.ts';
 import { type ShortSource, shortSources } from '../short/short-sources.ts';
-import { fuseShelf } from './fuse-shelf.ts';
+import type { FuseChooser } from './fuse-chooser.ts';
 import { type Protected, type Protection, protectedBy } from './protection.ts';
 
 /** A fuse with what it has to do and what was chosen for it. */
@@ -48,6 +46,7 @@ export interface FuseSizing {
   readonly paths: CircuitPaths;
   readonly loads: readonly DeviceLoad[];
   readonly protection: ReadonlyMap<string, Protection>;
+  readonly choose: FuseChooser;
   /** What a fuse carries at the voltages that its devices really get, as far as that was solved by now (A). */
   readonly flowA: (fuse: string) => number;
   /** The most that a conductor could carry with the best cable that it may have. */
@@ -115,13 +114,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
  * bounds too, as long as that leaves a lawful rating. A device's ground takes back all that its fuse lets through.
  */
 function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty): Chosen {
-  const { job, mostA } = sizing;
-  const shelf = fuseShelf(job.parts, job.shop, job.rules);
-  const rules = powerRules(job.rules);
-  const choose = (asked: FuseDuty): FuseChoice | null => {
-    const choice = chooseFuse(asked, shelf, rules);
-    return isFault(choice) ? null : choice;
-  };
+  const { choose, mostA } = sizing;
   const first = choose(duty);
   const ratingA = first?.chosen?.ratingA;
   if (ratingA === undefined) return { choice: first, duty };

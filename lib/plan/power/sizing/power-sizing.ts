@@ -5,6 +5,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import type { DeviceLoad } from '../device-loads.ts';
 import type { ConductorSizer } from './conductor-sizer.ts';
+import type { FuseChooser } from './fuse-chooser.ts';
 import type { LeastSizes } from './least-sizes.ts';
 import type { Protection } from './protection.ts';
 
@@ -19,4 +20,5 @@ export interface PowerSizing {
   readonly lengths: WireLengths;
   readonly least: LeastSizes;
   readonly sizer: ConductorSizer;
+  readonly choose: FuseChooser;
 }

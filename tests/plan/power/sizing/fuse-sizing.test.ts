@@ -18,9 +18,9 @@ function fuses(
     readonly draws?: Readonly<Record<string, number>>;
   } = {},
 ) {
-  const { job, circuit, paths, loads, protection } = settledPower(change);
+  const { job, circuit, paths, loads, protection, choose } = settledPower(change);
   const drawing = loads.map((load) => ({ ...load, ratedA: draws[load.item] ?? load.ratedA }));
-  return sizeFuses({ job, circuit, paths, loads: drawing, protection, mostA, flowA });
+  return sizeFuses({ job, circuit, paths, loads: drawing, protection, choose, mostA, flowA });
 }
 const byId = (all: readonly SizedFuse[], id: string) => one(all, ({ edge }) => edge.id === id);
 const draws = { amp: 20, dsp: 1, radio: 3 };

@@ -2,6 +2,7 @@ import type { Circuit } from '../../../../lib/plan/power/circuit/circuit.ts';
 import { circuitPaths } from '../../../../lib/plan/power/circuit/circuit-paths.ts';
 import { conductorSizer } from '../../../../lib/plan/power/sizing/conductor-sizer.ts';
 import type { SizedConductor } from '../../../../lib/plan/power/sizing/conductor-sizing.ts';
+import { fuseChooser } from '../../../../lib/plan/power/sizing/fuse-chooser.ts';
 import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import type { PowerSizing } from '../../../../lib/plan/power/sizing/power-sizing.ts';
 import { protections } from '../../../../lib/plan/power/sizing/protection.ts';
@@ -23,6 +24,7 @@ export function sizingOf(circuit: Circuit): PowerSizing {
     lengths: () => ({ lengthM: 1, measured: 'given', parts: [] }),
     least: new LeastSizes(),
     sizer: conductorSizer(job, new Map(), circuit.roles),
+    choose: fuseChooser(job),
   };
 }
 
