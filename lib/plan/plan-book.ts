@@ -18,6 +18,12 @@ export class PlanBook {
     this.#remarks.push({ remark, ...where });
   }
 
+  /** Takes over all that another book holds. */
+  adopt(other: PlanBook): void {
+    for (const [idPath, trace] of other.#traces) this.#traces.set(idPath, trace);
+    this.#remarks.push(...other.#remarks);
+  }
+
   /** All traces, by id path in alphabetical order. */
   traces(): Record<string, Trace> {
     return Object.fromEntries([...this.#traces].sort(([a], [b]) => (a < b ? -1 : 1)));

@@ -32,13 +32,15 @@ export function settleJob(written: Job, book: PlanBook, keep: Keep): SettledJob 
 
 function settleOnce(written: Job, book: PlanBook, keep: Keep): SettledJob {
   const drafted = withLongestLeads(written);
-  const before = once(() => sizingBasis(drafted, new PlanBook()));
+  const noted = new PlanBook();
+  const before = once(() => sizingBasis(drafted, noted));
   // The sizes before anything is placed: what they are at least, whatever the ways on the boards.
   const sized = once(() => sizesAtLeast(before()));
   const job = placeBoards(chooseSheets(drafted, sized, book, keep), book);
   const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
-  // What is told of a round that is followed by another is told by that one.
-  const first = isOpen ? { ...before(), job } : sizingBasis(job, book);
+  const first = { ...before(), job };
+  // What is noticed in a round that another follows is noticed there again.
+  if (!isOpen) book.adopt(noted);
   const laid = layOutBoards(job, { roles: first.circuit.roles, sized }, book, keep);
   const routes = isOpen ? 'draft' : 'final';
   const settled = settleByWiring(first, laid, keep, routes);

@@ -1,38 +1,31 @@
 import { expect, test } from 'vitest';
 import { traced } from '../../lib/model/trace.ts';
-import { once } from '../../lib/plan/once-each.ts';
 import { PlanBook } from '../../lib/plan/plan-book.ts';
-import { planProposals } from '../../lib/plan/proposals.ts';
 
-const working = { rule: 'sum', citation: 'arithmetic' };
+const lengthM = (value: number) =>
+  traced(value, 'm', { rule: 'given', formula: 'as written', citation: 'the job' });
 
-test('a book has the traces in the order of their paths, whichever was written first, and the last of each', () => {
-  const book = new PlanBook();
-  for (const path of ['c', 'a', 'd', 'b', 'e']) expect(book.trace(path, traced(1, 'V', working))).toBe(1);
-  book.trace('a', traced(2, 'V', working));
-  expect(Object.entries(book.traces()).map(([path, { value }]) => `${path} ${value}`)).toEqual([
-    'a 2',
-    'b 1',
-    'c 1',
-    'd 1',
-    'e 1',
-  ]);
-});
-
-test('work is done when it is first asked for, once, and answers alike ever after', () => {
-  let done = 0;
-  const work = once(() => {
-    done += 1;
-    return [done];
+test('a book that takes over another holds what both hold, its own remarks first, and the other stays as it is', () => {
+  const [own, other] = [new PlanBook(), new PlanBook()];
+  const remark = {
+    rule: 'conductor-no-reel',
+    level: 'stop',
+    message: 'none',
+    of: ['a'],
+    remedy: 'buy',
+  } as const;
+  own.trace('wires.a.lengthM', lengthM(1));
+  own.remark(remark, { path: '/links/a' });
+  other.trace('wires.b.lengthM', lengthM(2));
+  other.trace('wires.a.lengthM', lengthM(3));
+  other.remark({ ...remark, of: ['b'] }, { path: '/links/b' });
+  const before = structuredClone([other.traces(), other.remarks()]);
+  own.adopt(other);
+  expect(own.traces()).toEqual({
+    'wires.a.lengthM': lengthM(3).trace,
+    'wires.b.lengthM': lengthM(2).trace,
   });
-  expect(done).toBe(0);
-  expect(work()).toBe(work());
-  expect(work()).toEqual([1]);
-});
-
-test('a proposal is told with its id, where it would stand and what it would say', () => {
-  const proposal = { rule: 'supply', reason: 'it reaches', mark: 'cp' } as const;
-  expect(
-    planProposals({ proposals: [{ ...proposal, path: ['links', 'feed-amp'], value: { from: 'bat.POS' } }] }),
-  ).toEqual([{ id: 'links.feed-amp', ...proposal, path: ['links', 'feed-amp'], says: '{"from":"bat.POS"}' }]);
+  expect(own.remarks().map(({ path }) => path)).toEqual(['/links/a', '/links/b']);
+  own.remark(remark, { path: '/links/c' });
+  expect([other.traces(), other.remarks()]).toEqual(before);
 });

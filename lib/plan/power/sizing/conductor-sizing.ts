@@ -225,10 +225,11 @@ export function greatestAmpacityA(
   const fixed = fixedCandidate(job, link);
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const ports = isGiven(link) ? [] : linkPorts(job, devices, link);
+  const rules = powerRules(job.rules);
   const ampacities = candidates
     .filter(({ size: { areaMm2 } }) => ports.every((port) => goesIn(areaMm2, port)))
     .map(({ size, material, insulationC }) => {
-      const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, powerRules(job.rules));
+      const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, rules);
       return isFault(found) ? 0 : found.ampacityA.value;
     });
   return Math.max(0, ...ampacities);
