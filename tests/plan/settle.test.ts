@@ -4,14 +4,8 @@ import { computeAnew } from '../../lib/model/keep.ts';
 import { PlanBook } from '../../lib/plan/plan-book.ts';
 import { accountTerminals, planItems } from '../../lib/plan/plan-items.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
-import { conductorSizer } from '../../lib/plan/power/sizing/conductor-sizer.ts';
 import { settleJob } from '../../lib/plan/settle-job.ts';
-import {
-  routedLengths,
-  type SizingBasis,
-  settleByWiring,
-  sizesAtLeast,
-} from '../../lib/plan/settle-sizes.ts';
+import { routedLengths, settleByWiring, sizesAtLeast } from '../../lib/plan/settle-sizes.ts';
 import { inJob } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 import { laidOut, oneBoard } from './board/one-board.ts';
@@ -23,13 +17,6 @@ function settled(job: Job) {
   const book = new PlanBook();
   return { ...settleJob(job, book, computeAnew), book };
 }
-/** What sizes of a settled job follow from beside lengths. */
-function basisOf({ job, devices, circuit, paths, loads, settled: { sizing } }: ReturnType<typeof settled>) {
-  const sizer = conductorSizer(job, devices, circuit.roles);
-  const basis: SizingBasis = { job, devices, circuit, paths, loads, protection: sizing.protection, sizer };
-  return basis;
-}
-
 describe('a settled job', () => {
   test('has every conductor sized for the length that it comes to', () => {
     const { settled: found, job } = settled(jobOf(smallShop()));
@@ -54,7 +41,7 @@ describe('a settled job', () => {
 
   test('has each size at no less than before anything was placed', () => {
     const made = settled(oneBoard().job);
-    const least = sizesAtLeast(basisOf(made), made.channels);
+    const least = sizesAtLeast(made);
     for (const [id, { cable }] of made.settled.all)
       expect(cable.size.areaMm2, id).toBeGreaterThanOrEqual(least.get(id)?.cable.size.areaMm2 ?? Number.NaN);
     expect(least.size).toBe(made.settled.all.size);
@@ -89,9 +76,9 @@ describe('a board whose places are open', () => {
     const one = made();
     const laid = laidOut(oneBoard(undefined, openPlace));
     const given = { ...laid, proposals: [], search: null };
-    const both = settleByWiring(basisOf(one), one.channels, [laid, given], computeAnew, 'draft');
+    const both = settleByWiring(one, [laid, given], computeAnew, 'draft');
     expect(both.laid.map(({ trials }) => trials > 0)).toEqual([true, false]);
-    const none = settleByWiring(basisOf(one), one.channels, [given], computeAnew, 'draft');
+    const none = settleByWiring(one, [given], computeAnew, 'draft');
     expect(none.laid[0]).toBe(given);
   });
 });
