@@ -87,6 +87,21 @@ describe('given placements', () => {
     expect(over(0.4, 0.25, 0.085)).toEqual([]);
   });
 
+  it('leave over a part the air that its maker asks for there, more or less than at its sides', () => {
+    const over = (airOverM: number, heightM: number) =>
+      checkPlacements(
+        { shape },
+        [{ ...amp, airOverM }, block],
+        [put('amp', 0.3, 0.2), put('block', 0.4, 0.25, { heightM })],
+        rules,
+      ).map(({ rule, limit }) => [rule, limit].join(' '));
+    // The amplifier is 60 mm high; its fins ask for 25 mm at its sides.
+    expect(over(0.04, 0.099)).toEqual(['air-gap-short 0.04']);
+    expect(over(0.04, 0.1)).toEqual([]);
+    expect(over(0.01, 0.07)).toEqual([]);
+    expect(over(0.01, 0.069)).toEqual(['air-gap-short 0.01']);
+  });
+
   it('tell a signal end that faces the power side', () => {
     expect(found(put('amp', 0.2, 0.1, { turnDeg: 180 }))).toEqual([
       ['signal-end-faces-wrong-side', ['amp'], 180],

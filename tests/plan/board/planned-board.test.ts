@@ -40,6 +40,21 @@ describe('a board of the plan', () => {
     expect(plan.routes.map(({ wire, layer }) => [wire, layer])).toContainEqual(['feed', 'power']);
   });
 
+  test('has the holes of the bracket that holds a part, beside its foot and turned with it', () => {
+    const bracket = inParts(
+      'supply: { type: regulated, fuse: 60 A, amplifier-class: class-d',
+      'bracket-holes: [{ x: -8 mm, y: 30 mm, diameter: 5 mm }]\n    supply: { type: regulated, fuse: 60 A, amplifier-class: class-d',
+    );
+    const holes = (turn: string) => {
+      const at = 'at: { x: 200 mm, y: 110 mm }';
+      const { plan } = planned(oneBoard(undefined, bracket, inJob(at, `${at}\n    turn: ${turn}`)));
+      return plan.holes.filter(({ of }) => of === 'amp');
+    };
+    // By hand: a foot of 100 by 80 mm with its corner at 200, 110; turned by 180 degrees the hole lies as far past its right.
+    expect(holes('0')).toMatchObject([{ xM: expect.closeTo(0.192, 9), yM: expect.closeTo(0.14, 9) }]);
+    expect(holes('180')).toMatchObject([{ xM: expect.closeTo(0.308, 9), yM: expect.closeTo(0.16, 9) }]);
+  });
+
   test('has each device where it stands, as large as it is turned, with the rooms that it asks for', () => {
     const { plan } = planned(
       oneBoard(
