@@ -1,5 +1,6 @@
 import type { Job, ReadJob } from '../model/content/resolved-job.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
 import { planBoard } from './board/plan-board.ts';
 import { offCutsFor } from './board/sheets/sheet-off-cuts.ts';
@@ -17,6 +18,7 @@ import { planBranches } from './wiring/branches.ts';
 import { planRuns } from './wiring/runs.ts';
 import { planCables, planWires } from './wiring/wires.ts';
 import { planControls } from './work/controls.ts';
+import { pickBeside } from './work/pick-beside.ts';
 import { pickList } from './work/pick-list.ts';
 import { planWork, withFirstPower } from './work/plan-work.ts';
 import { planMeasurements } from './work/readings/measurements.ts';
@@ -83,8 +85,23 @@ export function planBody(given: Job, keep: Keep): PlannedBody {
     controls,
     measurements,
     ...work,
-    pick: pickList({ job, wires, runs, cables, fuses: power.fuses, boards, offCuts }),
+    ...picked(job, { items, power, wires, runs, cables, boards, offCuts }),
     passes: settled.passes,
   };
   return { plan, remarks: book.remarks() };
+}
+
+/** What is fetched from the shelf: all of it, or what is new beside the revision that is built in. */
+function picked(
+  job: Job,
+  plan: Pick<BuildPlan, 'items' | 'power' | 'wires' | 'runs' | 'cables' | 'boards' | 'offCuts'>,
+): Pick<BuildPlan, 'pick' | 'pickBeyond'> {
+  const pick = pickList({ job, ...plan, fuses: plan.power.fuses });
+  const { inPlace } = job;
+  if (!inPlace) return { pick };
+  const whole = { ...plan, job: { id: job.id }, rules: planHouseRules(job), pick };
+  const beside = pickBeside(job, whole, inPlace);
+  const fetched = new Set(beside.map(({ part }) => part));
+  const there = pick.filter(({ part }) => !fetched.has(part)).map(({ part, title }) => ({ part, title }));
+  return { pick: beside, pickBeyond: { revision: inPlace.revision, inPlace: there } };
 }

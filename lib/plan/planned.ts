@@ -62,6 +62,7 @@ export function computedFrom({ file, measures, ...job }: ReadJob): Job {
     proposals: job.proposals,
     releasedLabels: job.releasedLabels,
     built: job.built,
+    ...(job.inPlace && { inPlace: job.inPlace }),
     held: job.held,
     file: { cables, 'left-open': leftOpen, 'as-built': asBuilt },
     measures: { ...measures, job: own },

@@ -80,10 +80,12 @@ export function promisedBefore(
 }
 
 /** What a plan takes beside what another, already built in, has in place: what is known to be as it was there is not taken. */
-function takesBeyond(takes: ShelfTakes, built: ShelfTakes): ShelfTakes {
+export function takesBeyond(takes: ShelfTakes, built: ShelfTakes): ShelfTakes {
+  // A list that was made beside what is in place has none of it.
+  const isBeside = takes.beyond !== undefined;
   const inPlace = takes.known.filter((one) => built.known.some((before) => isSame(one, before)));
   const pieces = Object.entries(takes.pieces)
-    .map(([part, count]) => [part, count - countOf(inPlace, part)] as const)
+    .map(([part, count]) => [part, isBeside ? count : count - countOf(inPlace, part)] as const)
     .filter(([, count]) => count > 0);
   const there = new Map(built.cuts.map((cut) => [cut.of, cut]));
   const isThere = ({ of, part, lengthM }: CutTaken): boolean => {
@@ -108,6 +110,7 @@ function isSame(a: PieceTaken, b: PieceTaken): boolean {
   return a.of === b.of && a.part === b.part && a.as === b.as;
 }
 
-function countOf(pieces: readonly PieceTaken[], part: string): number {
+/** How many pieces of a part are known by what they are for. */
+export function countOf(pieces: readonly PieceTaken[], part: string): number {
   return pieces.reduce((sum, one) => sum + (one.part === part ? one.count : 0), 0);
 }

@@ -121,8 +121,12 @@ function unreadable(path: string, expected: string): Problem {
 export function releasedJobs(frozen: readonly FrozenPlan[]): ReleasedJobs {
   const released: Record<string, ReleasedFacts> = {};
   for (const { job, facts } of frozen) {
-    const { labels, built } = released[job] ?? nothingReleased;
-    released[job] = { labels: { ...labels, ...facts.labels }, built: [...built, facts.built] };
+    const { labels, built, takes } = released[job] ?? nothingReleased;
+    released[job] = {
+      labels: { ...labels, ...facts.labels },
+      built: [...built, facts.built],
+      takes: { ...takes, [facts.revision]: facts.takes },
+    };
   }
   return released;
 }

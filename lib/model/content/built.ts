@@ -1,4 +1,5 @@
 import type { OutlinePoint } from '../plan/board.ts';
+import type { ShelfTakes } from './promised.ts';
 import type { Proposal } from './proposal.ts';
 
 /** Where a device stands on its board, as it was built. */
@@ -56,6 +57,30 @@ export interface ReleasedFacts {
   readonly labels: Readonly<Record<string, string>>;
   /** Every released revision, oldest first. */
   readonly built: readonly BuiltJob[];
+  /** What each of them takes from the shelf, by revision. */
+  readonly takes?: Readonly<Record<string, ShelfTakes>>;
+}
+
+/** What is in the vehicle already: the revision that is built in, with what it took from the shelf. */
+export interface InPlace {
+  readonly revision: string;
+  readonly takes: ShelfTakes;
+}
+
+/**
+ * What is in place when a revision is built: the last released one before it that is built in (`installed`); null where
+ * none is.
+ */
+export function inPlaceBefore(
+  { built, takes = {} }: ReleasedFacts,
+  revision: string,
+  installed: ReadonlySet<string>,
+): InPlace | null {
+  const own = built.findIndex((one) => one.revision === revision);
+  const before = own < 0 ? built : built.slice(0, own);
+  const last = before.findLast((one) => installed.has(one.revision))?.revision;
+  const taken = last === undefined ? undefined : takes[last];
+  return last !== undefined && taken ? { revision: last, takes: taken } : null;
 }
 
 /** A job of which nothing is released. */

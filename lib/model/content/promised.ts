@@ -40,6 +40,8 @@ export interface ShelfTakes {
   /** Those of them that are known by what they are for. */
   readonly known: readonly PieceTaken[];
   readonly cuts: readonly CutTaken[];
+  /** The revision that is built in beyond which `pieces` goes; left out where they are all that it takes. */
+  readonly beyond?: string;
   /** Where its pick list says that cuts come from; none of a plan that was frozen before the list said it. */
   readonly lengths: readonly LengthTaken[];
   readonly sheets: readonly SheetTaken[];

@@ -3,7 +3,7 @@ import type { Part, PartFacts } from '../kinds/index.ts';
 import type { Place } from '../place.ts';
 import type { JobRib } from '../rib.ts';
 import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
-import type { BuiltJob, HeldValues } from './built.ts';
+import type { BuiltJob, HeldValues, InPlace } from './built.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { PromisedShelf } from './promised.ts';
 import type { Proposal } from './proposal.ts';
@@ -148,6 +148,8 @@ export interface Job {
   readonly releasedLabels: Readonly<Record<string, string>>;
   /** The released revision that this one is built on; none of a first one. */
   readonly built: BuiltJob | null;
+  /** What an earlier revision that is built in has in place; left out where none is. */
+  readonly inPlace?: InPlace;
   /** What is taken from it, and stands in the fields above as if it were written. */
   readonly held: HeldValues | null;
 }

@@ -21,6 +21,7 @@ import { planPowerSchema } from './power.ts';
 import { planProposalSchema } from './proposal.ts';
 import {
   measurementSchema,
+  pickBeyondSchema,
   pickSchema,
   planBranchSchema,
   planCableSchema,
@@ -107,6 +108,7 @@ export const buildPlanSchema = z.object({
   steps: z.array(stepSchema),
   schedule: scheduleSchema,
   pick: z.array(pickSchema),
+  pickBeyond: pickBeyondSchema.optional(),
   /** Rounds of the loop between size and length. */
   passes: builders(z.int().positive()),
 });

@@ -210,6 +210,12 @@ export const pickSchema = z.object({
     .optional(),
 });
 
+/** What a pick list of a later revision goes beside: the revision that is built in, and the parts that are all in place. */
+export const pickBeyondSchema = z.object({
+  revision: name,
+  inPlace: z.array(z.object({ part: name, title: name })),
+});
+
 export const measurementSchema = z.object({
   id: name,
   what: name,

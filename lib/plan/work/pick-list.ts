@@ -139,7 +139,8 @@ function pieceRow(job: Job, part: string, quantity: number): PlanPick {
   };
 }
 
-function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
+/** What is cut from the reels of a part, with what is there and what is short. */
+export function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
   const shelf = shelfLengths(job.shop.stock[part], job.promised[part]);
   const shared = cutLengths(shelf, cuts);
   return {

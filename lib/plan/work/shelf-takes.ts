@@ -13,7 +13,10 @@ interface CutPlan {
 
 /** What of a plan tells what it takes from the shelf. */
 export type TakingPlan = CutPlan &
-  Pick<BuildPlan, 'job' | 'pick' | 'boards' | 'rules' | 'offCuts' | 'items' | 'power'>;
+  Pick<BuildPlan, 'pick' | 'pickBeyond' | 'boards' | 'rules' | 'offCuts' | 'items'> & {
+    readonly job: Pick<BuildPlan['job'], 'id'>;
+    readonly power: Pick<BuildPlan['power'], 'fuses'>;
+  };
 
 /**
  * Lengths that a plan cuts: of wires, of cable, of covering over each run, of heat-shrink over each lug.
@@ -50,6 +53,7 @@ export function shelfTakes(plan: TakingPlan): ShelfTakes {
     pieces: Object.fromEntries(pieces.map(({ part, quantity }) => [part, quantity])),
     known: [...knownPieces(plan, offReel), ...knownSheets(plan, cutOut)],
     cuts: cutsTaken(plan, (part) => offReel.has(part)),
+    ...(plan.pickBeyond !== undefined && { beyond: plan.pickBeyond.revision }),
     lengths: plan.pick.flatMap(({ part, reels = [] }) =>
       reels.map(({ offCut = null, lengthM, cutsM = [] }) => ({ part, offCut, lengthM, cutsM })),
     ),

@@ -200,10 +200,11 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
   const nesting = nestJobs([plan]);
   const keptM = ruleOf(plan, 'end-least');
   return {
-    summary:
+    summary: `${plan.pickBeyond === undefined ? '' : `Beside what revision ${plan.pickBeyond.revision} has in place. `}${
       short === 0
         ? 'Everything is in stock.'
-        : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`,
+        : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`
+    }`,
     parts: tableOrNone(
       'Parts, by the piece',
       sorted.filter(({ unit }) => unit !== 'm'),

@@ -5,7 +5,7 @@ import type { PublishedJob } from './shop-site.ts';
 export function partsOf(plan: BuildPlan): ReadonlySet<string> {
   const used = [
     ...plan.items.map((item) => item.part),
-    ...plan.pick.map((pick) => pick.part),
+    ...[...plan.pick, ...(plan.pickBeyond?.inPlace ?? [])].map(({ part }) => part),
     ...plan.boards.map((board) => board.sheet),
     ...plan.wires.map((wire) => wire.part),
     ...plan.cables.map((cable) => cable.part),

@@ -16,10 +16,12 @@ export interface PlanNames {
 }
 
 /** The names of a plan's things. */
-export function namesOf(plan: Pick<BuildPlan, 'wires' | 'items' | 'pick'>): PlanNames {
+export function namesOf(plan: Pick<BuildPlan, 'wires' | 'items' | 'pick' | 'pickBeyond'>): PlanNames {
   const wires = new Map(plan.wires.map((wire) => [wire.id, wire.label === '' ? wire.id : shownLabel(wire)]));
   const items = new Map(plan.items.map((item) => [item.id, item.title]));
-  const parts = new Map(plan.pick.map((pick) => [pick.part, pick.title]));
+  const parts = new Map(
+    [...plan.pick, ...(plan.pickBeyond?.inPlace ?? [])].map(({ part, title }) => [part, title]),
+  );
   const wire = (id: string): string => wires.get(id) ?? id;
   return {
     wire,

@@ -1,4 +1,4 @@
-import { type BuiltJob, builtBefore, type ReleasedFacts } from '../../model/content/built.ts';
+import { type BuiltJob, builtBefore, inPlaceBefore, type ReleasedFacts } from '../../model/content/built.ts';
 import type { JobFile, WrittenJob } from '../../model/content/job.ts';
 import type { PromisedShelf } from '../../model/content/promised.ts';
 import {
@@ -105,9 +105,20 @@ export function resolveJob(
     partPlace: around.partPlace,
     measures: measuresOf(placed, found.placed, around),
     releasedLabels: released.labels,
-    built,
+    ...takenBefore(written, released, built),
     held: cut?.held ?? null,
   };
+}
+
+/** What a revision is built on, and what of it is in place, as the list of revisions tells which are built in. */
+function takenBefore(
+  { revision, revisions }: Pick<WrittenJob, 'revision' | 'revisions'>,
+  released: ReleasedFacts,
+  built: BuiltJob | null,
+): Pick<ReadJob, 'built' | 'inPlace'> {
+  const installed = new Set(revisions.flatMap((one) => (one.installed === undefined ? [] : [one.revision])));
+  const inPlace = inPlaceBefore(released, revision, installed);
+  return { built, ...(inPlace && { inPlace }) };
 }
 
 /** What a job says of itself, as far as no equipment is asked for it. */

@@ -1,0 +1,31 @@
+import type { InPlace } from '../../model/content/built.ts';
+import type { ShelfTakes } from '../../model/content/promised.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PlanPick } from '../../model/plan/index.ts';
+import { countOf, takesBeyond } from '../../shelf/promising.ts';
+import { reelRow } from './pick-list.ts';
+import { shelfTakes, type TakingPlan } from './shelf-takes.ts';
+
+/**
+ * The pick list of a revision beside what an earlier one has in place: devices, fuses, ends, cuts and sheets that are as
+ * they are built are not fetched again, nor is as much of what is known by its part alone, such as ties and screws. What is
+ * crimped on without being known by its end is fetched anew.
+ */
+export function pickBeside(job: Job, plan: TakingPlan, { takes: built }: InPlace): PlanPick[] {
+  const takes = shelfTakes(plan);
+  const { pieces, cuts } = takesBeyond(takes, built);
+  return plan.pick.flatMap((row): PlanPick[] => {
+    if (row.unit === 'm') {
+      const own = cuts.filter(({ part }) => part === row.part).map(({ lengthM }) => lengthM);
+      return own.length > 0 ? [reelRow(job, row.part, own)] : [];
+    }
+    const there = row.kind === 'terminal' ? 0 : Math.min(unknown(takes, row.part), unknown(built, row.part));
+    const quantity = (pieces[row.part] ?? 0) - there;
+    return quantity > 0 ? [{ ...row, quantity, short: Math.max(0, quantity - row.stockQuantity) }] : [];
+  });
+}
+
+/** Pieces of a part of which it is not known what each is for. */
+function unknown({ pieces, known }: ShelfTakes, part: string): number {
+  return Math.max(0, (pieces[part] ?? 0) - countOf(known, part));
+}
