@@ -70,7 +70,7 @@ export const sampled: readonly Area[] = [
     code: ['lib/power'],
     heldBy: [
       // What asks ngspice, draws many networks or many choices of a fuse lasts too long for each change.
-      'tests/power/network/network-faults.test.ts',
+      'tests/power/{network/network-faults,conductor/figures-on-bounds}.test.ts',
       'tests/power/network/{alternator,converters}.test.ts',
       'tests/power/{charging,way-resistance,house-power-rules,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
       'tests/power/conductor/conductor-c*.test.ts',
