@@ -169,3 +169,26 @@ describe('how long an end is stripped', () => {
     }
   });
 });
+
+describe('what ends on a stud or in a plug', () => {
+  test('is tightened again as soon as one conductor of several is copper-clad aluminium', () => {
+    const [again] = notesOf(prepared(stud, clad(10)));
+    expect(again).toMatch(/tighten again/);
+    expect(notesOf(prepared(stud, mm2(16), clad(10)))).toEqual([again]);
+    expect(notesOf(prepared(stud, mm2(16), mm2(10)))).toEqual([]);
+    expect(notesOf(prepared(plug, clad(0.75)))).not.toEqual([]);
+  });
+
+  test('is refused where nobody measured the stud, and where nothing ends', () => {
+    const unknown = prepared({ ...stud, studM: null }, mm2(10));
+    expect(unknown).toMatchObject({
+      prep: 'refused',
+      reason: expect.stringMatching(/stud size of battery\.plus/),
+    });
+    expect(alternativesOf(unknown)).toEqual([expect.stringMatching(/write it as stud:/)]);
+    expect(prepareEnd([], stud, usualRules)).toMatchObject({
+      fault: 'nothing-ends-here',
+      of: ['battery.plus'],
+    });
+  });
+});
