@@ -41,15 +41,16 @@ describe('from leaflets alone, with a head unit behind an interface', () => {
     const text = folder.read('content/vehicles/hatchback.yaml');
     const told = text.split('\n').filter((line) => line.startsWith('#   '));
     expect(new Set(told).size).toBe(told.length);
-    expect(told).toContain(
-      "#   meter: clean voltage of SP1..4; until then 8.49 V, by Ohm's law of 18 W at 4 ohm",
-    );
-    expect(told.filter((line) => line.includes('left-front-door'))).toHaveLength(1);
+    expect(told).toContain('#   meter: clean voltage of SP1..4; until then it follows from 18 W at 4 ohm');
+    for (const words of ['left-front-door', 'clean voltage'])
+      expect(told.filter((line) => line.includes(words))).toHaveLength(1);
   });
 
   test("the vehicle's own grommet and its ambients are in its file", () => {
     const text = folder.read('content/vehicles/hatchback.yaml');
     expect(text).toContain('{ zone: bulkhead, length: 6 in, through-hole: 3/4 in, own-grommet: true }');
+    expect(text).toContain('SP1..4: { powers: { 4 ohm: 18 W } }');
+    expect(folder.read('content/parts/head-unit.yaml')).toContain('SP1..4: { powers: { 4 ohm: 18 W } }');
     expect(text).toContain('ambient: { engine-bay: 85 C, cabin: 45 C }');
   });
 });

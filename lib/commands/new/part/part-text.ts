@@ -26,6 +26,7 @@ export function partText(kind: KindName, id: string, answers: Answers): string {
 
 /** What of the file the leaflet does not say in these words: how it follows from what it says. */
 function derivedFrom(kind: KindName, answers: Answers): readonly string[] {
+  if (kind === 'source-unit') return [];
   return partRows(kind, 'terminal', answers).flatMap(({ cells: { names, takes } }) => {
     const volts = takes === undefined ? null : voltageOfPower(String(takes));
     return volts === null ? [] : [`signal: of ${names}: ${takes} is ${volts} across it, by Ohm's law.`];
@@ -89,7 +90,10 @@ const writers: Readonly<Record<string, Writer>> = {
     return { size, ...(mass !== undefined && { mass }) };
   },
   cooling: ([row]) => (row ? coolingFields(row) : {}),
-  terminal: (rows) => ({ terminals: byName(rows, terminalFields) }),
+  terminal: (rows, kind) => ({
+    terminals: byName(rows, (row) => terminalFields(row, kind)),
+    ...(kind === 'source-unit' && filled('outputs', ratedOutputs(rows))),
+  }),
   filter: ([row]) => filled('filter', { ...row?.cells }),
   menu: ([row]) => (row ? menuFields(row) : {}),
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
@@ -153,8 +157,19 @@ function byName(rows: readonly Row[], fields: (row: Row) => Named): Named {
   return Object.fromEntries(rows.map((row) => [rowName(row.cells.names), fields(row)]));
 }
 
-function terminalFields({ cells: { names: _, takes, ...cells } }: Row): Named {
-  return { ...cells, ...(takes === undefined ? {} : taken(String(takes))) };
+function terminalFields({ cells: { names: _, takes, ...cells } }: Row, kind: KindName): Named {
+  const isRated = kind === 'source-unit' && voltageOfPower(String(takes)) !== null;
+  return { ...cells, ...(takes === undefined || isRated ? {} : taken(String(takes))) };
+}
+
+/** Outputs of a source unit that its leaflet rates in power: the clean voltage follows where it is planned. */
+function ratedOutputs(rows: readonly Row[]): Named {
+  return Object.fromEntries(
+    rows.flatMap(({ cells: { names, takes } }) => {
+      const rated = takes === undefined ? {} : powers([String(takes)]);
+      return Object.keys(rated).length === 0 ? [] : [[rowName(names), { powers: rated }] as const];
+    }),
+  );
 }
 
 /** A voltage is that of a signal: a range is what an input takes, a single one what an output gives; so is a power into a load. */

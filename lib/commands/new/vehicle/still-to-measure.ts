@@ -33,7 +33,9 @@ function outputsUnread({ fitted }: Vehicle, parts: Readonly<Record<string, Part>
     if (part?.kind !== 'source-unit') return [];
     const names = terminalsOf(partFacts(part).terminals, 'signal-out', 'speaker-out-positive');
     const known = (name: string) => device.outputs[name] ?? device.outputs[name.replace(/\+$/, '')];
-    const read = names.filter((name) => known(name)?.['clean-voltage'] !== undefined);
+    const read = names.filter(
+      (name) => (known(name)?.['clean-voltage'] ?? known(name)?.powers) !== undefined,
+    );
     return read.length > 0 ? [] : [`meter: clean voltage and band of the outputs of ${id}`];
   });
 }

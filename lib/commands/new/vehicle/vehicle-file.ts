@@ -1,7 +1,7 @@
 import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
-import { voltageOfPower } from '../../../model/survey/power-into-load.ts';
+import { powerAt } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { idOf } from '../id-of.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
@@ -42,14 +42,13 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
   ].join('');
 }
 
-/** What of the file nobody read off a meter: how it follows from what was told, until it is. */
+/** Clean voltages that nobody read off a meter: they follow from the power of a leaflet until somebody does. */
 export function derivedReadings(answers: Answers): readonly string[] {
-  return rowsOf(answers, 'output').flatMap(({ cells: { name, 'clean-voltage': clean } }) => {
-    const volts = voltageOfPower(String(clean));
-    return volts === null
+  return rowsOf(answers, 'output').flatMap(({ cells: { name, 'clean-voltage': clean } }) =>
+    powerAt(String(clean)) === null
       ? []
-      : [`meter: clean voltage of ${name}; until then ${volts}, by Ohm's law of ${clean}`];
-  });
+      : [`meter: clean voltage of ${name}; until then it follows from ${clean}`],
+  );
 }
 
 function rowsByName(answers: Answers, key: string): Named {
@@ -94,10 +93,9 @@ function outputs(answers: Answers): Named {
   const [does] = rowsOf(answers, 'source-does');
   return Object.fromEntries(
     rowsOf(answers, 'output').map(({ cells: { name, from, to, 'clean-voltage': clean, ...told } }) => {
-      const facts = {
-        ...told,
-        ...(clean !== undefined && { 'clean-voltage': voltageOfPower(String(clean)) ?? clean }),
-      };
+      const [load, power] = powerAt(String(clean)) ?? [];
+      const rated = load !== undefined && power !== undefined && { powers: { [load]: power } };
+      const facts = { ...told, ...(rated || (clean !== undefined && { 'clean-voltage': clean })) };
       const band = from !== undefined && to !== undefined && { bandwidth: `${from} to ${to}` };
       return [String(name), { ...band, ...facts, ...does?.cells }];
     }),
