@@ -72,12 +72,29 @@ export function sidedOutputs(
   const sided = outputs.flatMap((output): SidedOutput[] => {
     const device = devices.get(output.device);
     if (device?.spec?.kind !== 'source-unit') return [];
-    const carried = carriedAt(job, device, output.terminal);
-    const written = sideOfOutput(job, devices, output)?.side;
-    const side = written ?? (carried?.endsWith('-left') ? 'left' : carried ? 'right' : undefined);
-    return side === undefined || side === 'middle' || carried?.startsWith('bass') ? [] : [{ output, side }];
+    const side = sideAt(job, devices, device, output.terminal);
+    const role = device.facts.terminals[output.terminal]?.role;
+    const others = role ? terminalsOf(device.facts.terminals, role) : [];
+    const opposite = side === 'left' ? 'right' : 'left';
+    // An output without one of the other side beside it carries both.
+    const isPair = others.some((other) => sideAt(job, devices, device, other) === opposite);
+    return side !== null && isPair ? [{ output, side }] : [];
   });
   return sided.length === outputs.length ? sided : null;
+}
+
+/** The side that an output of a source plays for, as written, else by what it carries; null for bass and for the middle. */
+function sideAt(
+  job: Job,
+  devices: DevicesById,
+  device: Device,
+  terminal: string,
+): SidedOutput['side'] | null {
+  const carried = carriedAt(job, device, terminal);
+  const side =
+    sideOfOutput(job, devices, { device: device.id, terminal })?.side ??
+    (carried?.endsWith('-left') ? 'left' : carried ? 'right' : 'middle');
+  return side === 'middle' || carried?.startsWith('bass') ? null : side;
 }
 
 function sideOfConductor(job: Job, end: LinkEnd): CarriedSide | null {

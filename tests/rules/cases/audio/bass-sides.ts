@@ -1,7 +1,7 @@
 import { entry, partIn } from '../../case.ts';
 import type { Written } from '../../content.ts';
 import type { RuleCases } from '../../rule-case.ts';
-import { stereo } from '../../stereo.ts';
+import { plannedCase, stereo } from '../../stereo.ts';
 
 /** A subwoofer in place of the right tweeter, on the second channel; the source has a left and a right output. */
 const bass = (change: (content: Written) => void) =>
@@ -114,6 +114,7 @@ export const bassSidesCases = {
             outputs(content, { carries: 'front-left' }, { carries: 'bass-right' });
           }),
       },
+      { name: 'a source of one output, which carries both sides', about: () => plannedCase(() => {}) },
       { name: 'tweeters of either side', about: () => stereo(converter) },
     ],
   },
