@@ -60,6 +60,7 @@ parts:
     title: Amplifier
     ${equipment}
     supply: { type: regulated, fuse: 60 A, amplifier-class: class-d, turn-on-draw: 20 mA }
+    filter-orders: [4]
     channels:
       '1': { positive: CH1+, negative: CH1-, input: IN1, minimum: 2 ohm, powers: [{ load: 4 ohm, power: 300 W }] }
     terminals:
