@@ -99,15 +99,14 @@ export const sampled: readonly Area[] = [
     heldBy: [...toldTests, 'tests/rules/every-rule.test.ts', ...judgingTests],
   },
   {
+    name: 'circuit in the plan',
+    code: ['lib/plan/power/circuit'],
+    heldBy: ['tests/plan/power/circuit/*.test.ts'],
+  },
+  {
     name: 'power in the plan',
     code: ['lib/plan/power'],
-    heldBy: [
-      'tests/plan/power/{power-pieces,music-duty}.test.ts',
-      'tests/plan/power/{circuit,supply}/*.test.ts',
-      'tests/plan/power/{heat,source-readings,charging,charging-and-points,music-duty,own-fuses}.test.ts',
-      'tests/plan/power/{plan-power,between-batteries,power-refused,power-bad-input}.test.ts',
-      'tests/plan/power/{vehicle-fuses,shared-power,more-stock,fuse-inflow,protection}.test.ts',
-    ],
+    heldBy: ['tests/plan/power/{power-pieces,music-duty}.test.ts', 'tests/plan/power/supply/*.test.ts'],
   },
   {
     name: 'audio in the plan',
