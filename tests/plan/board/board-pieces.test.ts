@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import type { SideRoom } from '../../../lib/board/layout/item.ts';
 import type { Job } from '../../../lib/model/content/resolved-job.ts';
 import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
-import { boardItems } from '../../../lib/plan/board/board-items.ts';
+import { boardItems, partGapM } from '../../../lib/plan/board/board-items.ts';
 import { givenPlacement } from '../../../lib/plan/board/board-layout.ts';
 import { wallsBefore } from '../../../lib/plan/board/board-pose.ts';
+import { fixedBarriers } from '../../../lib/plan/board/board-routes.ts';
 import { boardFixings, drilling, mountingScrew } from '../../../lib/plan/board/board-shape.ts';
 import {
   beneathOf,
@@ -84,6 +85,26 @@ describe('a device as the layout of its board sees it', () => {
     );
     expect(item(oneBoard(undefined, two)).faceAccess).toBe(true);
   });
+});
+
+test('parts stand no nearer than the house gap, nor than the tolerance of their size', () => {
+  const { rules } = oneBoard().job;
+  const gap = (gapM: number, toleranceM: number) =>
+    partGapM({
+      ...rules,
+      'gap-parts': { ...rules['gap-parts'], value: gapM },
+      'part-tolerance': { ...rules['part-tolerance'], value: toleranceM },
+    });
+  expect([gap(0.0127, 0.003), gap(0.002, 0.003)]).toEqual([0.0127, 0.003]);
+});
+
+test('wires go round the heads of fixings and round the ribs of their face', () => {
+  const found = oneBoard([
+    'sheet: ply-12',
+    'ribs: { r1: { edge: bottom, distance: 150 mm, height: 20 mm, face: mounting } }',
+  ]);
+  const barriers = fixedBarriers(found.job, laidOut(found));
+  expect(barriers.map(({ id }) => id)).toEqual(expect.arrayContaining(['a', 'b', 'c', 'd', 'rib r1']));
 });
 
 test('a place that the job gives is as high as it says, flat on the board where it does not', () => {
@@ -194,6 +215,26 @@ describe('what a raised part may stand over', () => {
         ),
       ),
     ).toBeUndefined();
+  });
+
+  test('is told apart by what it shares out: grounds alone, or a feed, and no other part shares', () => {
+    const sharesOf = (id: string, ...more: readonly Change[]) => {
+      const found = oneBoard(undefined, ...more);
+      return byId(boardItems(found.job, 'main', found.roles, new PlanBook()), id).shares;
+    };
+    expect(sharesOf('bar', ...wired)).toBe('ground');
+    expect(sharesOf('amp', ...wired)).toBeUndefined();
+    const fed = [
+      bar,
+      inJob(
+        '  sub: { part',
+        '  bar: { part: bar-a, on: main }\n  block: { part: block-a, on: main }\n  sub: { part',
+      ),
+      inJob('to: amp.B+ }', 'to: block.IN }'),
+      inJob('  turn-on: {', '  amp-feed: { from: block.OUT1, to: amp.B+ }\n  turn-on: {'),
+    ];
+    expect(sharesOf('block', ...fed)).toBe('feed');
+    expect(sharesOf('bar', ...fed)).toBeUndefined();
   });
 
   test('is nothing with a fuse, with a control on its face, or that is raised itself', () => {
