@@ -166,7 +166,8 @@ describe('what is kept does not move', () => {
     const changed = kept
       .replace('subwoofer-10-single-4', 'subwoofer-10-dual-2')
       .replace(/^title: .*$/m, 'title: "Another title"')
-      .replace(/^devices:$/m, 'devices:\n  extra: { part: dist-plain-2, title: Extra, on: board }');
+      .replace(/^devices:$/m, 'devices:\n  extra: { part: dist-plain-2, title: Extra, on: board }')
+      .replace(/^left-open:$/m, 'left-open:\n  extra.IN: spare\n  extra.OUT1: spare\n  extra.OUT2: spare');
     expect(changed).not.toBe(kept);
     const after = planned(changed);
     expect(placesOf(after).filter(([, item]) => item !== 'extra')).toEqual(placesOf(before));
