@@ -1,14 +1,16 @@
 import { nothingReleased } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
+import { problemText } from '../../model/problem.ts';
 import { byPlace, contentFiles, type OpenShop, openShop, readCatalogue } from '../../read/read-content.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, lineOf, linesOf } from './ask/question.ts';
-import { type JobSurroundings, jobQuestions } from './job/job-questions.ts';
+import { type JobSurroundings, jobQuestions, partsNamed } from './job/job-questions.ts';
 import { jobText } from './job/job-text.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { refused } from './refused.ts';
+import { errorsOf, problemsOfPart, type UnreadVehicle, unreadVehicles } from './unread.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
 
 /** `rackleaf new job`: writes a job that says what plays what, with what the vehicle offers named in each section. */
@@ -16,10 +18,25 @@ export async function newJob(effects: Effects, given: Given, asker: Asker | null
   const files = await effects.readContent();
   const sorted = contentFiles(files);
   const shop = openShop(sorted, readCatalogue(sorted));
-  if (Object.keys(shop.vehicles).length === 0)
-    return refused(effects, 'there is no vehicle that could be read: rackleaf new vehicle writes one');
-  const surroundings = { parts: shop.parts, vehicles: shop.vehicles, today: effects.today(), id: given.id };
+  const { parts, vehicles, problems } = shop;
+  const paths = sorted.vehicles.map(({ path }) => path);
+  const unread = unreadVehicles(paths, vehicles, problems);
+  const meant = unread.filter(({ id }) => given.answers.vehicle?.includes(id));
+  const isNone = Object.keys(vehicles).length === 0;
+  if (isNone && unread.length === 0)
+    return refused(effects, 'there is no vehicle: rackleaf new vehicle writes one');
+  // Without its vehicle a job can't be asked for: what keeps that from being read is mended first.
+  const lacking = isNone ? unread : meant;
+  if (lacking.length > 0) return refused(effects, ...lacking.map(unreadText));
+  const surroundings = { parts, vehicles, problems, unread, today: effects.today(), id: given.id };
   return newFile(effects, jobFile(shop, surroundings, takenIds(files)), given, asker);
+}
+
+function unreadText({ path, problems }: UnreadVehicle): string {
+  return [
+    `${errorsOf(path, problems)}; mend what is told here, then begin the job:`,
+    ...problems.map(problemText),
+  ].join('\n');
 }
 
 /** What a new job is asked for in a shop. */
@@ -38,10 +55,13 @@ function jobFile(shop: OpenShop, around: JobSurroundings, taken: ReadonlySet<str
       return vehicle ? jobText(name, answers, vehicle, parts) : '';
     },
     problems: (path, text, answers) => {
+      const fitted = Object.values(vehicleOf(answers)?.fitted ?? {}).map(({ part }) => part);
+      const named = new Set([...partsNamed(answers), ...fitted]);
       const own = `content/vehicles/${lineOf(answers, 'vehicle')}.yaml`;
       return [
         ...shop.readJob({ path, text }, nothingReleased).problems.toSorted(byPlace),
         ...shop.problems.filter(({ where }) => where.file === own),
+        ...[...named].flatMap((part) => problemsOfPart(part, shop.problems)),
       ];
     },
     told: (name, answers) => {

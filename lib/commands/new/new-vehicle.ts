@@ -1,17 +1,26 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
+import type { Problem } from '../../model/problem.ts';
 import { contentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import type { Answers, Asker } from './ask/question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
+import { problemsOfPart } from './unread.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
 import { derivedReadings, vehicleText } from './vehicle/vehicle-file.ts';
 import { vehicleQuestions } from './vehicle/vehicle-questions.ts';
+import { rowsOf } from './vehicle/vehicle-rows.ts';
 
 /** `rackleaf new vehicle`: the walk round a vehicle, as questions. */
 export async function newVehicle(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
   return newFile(effects, vehicleFile(await effects.readContent()), given, asker);
+}
+
+/** What is done next: a job in the vehicle, for which its file must be read. */
+function nextOf(id: string, problems: readonly Problem[]): string {
+  const job = `rackleaf new job --vehicle ${id}`;
+  return problems.length === 0 ? `next: ${job}` : `next: mend what is told of ${pathOf(id)}, then: ${job}`;
 }
 
 const pathOf = (id: string) => `content/vehicles/${id}.yaml`;
@@ -32,19 +41,28 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
   return {
     what: 'vehicle',
     draft: 'vehicle',
-    questions: vehicleQuestions({ parts, problems: (id, text) => problemsIn(pathOf(id), text) }),
+    questions: vehicleQuestions({
+      parts,
+      problems: catalogue.problems,
+      problemsIn: (id, text) => problemsIn(pathOf(id), text),
+    }),
     taken: (id) =>
       taken.has(onAnyDisk(pathOf(id)))
         ? `the vehicle "${id}" is there already: nothing is written over`
         : null,
     path: pathOf,
     text: (id, answers) => vehicleText(id, answers, parts, still(id, answers)),
-    problems: problemsIn,
+    problems: (path, text, answers) => [
+      ...problemsIn(path, text),
+      ...[...new Set(rowsOf(answers, 'fitted').map(({ cells }) => String(cells.part)))].flatMap((part) =>
+        problemsOfPart(part, catalogue.problems),
+      ),
+    ],
     told: (id, answers) => {
       const lacks = still(id, answers);
       return [
         ...(lacks.length === 0 ? [] : ['still to be measured:', ...lacks.map((one) => `  ${one}`)]),
-        `next: rackleaf new job --vehicle ${id}`,
+        nextOf(id, problemsIn(pathOf(id), vehicleText(id, answers, parts, []))),
       ];
     },
   };

@@ -41,7 +41,9 @@ export async function answersOf(
       for (const fault of found.faults) asker.say(fault);
       const keep = (rows: readonly string[]) =>
         seen({ answers: so(withLines(answers, key, rows)), open: key });
-      const follows = lines === null ? (question.follows?.(answers) ?? null) : null;
+      // What was given and does not hold is asked for anew: nothing follows in its place.
+      const isOpen = lines === null && found.faults.length === 0;
+      const follows = isOpen ? (question.follows?.(answers) ?? null) : null;
       if (follows !== null) {
         asker.say(`${key}: ${follows}`);
         lines = [follows];

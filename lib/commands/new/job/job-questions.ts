@@ -1,5 +1,6 @@
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import type { KindName, Part } from '../../../model/kinds/index.ts';
+import type { Problem } from '../../../model/problem.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { choicesOfWords } from '../ask/choices.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
@@ -7,12 +8,17 @@ import { type Row, rowOf } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
 import { missingPart, otherKind } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
+import { type UnreadVehicle, unreadFault } from '../unread.ts';
 import { jobTables } from './job-tables.ts';
 
 /** What a job is asked for in. */
 export interface JobSurroundings {
   readonly parts: Readonly<Record<string, Part>>;
   readonly vehicles: Readonly<Record<string, Vehicle>>;
+  /** What the reader found in the files of the shop. */
+  readonly problems: readonly Problem[];
+  /** Vehicles that are written, and could not be read. */
+  readonly unread: readonly UnreadVehicle[];
   readonly today: string;
   /** The name that was given with the command, which a job is called by where it has no title. */
   readonly id: string | null;
@@ -56,15 +62,34 @@ function only(names: readonly string[]): string | null {
   return names.length === 1 ? (names[0] ?? null) : null;
 }
 
+/** The vehicle that can be meant alone: one that is written and can't be read yet may be meant as well. */
+function onlyVehicle({ vehicles, unread }: JobSurroundings): string | null {
+  return unread.length > 0 ? null : only(Object.keys(vehicles));
+}
+
+function vehicleFault({ vehicles, unread }: JobSurroundings, name: string): string | null {
+  const found = unread.find(({ id }) => id === name);
+  return (found && unreadFault(found.problems)) ?? unknown('vehicle', name, Object.keys(vehicles));
+}
+
+/** Every part that the answers name. */
+export function partsNamed(answers: Answers): readonly string[] {
+  const rows = (['device', 'speaker', 'elsewhere', 'board'] as const).flatMap((key) => jobRows(answers, key));
+  return rows.flatMap(({ cells: { part, box, sheet } }) =>
+    [part, box, sheet].flatMap((one) => (one === undefined ? [] : [String(one)])),
+  );
+}
+
 const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   title: ({ id }) => ({ fallback: () => id }),
   'issued-on': ({ today }) => ({ fallback: () => today, follows: () => today }),
-  vehicle: ({ vehicles }) => ({
-    fallback: () => only(Object.keys(vehicles)),
-    follows: () => only(Object.keys(vehicles)),
+  vehicle: (around) => ({
+    fallback: () => onlyVehicle(around),
+    follows: () => onlyVehicle(around),
+    hints: () => around.unread.flatMap(({ problems }) => unreadFault(problems) ?? []),
     choices: () =>
-      Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
-    fault: (_row, _answers, line) => unknown('vehicle', line, Object.keys(vehicles)),
+      Object.entries(around.vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
+    fault: (_row, _answers, line) => vehicleFault(around, line),
   }),
   space: (around) => ({
     when: (answers) => spacesOf(around, answers).length > 0,
@@ -74,10 +99,10 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
     fault: (_row, answers, line) =>
       unknown(`space of ${lineOf(answers, 'vehicle')}`, line, spacesOf(around, answers)),
   }),
-  device: ({ parts }) => ({
-    hints: () => offered(parts, ['amplifier', 'processor']),
-    fault: ({ cells }, answers) => twice(cells.name, answers) ?? otherKind(parts, onBoard, cells.part),
-    doubt: ({ cells }) => missingPart(parts, onBoard, cells.part),
+  device: (around) => ({
+    hints: () => offered(around.parts, ['amplifier', 'processor']),
+    fault: ({ cells }, answers) => twice(cells.name, answers) ?? otherKind(around.parts, onBoard, cells.part),
+    doubt: ({ cells }) => missingPart(around, onBoard, cells.part),
   }),
   speaker: (around) => ({
     hints: (answers) => [
@@ -91,8 +116,8 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       (cells.box === undefined ? null : otherKind(around.parts, ['enclosure'], cells.box)) ??
       unknownDriver(cells['driven-by'], answers),
     doubt: ({ cells }) =>
-      missingPart(around.parts, ['speaker'], cells.part) ??
-      (cells.box === undefined ? null : missingPart(around.parts, ['enclosure'], cells.box)),
+      missingPart(around, ['speaker'], cells.part) ??
+      (cells.box === undefined ? null : missingPart(around, ['enclosure'], cells.box)),
   }),
   elsewhere: (around) => ({
     hints: (answers) => [`Places: ${placesOf(around, answers).join(', ')}`],
@@ -100,7 +125,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       twice(cells.name, answers) ??
       otherKind(around.parts, elsewhere, cells.part) ??
       unknownPlaces(cells.in, placesOf(around, answers)),
-    doubt: ({ cells }) => missingPart(around.parts, elsewhere, cells.part),
+    doubt: ({ cells }) => missingPart(around, elsewhere, cells.part),
   }),
   board: (around) => ({
     when: (answers) => linesOf(answers, 'device').length > 0 && lineOf(answers, 'space') !== '',
@@ -116,7 +141,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
             Object.keys(vehicleOf(around, answers)?.grounds ?? {}),
           )),
     doubt: ({ cells }) =>
-      cells.sheet === undefined ? null : missingPart(around.parts, ['board-sheet'], cells.sheet),
+      cells.sheet === undefined ? null : missingPart(around, ['board-sheet'], cells.sheet),
   }),
 };
 

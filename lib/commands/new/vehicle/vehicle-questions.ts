@@ -7,17 +7,16 @@ import { readingFault } from '../ask/reading-fault.ts';
 import type { Row } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
 import { idOf } from '../id-of.ts';
-import { missingPart } from '../part-fault.ts';
+import { missingPart, type Stocked } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
 import { cableId, sourceName, vehicleText } from './vehicle-file.ts';
 import { columnsOf, rowsOf, spaceIds } from './vehicle-rows.ts';
 import { wayOf } from './ways.ts';
 
 /** What the walk's questions are asked against. */
-export interface Surroundings {
-  readonly parts: Readonly<Record<string, Part>>;
+export interface Surroundings extends Stocked {
   /** What the reader finds in a vehicle file of this text. */
-  readonly problems: (id: string, text: string) => readonly Problem[];
+  readonly problemsIn: (id: string, text: string) => readonly Problem[];
 }
 
 /** The walk round a vehicle as questions, in its order. */
@@ -28,7 +27,7 @@ export function vehicleQuestions(around: Surroundings): readonly Question[] {
 function besideOf(table: AskedTable, around: Surroundings): Beside {
   const problems = (so: Answers) => {
     const id = lineOf(so, 'id');
-    return around.problems(id, vehicleText(id, so, around.parts, []));
+    return around.problemsIn(id, vehicleText(id, so, around.parts, []));
   };
   const asksOutputs = table.key === 'output' || table.key === 'source-does';
   return {
@@ -36,10 +35,10 @@ function besideOf(table: AskedTable, around: Surroundings): Beside {
     hints: (answers) => hintsOf(table, answers, around.parts),
     fault: (row, answers, line) =>
       rowFault(table, row, answers) ??
-      (missingFitted(table, row, around.parts) === null
+      (missingFitted(table, row, around) === null
         ? readingFault({ key: table.key, line, answers }, problems)
         : null),
-    doubt: (row) => missingFitted(table, row, around.parts),
+    doubt: (row) => missingFitted(table, row, around),
     ...(table.oneEach && { whole: (answers: Answers) => spaceIds(answers).length }),
     ...(asksOutputs && { when: (answers: Answers) => sourceName(answers, around.parts) !== null }),
     ...(table.within === 'space' && { when: (answers: Answers) => linesOf(answers, 'space').length > 0 }),
@@ -49,8 +48,8 @@ function besideOf(table: AskedTable, around: Surroundings): Beside {
 /** Kinds of part that a vehicle comes with. */
 const fittedKinds: readonly KindName[] = ['battery', 'alternator', 'source-unit'];
 
-function missingFitted(table: AskedTable, { cells }: Row, parts: Surroundings['parts']): string | null {
-  return table.key === 'fitted' ? missingPart(parts, fittedKinds, cells.part) : null;
+function missingFitted(table: AskedTable, { cells }: Row, stocked: Stocked): string | null {
+  return table.key === 'fitted' ? missingPart(stocked, fittedKinds, cells.part) : null;
 }
 
 function hintsOf(
