@@ -6,13 +6,18 @@ import { jobFile } from './trees.ts';
 interface Edit {
   readonly of: 'job' | 'shop';
   readonly found: RegExp;
-  readonly put: string;
+  readonly put: string | ((found: string, ...parts: string[]) => string);
 }
 
 /** Edits that leave the board alone; a length is that of a ground lead to the body, which no board reads. */
 const edits = {
   title: { of: 'job', found: /^title: .*$/m, put: 'title: "Another title"' },
-  length: { of: 'job', found: /(to: body\.[\w-]+, length: \d+) in/, put: '$1 1/16 in' },
+  // An inch less: a sixteenth more turns a drafted size over, and with it the board.
+  length: {
+    of: 'job',
+    found: /(to: body\.[\w-]+, length: )(\d+) in/,
+    put: (_found, before = '', inches = '') => `${before}${Number(inches) - 1} in`,
+  },
   filter: { of: 'job', found: /corner: (\d+) Hz/, put: 'corner: $1.5 Hz' },
   gain: { of: 'shop', found: /^rules:$/m, put: 'rules:\n  gain-overlap: 4 dB' },
   name: { of: 'job', found: /(part: [\w-]+, title: )([^,}]+)(?=[,}])/, put: '$1Other $2' },
@@ -26,7 +31,7 @@ export async function editShop(shop: string, job: string, name: EditName): Promi
   const { of, found, put }: Edit = edits[name];
   const file = of === 'job' ? jobFile(shop, job) : join(shop, 'content/shop.yaml');
   const text = await readFile(file, 'utf8');
-  const edited = text.replace(found, put);
+  const edited = typeof put === 'string' ? text.replace(found, put) : text.replace(found, put);
   if (edited === text) return false;
   await writeFile(file, edited);
   return true;
