@@ -1,5 +1,9 @@
 import { dump } from 'js-yaml';
 import { z } from 'zod';
+import { hasFields } from '../../model/content/proposal.ts';
+import { fieldExample } from '../../model/writing/field-example.ts';
+import type { Written } from '../../model/writing/field-text.ts';
+import { flowText } from '../yaml/write-value.ts';
 import { plainSchemas } from './schema-walk.ts';
 
 type Schema = z.core.$ZodType;
@@ -60,12 +64,54 @@ const types: Readonly<Record<string, string>> = {
   tuple: 'a list',
 };
 
+/** The one value that a field can have, as it stands behind a colon; null where it can have several. */
+export function onlyValue(schemas: readonly Schema[]): string | null {
+  const plain = schemas.flatMap(plainSchemas);
+  const [first, ...others] = new Set(plain.flatMap(valuesOf));
+  const isClosed = plain.every((one) => valuesOf(one).length > 0);
+  return first === undefined || others.length > 0 || !isClosed ? null : written(first);
+}
+
+/**
+ * How a field may be written behind its colon: its own example, or one made of what must stand in it. A long one is told
+ * by its names alone. Null for a closed set of words, which is told whole, and where nothing tells an example.
+ */
+export function fieldExampleText(schema: Schema): string | null {
+  const isClosed = plainSchemas(schema).some(
+    (one) => valuesOf(one).length > 0 || one instanceof z.core.$ZodBoolean,
+  );
+  if (isClosed || !(schema instanceof z.ZodType)) return null;
+  const example = fieldExample(schema);
+  if (example === undefined || example === null) return null;
+  if (typeof example !== 'object') return written(example);
+  const whole = written(example);
+  const isWhole = whole.length <= mostLetters && !hasGap(example);
+  if (isWhole || Array.isArray(example)) return isWhole ? whole : null;
+  return `{ ${Object.keys(example)
+    .map((name) => `${name}: ...`)
+    .join(', ')} }`;
+}
+
+/** An example that is longer is not read. */
+const mostLetters = 90;
+
+/** True where nothing tells how a value inside is written. */
+function hasGap(example: Written): boolean {
+  if (typeof example !== 'object' || example === null) return example === null;
+  return Object.values(example).some(hasGap);
+}
+
+/** A value as it may stand behind a colon. */
+function written(value: unknown): string {
+  return hasFields(value) ? flowText(value) : dump(value, { flowLevel: 0, lineWidth: -1 }).trimEnd();
+}
+
 /** The first example that a schema carries, as it may stand behind a colon; null where it carries none. */
-export function exampleOf(schema: Schema): string | null {
+function exampleOf(schema: Schema): string | null {
   for (const one of plainSchemas(schema)) {
     const examples = z.globalRegistry.get(one)?.examples;
     const example: unknown = Array.isArray(examples) ? examples[0] : undefined;
-    if (example !== undefined) return dump(example, { flowLevel: 0, lineWidth: -1 }).trimEnd();
+    if (example !== undefined) return written(example);
   }
   return null;
 }

@@ -7,7 +7,7 @@ import { inRow } from '../short-forms/in-row.ts';
 import { scalarText } from '../yaml/write-value.ts';
 import type { YamlDocument } from '../yaml/yaml.ts';
 import { bestBranch } from './best-branch.ts';
-import { exampleOf, expectation } from './expectation.ts';
+import { expectation, fieldExampleText, onlyValue } from './expectation.ts';
 import { issueWords } from './issue-words.ts';
 import { type Keys, knownNames, schemasAt, valueAt } from './schema-walk.ts';
 import { sentence, subject } from './subject.ts';
@@ -116,15 +116,22 @@ function missingName(scope: Scope, own: Keys): Found {
   const keys = [...scope.base, ...own];
   const parent = keys.slice(0, -1);
   const schemas = schemasAt(scope.schema, own, partOf(scope));
-  const example = schemas.map(exampleOf).find((one) => one !== null);
   const name = subject(keys);
   const lacks =
     typeof keys.at(-1) === 'number' ? `${name} is missing` : `${name} is missing in ${subject(parent)}`;
   return {
     where: scope.doc.keyPlaceOf(pointer(parent)),
-    message: example ? `${lacks}; write ${name}: ${example}` : `${lacks}; it needs ${expectation(schemas)}`,
+    message: `${lacks}; ${howWritten(name, schemas)}`,
     missing: pointer(keys),
   };
+}
+
+/** How a missing name is written: as it must be where it can be but one thing, else by an example that is told as such. */
+function howWritten(name: string, schemas: readonly Schema[]): string {
+  const must = onlyValue(schemas);
+  if (must !== null) return `write ${name}: ${must}`;
+  const example = schemas.map(fieldExampleText).find((one) => one !== null);
+  return example ? `write it, such as ${name}: ${example}` : `it needs ${expectation(schemas)}`;
 }
 
 function refusedName(scope: Scope, own: Keys, issue: Issue | undefined): Found {

@@ -96,7 +96,7 @@ describe('new --shop', () => {
     [['new', 'shop', '--vehicle', 'van'], /--vehicle does not go with new shop/],
     [['new', 'shop', '--units', 'yard'], /--units "yard": "yard" is not one of them; known: inch, mm/],
     [['new', 'shop', '--units', 'mm', '--units', 'inch'], /--units may be given once/],
-    [['new', 'job'], /there is no vehicle that could be read: rackleaf new vehicle writes one/],
+    [['new', 'job'], /there is no vehicle: rackleaf new vehicle writes one/],
     [['new'], /say what/],
   ])('refuses %j', async (line, message) => {
     const empty = new EmptyFolder();

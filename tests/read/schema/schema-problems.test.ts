@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { builders } from '../../../lib/model/audience.ts';
 import {
   count,
   day,
@@ -69,21 +70,23 @@ describe('a file against its schema', () => {
 
   test('an unknown name that is near to none is told without a guess, beside what is missing', () => {
     expect(said(job, 'colour: red\n')).toEqual([
-      'job.yaml:1:1 title is missing in the file; write title: Front amplifiers',
+      'job.yaml:1:1 title is missing in the file; write it, such as title: Front amplifiers',
       'job.yaml:1:1 colour is not a known name in the file',
     ]);
   });
 
   test('a missing name stands at its parent, with an example that may be pasted', () => {
     expect(said(job, 'title: A\nlinks:\n  - size: 4 AWG\nparts:\n  cell:\n    kind: battery\n')).toEqual([
-      'job.yaml:3:5 from is missing in entry 1 of links; write from: amp-front.B+',
-      'job.yaml:5:3 capacity is missing in cell; write capacity: 70 Ah',
+      'job.yaml:3:5 from is missing in entry 1 of links; write it, such as from: amp-front.B+',
+      'job.yaml:5:3 capacity is missing in cell; write it, such as capacity: 70 Ah',
     ]);
   });
 
   test('an example that YAML would misread is quoted', () => {
     const schema = z.strictObject({ serial: text('0012') });
-    expect(said(schema, '{}')).toEqual(["job.yaml:1:1 serial is missing in the file; write serial: '0012'"]);
+    expect(said(schema, '{}')).toEqual([
+      "job.yaml:1:1 serial is missing in the file; write it, such as serial: '0012'",
+    ]);
   });
 
   test('an unknown word of an enumeration comes with the known ones and the nearest', () => {
@@ -130,6 +133,28 @@ describe('a file against its schema', () => {
     ]);
     expect(said(job, '- a\n')).toEqual([
       'job.yaml:1:1 the file is a list, but needs lines of the form name: value',
+    ]);
+  });
+
+  test('what is missing and holds others is told by their names, with the example of each where that is short', () => {
+    const length = (example: string) => builders(quantity('length'), 'A length.', { example });
+    const box = z.strictObject({
+      width: length('10 in'),
+      depth: length('6 1/2 in'),
+      height: count.optional(),
+    });
+    const long = z.strictObject(
+      Object.fromEntries(
+        Array.from({ length: 12 }, (_, at) => [`side-${at}`, length(`${at + 1} in`)] as const),
+      ),
+    );
+    const schema = z.strictObject({ size: box, sides: long, version: z.literal(1), dry: z.boolean() });
+    const names = Object.keys(long.shape).map((name) => `${name}: ...`);
+    expect(said(schema, '{}')).toEqual([
+      'job.yaml:1:1 size is missing in the file; write it, such as size: { width: 10 in, depth: 6 1/2 in }',
+      `job.yaml:1:1 sides is missing in the file; write it, such as sides: { ${names.join(', ')} }`,
+      'job.yaml:1:1 version is missing in the file; write version: 1',
+      'job.yaml:1:1 dry is missing in the file; it needs true or false',
     ]);
   });
 
@@ -184,7 +209,7 @@ describe('a union without a discriminator', () => {
       expect.stringMatching(/^job.yaml:3:13 height is a bare number/),
     ]);
     expect(said(schema, 'holes:\n  - width: 3 in\n    height: 4 in\n')).toEqual([
-      'job.yaml:2:5 turn is missing in entry 1 of holes; write turn: 90 deg',
+      'job.yaml:2:5 turn is missing in entry 1 of holes; write it, such as turn: 90 deg',
     ]);
   });
 
