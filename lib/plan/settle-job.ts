@@ -9,7 +9,7 @@ import { withFittingWires, withOpenSizes } from './built/fit-wires.ts';
 import { once } from './once-each.ts';
 import { PlanBook } from './plan-book.ts';
 import { hasProposedLengths, withLongestLeads, withProposedLengths } from './proposed-lengths.ts';
-import { type Settled, settle, settleByWiring, sizesAtLeast } from './settle-sizes.ts';
+import { type Settled, settleByWiring, settleInPlace, sizesAtLeast } from './settle-sizes.ts';
 import { type SizingBasis, sizingBasis } from './sizing-basis.ts';
 
 /** A job with everything placed, sized and routed. */
@@ -48,5 +48,5 @@ function settleOnce(written: Job, book: PlanBook, keep: Keep): SettledJob {
   const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles, keep);
   const second = sizingBasis(withProposedLengths(ported, first.devices, settled), book);
   for (const [id, port] of chosen) book.trace(id, port);
-  return { ...second, settled: settle(second, settled.laid, keep, 'final') };
+  return { ...second, settled: settleInPlace(second, settled.laid, keep, 'final') };
 }

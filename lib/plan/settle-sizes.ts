@@ -4,6 +4,8 @@ import { chooseProposals } from './board/board-proposals.ts';
 import { type RoutedBoard, routeBoards } from './board/board-routes.ts';
 import type { LaidBoard } from './board/laid-board.ts';
 import { onceEach } from './once-each.ts';
+import { type BendBounds, thinnerBounds } from './power/sizing/bend-bounds.ts';
+import { conductorSizer } from './power/sizing/conductor-sizer.ts';
 import type { SizedConductor } from './power/sizing/conductor-sizing.ts';
 import { LeastSizes } from './power/sizing/least-sizes.ts';
 import type { PowerSizing } from './power/sizing/power-sizing.ts';
@@ -42,6 +44,50 @@ const mostLayouts = 3;
  * larger, proposals are wired on trial with these. What was sized for one layout does not bind the next.
  */
 export function settleByWiring(
+  basis: SizingBasis,
+  proposed: readonly LaidBoard[],
+  keep: Keep,
+  routes: Routes,
+): Settled {
+  return thinEnough(basis, (own) => settleLayouts(own, proposed, keep, routes));
+}
+
+/** Settles sizes and lengths on boards as they are placed, conductors as thin as their bends there ask for. */
+export function settleInPlace(
+  basis: SizingBasis,
+  laid: readonly LaidBoard[],
+  keep: Keep,
+  routes: Routes,
+): Settled {
+  return thinEnough(basis, (own) => settle(own, laid, keep, routes));
+}
+
+/** How often sizes are settled anew for what kinks; each time something becomes thinner by a size at least. */
+const mostThinner = 6;
+
+/**
+ * Settles, and where a conductor of a computed size then kinks on its board, settles anew with nothing as thick there:
+ * a size that no hand can bend is none, however much less it would lose. What comes to fewest stops is taken, the
+ * thickest of these.
+ */
+function thinEnough(basis: SizingBasis, settleWith: (basis: SizingBasis) => Settled): Settled {
+  const { job, devices, circuit } = basis;
+  const faultsOf = ({ routed }: Settled) => routed.flatMap(({ faults }) => faults);
+  const stops = (settled: Settled) => faultsOf(settled).filter(({ level }) => level === 'stop').length;
+  let best = settleWith(basis);
+  let current = best;
+  let bounds: BendBounds = new Map();
+  for (let round = 0; round < mostThinner; round += 1) {
+    const next = thinnerBounds(job, faultsOf(current), current.all, bounds);
+    if (!next) break;
+    bounds = next;
+    current = settleWith({ ...basis, sizer: conductorSizer(job, devices, circuit.roles, bounds) });
+    if (stops(current) < stops(best)) best = current;
+  }
+  return best;
+}
+
+function settleLayouts(
   basis: SizingBasis,
   proposed: readonly LaidBoard[],
   keep: Keep,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../lib/model/content/resolved-job.ts';
 import { computeAnew } from '../../lib/model/keep.ts';
+import { worded } from '../../lib/model/phrase.ts';
 import { PlanBook } from '../../lib/plan/plan-book.ts';
 import { accountTerminals, planItems } from '../../lib/plan/plan-items.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
@@ -10,7 +11,7 @@ import { inJob } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 import { laidOut, oneBoard } from './board/one-board.ts';
 import { jobOf } from './plan-small-shop.ts';
-import { inParts } from './shop-changes.ts';
+import { addParts, inParts } from './shop-changes.ts';
 
 const openPlace = inJob('\n    at: { x: 200 mm, y: 110 mm }', '');
 function settled(job: Job) {
@@ -80,6 +81,91 @@ describe('a board whose places are open', () => {
     expect(both.laid.map(({ trials }) => trials > 0)).toEqual([true, false]);
     const none = settleByWiring(one, [given], computeAnew, 'draft');
     expect(none.laid[0]).toBe(given);
+  });
+});
+
+describe('a conductor that its place on the board leaves no room to bend', () => {
+  // 8 AWG carries 68 A at 50 C, but 41 A in the engine bay; 1/0 AWG goes into the port of 4 AWG by a reducer.
+  const thick = [
+    inParts('"4 AWG red", size: 4 AWG', '"1/0 red", size: 1/0 AWG'),
+    inParts('"4 AWG black", size: 4 AWG', '"1/0 black", size: 1/0 AWG'),
+    addParts(
+      'reducer-a: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }',
+    ),
+  ];
+  const sides = (panel: string) => [
+    inParts(
+      'B+: { role: supply-positive, joint: set-screw',
+      `B+: { role: supply-positive, panel: ${panel}, at: 30 mm, joint: set-screw`,
+    ),
+    inParts(
+      'GND: { role: supply-negative, joint: set-screw',
+      `GND: { role: supply-negative, panel: ${panel}, at: 60 mm, joint: set-screw`,
+    ),
+  ];
+  /** The top of the amplifier so far from the upper edge of the board. */
+  const under = (mm: number) =>
+    inJob('at: { x: 200 mm, y: 110 mm }', `at: { x: 200 mm, y: ${300 - 80 - mm} mm }`);
+  const made = (...changes: readonly Change[]) => settled(oneBoard(undefined, ...thick, ...changes).job);
+  const size = ({ settled: { all } }: ReturnType<typeof made>, id: string) => all.get(id)?.cable.size.label;
+  const stops = ({ settled: { routed } }: ReturnType<typeof made>) =>
+    routed.flatMap(({ faults }) => faults.filter(({ level }) => level === 'stop'));
+
+  test('is as thick as it is best where there is room', () => {
+    const roomy = made(...sides('top'));
+    expect(stops(roomy)).toEqual([]);
+    expect([size(roomy, 'feed'), size(roomy, 'ground')]).toEqual(['1/0 AWG', '1/0 AWG']);
+  });
+
+  test('is thinner where there is none and its fuse allows it, and its ground with it', () => {
+    const near = made(...sides('top'), under(35));
+    expect(stops(near)).toEqual([]);
+    expect([size(near, 'feed'), size(near, 'ground')]).toEqual(['8 AWG', '8 AWG']);
+    expect(near.settled.all.get('feed')?.reason).toMatch(/^8 AWG: 1\/0 AWG has no room for its bend/);
+    const wider = made(...sides('top'), under(40));
+    expect([size(wider, 'feed'), stops(wider)]).toEqual(['1/0 AWG', []]);
+  });
+
+  test('that the job gives is named with its size, and the lines that ask for one that bends', () => {
+    const near = made(
+      ...sides('top'),
+      under(35),
+      inJob('to: amp.B+ }', 'to: amp.B+, size: 1/0 AWG }'),
+      inJob('to: body.cargo, length: 12 in }', 'to: body.cargo, length: 12 in, size: 1/0 AWG }'),
+    );
+    const [kink] = stops(near);
+    expect(kink).toMatchObject({ rule: 'bend-too-tight', of: [expect.stringMatching(/^(feed|ground)$/)] });
+    const told = (part: 'message' | 'remedy') => worded(kink?.[part] ?? '', () => '#');
+    expect(told('message')).toMatch(/(feed|ground) is 1\/0 AWG$/);
+    // 33 CFR 183.425, Table 5: 80 A for 8 AWG of 105 C, 0.85 of it at 50 C.
+    expect(told('remedy')).toMatch(
+      /^write size: 8 AWG at (feed and ground|ground and feed): it bends there, carries 68 A for a fuse of 60 A/,
+    );
+    expect(told('remedy')).toMatch(/room for (feed|ground) beside it counted/);
+  });
+
+  test('is told by how much nothing thinner carries its fuse', () => {
+    const weak = inParts('"8 AWG red", size: 8 AWG', '"10 AWG red", size: 10 AWG');
+    const [kink] = stops(
+      made(
+        ...sides('top'),
+        under(35),
+        weak,
+        inParts('from: 8 AWG, to: 4 AWG } }\n      GND', 'from: 10 AWG, to: 4 AWG } }\n      GND'),
+        inParts(
+          'IN: { role: feed-in, joint: stud, stud: M8, takes: { from: 8',
+          'IN: { role: feed-in, joint: stud, stud: M8, takes: { from: 10',
+        ),
+        inParts(
+          'OUT: { role: feed-out, joint: stud, stud: M8, takes: { from: 8',
+          'OUT: { role: feed-out, joint: stud, stud: M8, takes: { from: 10',
+        ),
+      ),
+    );
+    // 60 A for 10 AWG in the same table: 51 A at 50 C.
+    expect(worded(kink?.remedy ?? '', () => '#')).toMatch(
+      /^10 AWG would bend there, but it carries 51 A, 9 A less than its fuse: a smaller fuse/,
+    );
   });
 });
 

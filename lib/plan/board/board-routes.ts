@@ -15,6 +15,7 @@ import { type BoardWire, boardWires, madeLengthM, routeWiresOf } from './board-w
 import { withEdgeInWay } from './edge-in-way.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { ribBarriers } from './ribs/rib-barriers.ts';
+import { withThinnerForBend } from './thinner-for-bend.ts';
 
 /** The wires of a board as they run on it. */
 export interface RoutedBoard {
@@ -59,6 +60,7 @@ function routeBoard(
   const task = boardTask(job, laid, wires, sized);
   const house = { powerToSignalM: job.rules['power-signal-distance'].value };
   const routing = laying.keep(routingStep, { task, house, inLanes: laying.inLanes });
+  const faults = withEdgeInWay(job, routing.faults, { board, shape: laid.shape, wires, tasks: task.wires });
   return {
     routes: planRoutes(routing, task, wires, roles),
     crossings: routing.crossings.length,
@@ -74,7 +76,7 @@ function routeBoard(
       ];
     }),
     faults: [
-      ...withEdgeInWay(job, routing.faults, { board, shape: laid.shape, wires, tasks: task.wires }),
+      ...withThinnerForBend(job, faults, { wires, tasks: task.wires, routes: routing.routes, sized }),
       ...shortLengths(job, routing, wires),
     ],
   };

@@ -4,11 +4,12 @@ import type { RunZone } from '../../../power/conductor/ampacity.ts';
 import { onceEach } from '../../once-each.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { ampacityZones, wireZones } from '../../wiring/run-zones.ts';
+import type { BendBounds } from './bend-bounds.ts';
 import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
 import type { ConductorTask } from './conductor-task.ts';
 
 /** A conductor to be sized: the zones that it lies in follow from its length. */
-export type SizerTask = Omit<ConductorTask, 'zones'>;
+export type SizerTask = Omit<ConductorTask, 'zones' | 'underMm2'>;
 
 /**
  * Sizes the conductors of one job. The loop between size and length asks for most of them again in the same words: each
@@ -18,20 +19,29 @@ export interface ConductorSizer {
   size(task: SizerTask): SizedConductor;
   /** The most that a conductor could carry with any cable that it may have (A). */
   mostA(link: Link, role: ConductorRole, lengthM: number): number;
+  /** What a conductor has to stay under for its bends (mm2); infinite where it has room for any. */
+  underMm2(link: string): number;
 }
 
 export function conductorSizer(
   job: Job,
   devices: DevicesById,
   roles: ReadonlyMap<string, ConductorRole>,
+  bends: BendBounds = new Map(),
 ): ConductorSizer {
+  const underMm2 = (link: string) => bends.get(link) ?? Infinity;
   const zones = onceEach(
     (link: Link, lengthM: number) => zonesOf(job, devices, link, lengthM, roles),
     ({ id }, lengthM) => `${id}\n${lengthM}`,
   );
   return {
     size: onceEach(
-      (task: SizerTask) => sizeConductor(job, devices, { ...task, zones: zones(task.link, task.lengthM) }),
+      (task: SizerTask) =>
+        sizeConductor(job, devices, {
+          ...task,
+          zones: zones(task.link, task.lengthM),
+          underMm2: underMm2(task.link.id),
+        }),
       taskKey,
     ),
     mostA: onceEach(
@@ -39,6 +49,7 @@ export function conductorSizer(
         greatestAmpacityA(job, devices, link, role, zones(link, lengthM)),
       ({ id }, role, lengthM) => `${id}\n${role}\n${lengthM}`,
     ),
+    underMm2,
   };
 }
 

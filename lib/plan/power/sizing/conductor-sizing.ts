@@ -34,6 +34,8 @@ export interface SizedConductor {
   /** True where its feed alone asks for its size. */
   readonly byFeed: boolean;
   readonly remarks: readonly Remark[];
+  /** Cables of the catalogue that are thinner, judged in its place, thick to thin; none for one that the vehicle has. */
+  readonly thinner: readonly JudgedCable[];
   /** Cables of the catalogue that would do where the given one does not carry its fuse, thin to thick. */
   readonly alternatives: readonly JudgedCable[];
 }
@@ -48,7 +50,8 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const given = isGiven(link);
   const duty = dutyOf(job, devices, task, given);
-  const { choice, onShelf } = chooseFrom(duty, candidates, job, task);
+  const { choice, onShelf } =
+    (given ? null : chooseUnder(duty, candidates, job, task)) ?? chooseFrom(duty, candidates, job, task);
   const judged = choice.chosen ?? nearestToFit(choice.considered) ?? null;
   const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
   const byFeed = !given && choice.governed.includes('conductance');
@@ -63,6 +66,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     reason: given ? `given: ${cable.size.label}` : reasonOf(task, cable, choice, byFeed),
     byFeed,
     remarks: given ? [] : remarksOf(job, devices, task, candidates.length, choice, onShelf),
+    thinner: thinnerThan(cable, given ? consideredInstead(job, devices, task) : choice.considered),
     alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
   };
 }
@@ -70,6 +74,34 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
 /** A choice, and where a ground had to be taken under its feed, why. */
 interface SizeChoice extends ConductorChoice {
   readonly underFeed?: string;
+  /** Where its bends keep it thinner, what has no room for them. */
+  readonly bent?: string;
+}
+
+interface ShelfChoice {
+  readonly choice: SizeChoice;
+  readonly onShelf: boolean;
+}
+
+/**
+ * The choice of what is thin enough for its bends; null where nothing bounds it, or nothing as thin is lawful. A ground is
+ * not taken under its feed for that.
+ */
+function chooseUnder(
+  duty: ConductorDuty,
+  candidates: readonly CableCandidate[],
+  job: Job,
+  task: ConductorTask,
+): ShelfChoice | null {
+  const isThin = ({ size }: CableCandidate) => size.areaMm2 < task.underMm2 / 1.001;
+  const [stiff] = candidates
+    .filter((one) => !isThin(one))
+    .toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
+  if (!stiff) return null;
+  const { choice, onShelf } = chooseFrom(duty, candidates.filter(isThin), job, task);
+  if (!choice.chosen || choice.underFeed !== undefined) return null;
+  const bent = `${stiff.size.label} has no room for its bend on the board`;
+  return { choice: { ...choice, bent }, onShelf };
 }
 
 /**
@@ -81,7 +113,7 @@ function chooseFrom(
   candidates: readonly CableCandidate[],
   job: Job,
   task: ConductorTask,
-): { readonly choice: SizeChoice; readonly onShelf: boolean } {
+): ShelfChoice {
   const shelf = choose(duty, candidates, job);
   if (shelf.chosen) return { choice: shelf, onShelf: true };
   const shelves = [candidates, candidates.map(withoutStock)];
@@ -114,6 +146,18 @@ function largestGround(
   return { chosen, governed: [], reason: underFeed, considered, underFeed };
 }
 
+function thinnerThan({ size }: CableCandidate, judged: readonly JudgedCable[]): readonly JudgedCable[] {
+  return judged.filter(({ candidate }) => candidate.size.areaMm2 < size.areaMm2 / 1.001).toReversed();
+}
+
+/** The cables of the catalogue, judged in the place of a given conductor; none where it is not the job that gives it. */
+function consideredInstead(job: Job, devices: DevicesById, task: ConductorTask): readonly JudgedCable[] {
+  if (task.link.origin !== 'job') return [];
+  const open: Link = { ...task.link, given: null, cable: null };
+  const candidates = candidatesFor(job, open, task.role).map(withoutStock);
+  return choose(dutyOf(job, devices, { ...task, link: open }, false), candidates, job).considered;
+}
+
 /** What would be lawful in the place of a given conductor that does not carry its fuse; empty where it does. */
 function lawfulInstead(
   job: Job,
@@ -122,19 +166,17 @@ function lawfulInstead(
   judged: JudgedCable | null,
 ): readonly JudgedCable[] {
   if (!judged || judged.ampacity.ampacityA.value >= task.neededA) return [];
-  const open: Link = { ...task.link, given: null, cable: null };
-  const candidates = candidatesFor(job, open, task.role).map(withoutStock);
-  const choice = choose(dutyOf(job, devices, { ...task, link: open }, false), candidates, job);
-  return choice.considered.filter(({ misses }) => misses.length === 0);
+  return consideredInstead(job, devices, task).filter(({ misses }) => misses.length === 0);
 }
 
 /** What an earlier size, a feed or a port asked for says more than the limit of the next smaller cable. */
 function reasonOf(
   { why, leastMm2, feed }: ConductorTask,
   { size }: CableCandidate,
-  { chosen, reason, underFeed }: SizeChoice,
+  { chosen, reason, underFeed, bent }: SizeChoice,
   byFeed: boolean,
 ): string {
+  if (bent !== undefined) return `${size.label}: ${bent}; ${reason}`;
   if (underFeed !== undefined) return `${size.label}: ${underFeed}`;
   if (byFeed && chosen !== null && feed) return `${size.label}: ${feed.why}`;
   const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;

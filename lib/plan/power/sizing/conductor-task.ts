@@ -13,6 +13,8 @@ export interface ConductorTask {
   /** At least this area: an earlier pass, its feed, its port or its drop asked for it (mm2). */
   readonly leastMm2: number;
   readonly why: string | null;
+  /** Thinner than this, if anything lawful is: as thick it has no room for its bend where it lies (mm2). */
+  readonly underMm2: number;
   /** For a ground, what its feeds ask of it. */
   readonly feed?: LeastConductance;
 }

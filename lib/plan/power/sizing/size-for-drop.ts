@@ -125,7 +125,7 @@ function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
 
 /** Grows the conductor that drops most on the way of a device; false where none can grow. */
 function growOne(
-  { job, devices, circuit, paths, least }: PowerSizing,
+  { job, devices, circuit, paths, least, sizer }: PowerSizing,
   { conductors }: SizedPower,
   point: OperatingPoint,
   miss: Miss,
@@ -150,7 +150,8 @@ function growOne(
     const next = nextSizeMm2(candidatesFor(job, link, role), cable, lengthM);
     // A port may not take the next size; growing on would only turn a drop into a conductor that fits nowhere.
     const ports = judged?.misses.some(({ limit }) => limit === 'port') ?? false;
-    if (next !== null && !ports && fits(job, devices, link, next)) {
+    const bends = next !== null && next < sizer.underMm2(link.id) / 1.001;
+    if (next !== null && bends && !ports && fits(job, devices, link, next)) {
       least.raise(link.id, next, `with ${cable.size.label} ${miss.text}`);
       return true;
     }

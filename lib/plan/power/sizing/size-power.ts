@@ -70,7 +70,7 @@ function sizeFeed(
  */
 function thickenTail(
   edge: CircuitEdge,
-  { job, circuit, paths, protection, least }: PowerSizing,
+  { job, circuit, paths, protection, least, sizer }: PowerSizing,
   into: ReadonlyMap<string, SizedConductor>,
 ): boolean {
   const own = into.get(edge.id);
@@ -80,7 +80,8 @@ function thickenTail(
     protection.get(link.id)?.ends.some((end) => end.fuses.some(({ id }) => fuses.includes(id))),
   );
   const [thickest] = behind
-    .filter(({ cable }) => fitsPorts(job, own.link, cable.size.areaMm2))
+    .filter(({ cable: { size } }) => fitsPorts(job, own.link, size.areaMm2))
+    .filter(({ cable: { size } }) => size.areaMm2 < sizer.underMm2(edge.id) / 1.001)
     .toSorted((a, b) => b.cable.size.areaMm2 - a.cable.size.areaMm2);
   if (!thickest || thickest.cable.size.areaMm2 <= own.cable.size.areaMm2 * 1.001) return false;
   least.raise(

@@ -44,6 +44,7 @@ function told(
     neededA,
     ratedA: 1,
     leastMm2: 0,
+    underMm2: Infinity,
     why: null,
   };
   return noneFits(task, ports, cables, 'its reason');

@@ -31,6 +31,7 @@ function shop(...changes: readonly Change[]) {
       neededA: 0,
       ratedA: 1,
       leastMm2: 0,
+      underMm2: Infinity,
       why: null,
       ...more,
     };
@@ -93,6 +94,26 @@ describe('a conductor that is left open', () => {
       true,
     ]);
     expect(label(shop().ground({ feed: { ...feed, conductanceSm: sm('8') } }))).toBe('8 AWG');
+  });
+
+  test('stays under what has no room for its bend, as long as something thinner carries its fuse', () => {
+    const { areaMm2 } = awgSize('4');
+    const warm = (neededA: number, underMm2: number) =>
+      shop().feed({ neededA, underMm2, leastMm2: areaMm2, why: 'its drop asks for it' });
+    // What was grown for its drop alone is asked for no more: a drop is told, a kink stops.
+    const { reason, ...thin } = shop().feed({ neededA: 68, underMm2: areaMm2 });
+    expect(thin.cable.size.label).toBe('8 AWG');
+    expect(reason).toBe(
+      '8 AWG: 4 AWG has no room for its bend on the board; 8 AWG is the smallest on the shelf, and fits',
+    );
+    expect(label(shop().feed({ neededA: 68.1, underMm2: areaMm2 }))).toBe('4 AWG');
+    expect(label(warm(68, areaMm2 * 1.01))).toBe('4 AWG');
+    // A ground is not taken under its feed for a bend.
+    const feed = { conductanceSm: sm('4'), why: 'at least as large as its feed feed, 4 AWG' };
+    expect(label(shop().ground({ feed, underMm2: areaMm2 }))).toBe('4 AWG');
+    expect(label(shop().ground({ feed: { ...feed, conductanceSm: sm('8') }, underMm2: areaMm2 }))).toBe(
+      '8 AWG',
+    );
   });
 
   test('has the reason of what was asked before only where that decides its size', () => {

@@ -43,6 +43,7 @@ export function sizedIn(circuit: Circuit, id: string, areaMm2: number, neededA =
     reason: '',
     byFeed: false,
     remarks: [],
+    thinner: [],
     alternatives: [],
   };
 }
