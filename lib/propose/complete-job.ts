@@ -112,7 +112,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   const bass = driven.filter(({ group }) => isBass(group.id)).flatMap(({ group }) => group.driver?.id ?? []);
   linkLevels(draft, chain, bass);
   const needs = supplyNeeds(draft, driven, contacts);
-  linkSupply(draft, needs);
+  linkSupply(draft, needs, (device) => currentA(draft, device, driven));
   linkBatteries(
     draft,
     needs.reduce((sum, need) => sum + need.currentA, 0),

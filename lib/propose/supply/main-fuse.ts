@@ -28,12 +28,15 @@ const feedDropShare = 0.5;
 const unknownShortA = 20_000;
 
 /**
- * The holder of the fuse at a battery: one that the job has in that place and does not link, else the smallest of the
- * catalogue whose current, ports and interrupting rating suffice.
+ * The holder of the fuse at a battery: one that the job has in that place and does not link, or to that battery alone, else
+ * the smallest of the catalogue whose current, ports and interrupting rating suffice.
  */
 export function mainFuseAt(draft: Draft, duty: MainFuseDuty): DraftDevice | null {
   const written = draft.own.find(
-    (one) => one.spec.kind === 'fuse-holder' && one.seat === duty.seat && isUntouched(draft, one),
+    (one) =>
+      one.spec.kind === 'fuse-holder' &&
+      one.seat === duty.seat &&
+      (isUntouched(draft, one) || isFedOnly(draft, one, duty.battery)),
   );
   if (written) return written;
   const fitting = Object.entries(draft.around.parts).flatMap(([part, spec]) =>
@@ -58,6 +61,16 @@ export function mainFuseAt(draft: Draft, duty: MainFuseDuty): DraftDevice | null
   };
   draft.addDevice(duty.name, { part: best.part, title: duty.title, in: duty.seat }, why, duty.about);
   return draft.device(duty.name);
+}
+
+/** True for a holder whose lead from the battery is written, and nothing behind it. */
+function isFedOnly(draft: Draft, holder: DraftDevice, battery: DraftDevice): boolean {
+  const [input] = terminalsWith(holder, 'feed-in');
+  const [output] = terminalsWith(holder, 'feed-out');
+  const { plus } = postsOf(battery);
+  if (input === undefined || output === undefined || plus === null) return false;
+  const isFromIt = draft.linksAt(holder.id, input).some((id) => draft.linksAt(battery.id, plus).includes(id));
+  return isFromIt && draft.isFree(holder.id, output) && !draft.isLeftOpen(holder.id, output);
 }
 
 function suffices(draft: Draft, spec: PartOf<'fuse-holder'>, duty: MainFuseDuty): boolean {

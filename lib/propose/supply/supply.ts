@@ -7,6 +7,7 @@ import { type BlockPlan, hasBlock, planBlock } from './fused-ways.ts';
 import { mainFuseAt, postsOf } from './main-fuse.ts';
 import type { SupplyNeed } from './supply-needs.ts';
 import { standing } from './turn-on.ts';
+import { linkTails, unfedBlocks } from './written-in-part.ts';
 
 /** Devices that one feed from one battery goes to: those of a board, or one that stands by itself. */
 interface FeedGroup {
@@ -16,10 +17,22 @@ interface FeedGroup {
   readonly apart: string | null;
 }
 
-/** Links every supply terminal that nothing feeds: battery, fuse beside it, run, block with fused ways, device. */
-export function linkSupply(draft: Draft, needs: readonly SupplyNeed[]): void {
+/**
+ * Links every supply terminal that nothing feeds: battery, fuse beside it, run, block with fused ways, device; and what is
+ * still missing of a way that the job writes in part. `drawA`: what a device draws.
+ */
+export function linkSupply(
+  draft: Draft,
+  needs: readonly SupplyNeed[],
+  drawA: (device: DraftDevice) => number,
+): void {
   const batteries = batteriesOf(draft);
   for (const group of groupsOf(draft, needs, batteries)) feedGroup(draft, group);
+  for (const need of unfedBlocks(draft, drawA)) {
+    const battery = batteryFor(draft, need, batteries);
+    if (battery) linkFeed(draft, { battery, needs: [need], apart: null }, need.device, need.terminal);
+  }
+  linkTails(draft, batteries);
 }
 
 function groupsOf(draft: Draft, needs: readonly SupplyNeed[], batteries: Batteries): readonly FeedGroup[] {
@@ -118,12 +131,13 @@ function linkFeed(
   const [from, out] = fuse ? [terminalsWith(fuse, 'feed-in')[0], terminalsWith(fuse, 'feed-out')[0]] : [];
   if (!fuse || from === undefined || out === undefined) return;
   const why: Why = { rule: 'supply', reason: `fed from ${battery.id}, the fuse beside it`, cp: true };
-  draft.addLink(
-    draft.freeName(named('battery-tail'), battery.id),
-    { from: `${battery.id}.${plus}`, to: `${fuse.id}.${from}` },
-    why,
-    fuse.id,
-  );
+  if (draft.isFree(fuse.id, from))
+    draft.addLink(
+      draft.freeName(named('battery-tail'), battery.id),
+      { from: `${battery.id}.${plus}`, to: `${fuse.id}.${from}` },
+      why,
+      fuse.id,
+    );
   draft.addLink(
     target === needs[0]?.device ? `feed-${target.id}` : draft.freeName(named('feed'), battery.id),
     { from: `${fuse.id}.${out}`, to: `${target.id}.${input}` },
