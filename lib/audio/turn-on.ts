@@ -39,7 +39,7 @@ function turnOnFault({ source, limitA }: TurnOnSource, loads: readonly TurnOnLoa
       'turn-on-limit-unknown',
       [source],
       `the greatest current of the turn-on output ${source} is not known`,
-      "add it to the part from the maker's data, or drive the devices through a fused relay",
+      `write current: of its terminal in its part, from its maker's data, or drive the devices through a fused relay`,
     );
   const unknown = loads.filter(
     ({ currentA }) => currentA === null || !(Number.isFinite(currentA) && currentA >= 0),
@@ -50,7 +50,7 @@ function turnOnFault({ source, limitA }: TurnOnSource, loads: readonly TurnOnLoa
     'turn-on-load-unknown',
     [...items, source],
     `the turn-on current of ${items.join(', ')} is not known`,
-    "add it to the part from the maker's data, or measure it on the bench",
+    "write turn-on-draw: under supply: of its part (of a charger under input:), from its maker's data or measured on the bench",
   );
 }
 

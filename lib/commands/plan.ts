@@ -1,11 +1,11 @@
-import { planJsonSchema } from '../model/plan/index.ts';
+import { isStopped, planJsonSchema } from '../model/plan/index.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
-import { standingText, tellProblems } from './told/report.ts';
+import { anyStopped, type LoadedJob, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { findingText, standingText, tellProblems } from './told/report.ts';
 
-/** `rackleaf plan JOB [--json]`: the whole plan document, or one line and its findings' count. */
+/** `rackleaf plan JOB [--json]`: the whole plan document, or in a line where it stands with its findings' count, and the first to mend. */
 export async function plan(effects: Effects, jobId: string, json: boolean): Promise<ExitStatus> {
   const shop = await withCrew(effects, (crew) =>
     loadShop(effects, crew, { only: (id) => id === jobId, compares: true }),
@@ -16,8 +16,20 @@ export async function plan(effects: Effects, jobId: string, json: boolean): Prom
     effects.tell(missingJob(shop, jobId));
     return missingStatus(shop);
   }
-  effects.out(json ? JSON.stringify(loaded.plan, null, 2) : standingText(loaded));
+  effects.out(json ? JSON.stringify(loaded.plan, null, 2) : planText(loaded));
   return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) });
+}
+
+/** Where a job stands; where it is stopped, also what is mended first, and where the rest is told. */
+function planText(loaded: LoadedJob): string {
+  const { job, plan } = loaded;
+  const [first] = plan.findings;
+  if (!first || !isStopped(plan)) return standingText(loaded);
+  return [
+    standingText(loaded),
+    `mend first: ${findingText(first)}`,
+    `all findings: rackleaf check ${job.id}`,
+  ].join('\n');
 }
 
 /** `rackleaf plan --schema`: the JSON Schema of the plan document. */

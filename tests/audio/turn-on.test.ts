@@ -36,6 +36,15 @@ describe('the turn-on sum', () => {
     expect(turnOnSum(source, loads)).toMatchObject({ fault });
   });
 
+  it('names the field that is to be written', () => {
+    expect(turnOnSum(radio, [load('amp', null)])).toMatchObject({
+      remedy: expect.stringMatching(/^write turn-on-draw: under supply: /),
+    });
+    expect(turnOnSum({ ...radio, limitA: null }, [load('amp', 0.1)])).toMatchObject({
+      remedy: expect.stringMatching(/^write current: /),
+    });
+  });
+
   it('names every load that is not known', () => {
     const fault = turnOnSum(radio, [load('amp', null), load('fan', 0.2), load('relay', null)]);
     expect(fault).toMatchObject({ of: ['amp', 'relay', 'radio.REM'] });

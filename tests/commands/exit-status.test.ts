@@ -100,6 +100,16 @@ describe('plan', () => {
     expect(out).toMatch(/^demo, revision A: draft; 0 stop/);
   });
 
+  test('of a job that is stopped it tells what to mend first, and where the rest is', async () => {
+    const { out } = await withStop.run('plan', 'demo');
+    const checked = await withStop.run('check', 'demo');
+    expect(out).toMatch(/^demo, revision A: DRAFT, stopped; \d+ stop/);
+    const [, first = ''] = /^mend first: (content\/\S+: stop: .*)$/m.exec(out) ?? [];
+    expect(first).not.toBe('');
+    expect(checked.out.startsWith(first)).toBe(true);
+    expect(out).toMatch(/^all findings: rackleaf check demo$/m);
+  });
+
   test('1 on a stop, 2 on an error, 2 for no job and for an unknown one', async () => {
     expect((await withStop.run('plan', 'demo', '--json')).status).toBe(1);
     expect((await withError.run('plan', 'demo')).status).toBe(2);

@@ -28,7 +28,10 @@ export async function newJob(effects: Effects, given: Given, asker: Asker | null
   // Without its vehicle a job can't be asked for: what keeps that from being read is mended first.
   const lacking = isNone ? unread : meant;
   if (lacking.length > 0) return refused(effects, ...lacking.map(unreadText));
-  const surroundings = { parts, vehicles, problems, unread, today: effects.today(), id: given.id };
+  const surroundings = {
+    ...{ parts, vehicles, problems, unread, shop: shop.shop },
+    ...{ today: effects.today(), id: given.id },
+  };
   return newFile(effects, jobFile(shop, surroundings, takenIds(files)), given, asker);
 }
 

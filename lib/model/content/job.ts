@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, customerAndShop, everyone, shopOnly } from '../audience.ts';
 import { day, fileId, id, measured, privateText, revision, terminalRef, text } from '../fields.ts';
+import { rows } from '../short-forms/short-form.ts';
 import { jobStatusSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import type { filterSchema } from './filter.ts';
@@ -116,12 +117,12 @@ export const jobSchema = z.strictObject({
   ),
   devices: section(z.record(id, deviceSchema), 'What is built in, by names of its own.', { name: 'amp' }),
   cables: section(
-    z
-      .record(
+    rows(
+      z.record(
         id,
         z.strictObject({ part: builders(id, 'The cable of the catalogue.', { example: 'lead-phono-12ft' }) }),
-      )
-      .default({}),
+      ),
+    ).default({}),
     'Cables with several conductors that links share, by names.',
     { name: 'lead-front' },
   ),

@@ -52,6 +52,21 @@ describe('a person who is asked', () => {
       ).not.toEqual([]);
   });
 
+  test('is told what terminals and outputs are called, of a part that is still to be written as well', async () => {
+    const person = new Typed(
+      ...[title, supply, ''],
+      ...['battery, battery-cc, engine-bay, left', 'battery, battery-cc, engine-bay, left'],
+      ...['radio, radio-a, cabin, middle', ''],
+      ...Array.from({ length: 5 }, () => ''),
+    );
+    await shop.answered(person, 'new', 'vehicle', 'coupe-names');
+    const said = person.said.join('\n');
+    expect(said).toContain(
+      'Of battery the part is still to be written: name each terminal as you will there',
+    );
+    expect(said).toMatch(/Outputs of radio: OUT1/);
+  });
+
   test('who breaks off finds the answers again, and nothing is written until the last one', async () => {
     const first = new Typed(title, supply, ...cautions.slice(0, 3));
     const broken = await shop.answered(first, 'new', 'vehicle', 'coupe-later');

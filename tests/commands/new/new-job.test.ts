@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { realEffects } from '../../../lib/commands/effects.ts';
 import { ShopFolder } from '../shop-folder.ts';
+import { Typed } from './typed.ts';
 
 const shop = new ShopFolder();
 afterAll(() => shop.remove());
+const enters = (count: number): readonly string[] => Array.from({ length: count }, () => '');
 const path = 'content/jobs/second.yaml';
 
 describe('new', () => {
@@ -44,6 +46,13 @@ describe('new', () => {
     expect(status).toBe(2);
     expect(told).toMatch(says);
     expect(() => shop.read('content/jobs/third.yaml')).toThrow(/ENOENT/);
+  });
+
+  test('tells the room for a board in the units of the shop, and no more of it than there is', async () => {
+    const person = new Typed('Room', 'amp, amp-a', ...enters(3));
+    await shop.answered(person, 'new', 'job', 'room', '--vehicle', 'wagon');
+    // 800 mm are 31.496 in and 500 mm are 19.685 in: the next sixteenths above them are not there.
+    expect(person.said.join('\n')).toContain('The space is 31 7/16 in wide and 19 5/8 in high.');
   });
 
   test('does not take the name of a job whose frozen plans are still there', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
-import { partText } from '../../../lib/commands/new/part/part-text.ts';
+import { leftOut, partText } from '../../../lib/commands/new/part/part-text.ts';
 import { voltageOfPower } from '../../../lib/model/survey/power-into-load.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 
@@ -108,9 +108,11 @@ describe('the text of a part', () => {
       terminal: [
         'REM-OUT, turn-on-out, top, 3 in, , screw-clamp, 0.5 A',
         'SP1, speaker-out, right, 1 in, 1/2 in, screw-clamp, 18 W at 4 ohm',
+        'REM, turn-on-in, top, 4 in, , screw-clamp, 18 AWG alone',
       ],
     });
     expect(own.terminals['B+']?.takes).toMatchObject({ from: { label: '24 AWG' }, to: { label: '12 AWG' } });
+    expect(own.terminals.REM?.takes).toMatchObject({ from: { label: '18 AWG' }, to: { label: '18 AWG' } });
     expect(own.terminals['REM-OUT']?.current).toBe(0.5);
     expect(own.terminals['SP1+']?.signal).toBe(8.49);
     expect(text).toContain("# signal: of SP1: 18 W at 4 ohm is 8.49 V across it, by Ohm's law.");
@@ -121,6 +123,12 @@ describe('the text of a part', () => {
     const lines = text.split('\n').filter((line) => line.startsWith('#   '));
     expect(lines.length).toBeGreaterThan(0);
     expect(new Set(lines).size).toBe(lines.length);
+  });
+
+  test('asks for the tuning of a box that has a port alone', () => {
+    const leftOutOf = (facts: string) => leftOut('enclosure', { title: ['Box'], facts: [facts] }).join();
+    expect(leftOutOf('22 L, sealed')).toMatch(/facts: opening, free depth/);
+    expect(leftOutOf('22 L, ported')).toMatch(/facts: tuning, opening, free depth/);
   });
 });
 

@@ -6,6 +6,7 @@ import { readContent } from '../../../lib/read/read-content.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { demoContent, demoJob, root } from '../../plan/demo.ts';
 import { planKept } from '../../plan/plan-kept.ts';
+import { smallShop } from '../small-shop.ts';
 
 const shop = { path: 'content/shop.yaml', text: 'rackleaf: 1\nname: Test\n' };
 const file = 'content/parts/amps.yaml';
@@ -34,6 +35,15 @@ ${terminals.replace(/^/gm, '      ')}
 const sound = `B+, GND: { role: supply }
 CH1..2: { role: speaker-out, panel: right, at: 1 in, pitch: 1/2 in }
 IN1: { role: signal-in }`;
+
+test('one line of cables stands for several of one part', () => {
+  const { jobs, problems } = readContent(
+    smallShop(['content/jobs/demo.yaml', '  lead: { part: lead-a }', '  lead, more-1..3: { part: lead-a }']),
+  );
+  expect(problems).toEqual([]);
+  const lead = { part: 'lead-a' };
+  expect(jobs[0]?.file.cables).toEqual({ lead, 'more-1': lead, 'more-2': lead, 'more-3': lead });
+});
 
 test('a part in rows is read without a problem', () => {
   expect(told(sound)).toEqual([]);

@@ -1,6 +1,8 @@
+import type { Shop } from '../../../model/content/shop.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import type { KindName, Part } from '../../../model/kinds/index.ts';
 import type { Problem } from '../../../model/problem.ts';
+import { formatLength, lengthStyle } from '../../../model/quantity/length-text.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { choicesOfWords } from '../ask/choices.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
@@ -19,6 +21,8 @@ export interface JobSurroundings {
   readonly problems: readonly Problem[];
   /** Vehicles that are written, and could not be read. */
   readonly unread: readonly UnreadVehicle[];
+  /** Its units and its tape; null where its own file could not be read. */
+  readonly shop: Pick<Shop, 'units' | 'fraction'> | null;
   readonly today: string;
   /** The name that was given with the command, which a job is called by where it has no title. */
   readonly id: string | null;
@@ -149,13 +153,18 @@ function offered(parts: JobSurroundings['parts'], kinds: readonly KindName[]): r
   return kinds.map((kind) => `In the catalogue, ${kind}: ${partNames(parts, kind).join(', ')}`);
 }
 
+/** The tape of a shop whose file can't be read. */
+const usualTape = { units: 'millimetre', fraction: 16 } as const;
+
 function boardHints(around: JobSurroundings, answers: Answers): readonly string[] {
   const vehicle = vehicleOf(around, answers);
   const space = vehicle?.spaces[lineOf(answers, 'space')];
   if (!vehicle || !space) return [];
-  const corner = (at: 0 | 1) => Math.round(1000 * Math.max(...space.outline.map((point) => point[at])));
+  const style = { ...lengthStyle(around.shop ?? usualTape), direction: 'down' } as const;
+  const side = (at: 0 | 1) =>
+    formatLength(Math.max(...space.outline.map((point) => point[at])), style).primary;
   return [
-    `The space is ${corner(0)} mm wide and ${corner(1)} mm high.`,
+    `The space is ${side(0)} wide and ${side(1)} high.`,
     `Ground points: ${Object.keys(vehicle.grounds).join(', ') || 'none'}`,
     `Sheets: ${partNames(around.parts, 'board-sheet').join(', ')}`,
   ];

@@ -67,11 +67,17 @@ export function upTo(written: string): string | null {
   return /^up to\s+(.+)$/.exec(written.trim())?.[1] ?? null;
 }
 
-/** Conductor sizes as a file has them: `up to 12 AWG` and one size alone are ranges too. */
+/** Conductor sizes as a file has them: `up to 12 AWG` and one size, `4 AWG` or `4 AWG alone`, are ranges too. */
 export function sizeRange(written: string): string {
   const most = upTo(written);
   if (most !== null) return `${thinnest} to ${most}`;
-  return /\sto\s/.test(written) ? written : `${written.trim()} to ${written.trim()}`;
+  const only = sizeAlone(written);
+  return /\sto\s/.test(only) ? only : `${only} to ${only}`;
+}
+
+/** One size without the word that says that no other is taken. */
+function sizeAlone(written: string): string {
+  return written.trim().replace(/\s+alone$/, '');
 }
 
 /** Conductor sizes: both ends of their range, the thickest alone, or one size. */
@@ -84,7 +90,7 @@ export const sizesField = z
   );
 
 function sizeRangeOrOne(written: string): string {
-  return /^up to |\sto\s/.test(written) ? sizeRange(written) : written;
+  return /^up to |\sto\s/.test(written) ? sizeRange(written) : sizeAlone(written);
 }
 
 const current = quantityAbove('current');

@@ -41,9 +41,16 @@ export function leftOut(kind: KindName, answers: Answers): readonly string[] {
     const [row] = rows;
     if (!row) return [`${table.key}: ${table.asks}`];
     if (table.rows > 1) return [];
-    const empty = table.columns.filter((one) => row.cells[one.key] === undefined && !follows.has(one.key));
+    const empty = table.columns.filter(
+      (one) => row.cells[one.key] === undefined && !follows.has(one.key) && !isNeedless(kind, one.key, row),
+    );
     return empty.length === 0 ? [] : [`${table.key}: ${empty.map(({ title }) => title).join(', ')}`];
   });
+}
+
+/** True for what a part of this kind has not, by what was told of it: a sealed box has no port that could be tuned. */
+function isNeedless(kind: KindName, key: string, { cells }: Row): boolean {
+  return kind === 'enclosure' && key === 'tuning' && cells.loading === 'sealed';
 }
 
 /** Columns that say nothing more where they are left empty. */

@@ -1,4 +1,5 @@
 import { isRelay, type KindName, type Part, partFacts } from '../../../model/kinds/index.ts';
+import { terminalsOf } from '../../../model/kinds/kind.ts';
 import type { Problem } from '../../../model/problem.ts';
 import type { AskedTable } from '../../../model/survey/asked-table.ts';
 import { walk } from '../../../model/survey/walk.ts';
@@ -61,7 +62,9 @@ function hintsOf(
     case 'fitted':
       return fittedKinds.map((kind) => `In the catalogue: ${partNames(parts, kind).join(', ')}`);
     case 'cable':
-      return [`Terminals: ${terminalNames(answers, parts).join(', ')}`];
+      return [`Terminals: ${terminalNames(answers, parts).join(', ')}`, ...unwrittenHint(answers, parts)];
+    case 'output':
+      return outputHints(answers, parts);
     case 'way':
       return [`Names: ${servedNames(answers, parts).join(', ')}`, `Spaces: ${spaceIds(answers).join(', ')}`];
     default:
@@ -82,6 +85,32 @@ function terminalNames(answers: Answers, parts: Readonly<Record<string, Part>>):
       : [];
   });
   return [...devices, ...groundNames(answers)];
+}
+
+/** Devices whose part is still to be written: what their terminals are called, it will tell. */
+function unwrittenHint(answers: Answers, parts: Surroundings['parts']): readonly string[] {
+  const names = rowsOf(answers, 'fitted').flatMap(({ cells }) =>
+    parts[String(cells.part)] ? [] : [String(cells.name)],
+  );
+  return names.length === 0
+    ? []
+    : [
+        `Of ${names.join(', ')} the part is still to be written: name each terminal as you will there, such as ${names[0]}.POS`,
+      ];
+}
+
+/** What the outputs of the source unit are called by its part, a pair by its name. */
+function outputHints(answers: Answers, parts: Surroundings['parts']): readonly string[] {
+  const name = sourceName(answers, parts);
+  const fitted = rowsOf(answers, 'fitted').find(({ cells }) => cells.name === name);
+  const spec = parts[String(fitted?.cells.part)];
+  if (name === null || !spec) return [];
+  const { terminals } = partFacts(spec);
+  const outputs = [
+    ...terminalsOf(terminals, 'signal-out'),
+    ...terminalsOf(terminals, 'speaker-out-positive').map((one) => one.replace(/\+$/, '')),
+  ];
+  return [`Outputs of ${name}: ${outputs.join(', ')}`];
 }
 
 /** What a way may lead to; of a fitted device with the terminals to which the cord is held. */
