@@ -118,7 +118,7 @@ export const sampled: readonly Area[] = [
     code: ['lib/plan/board'],
     heldBy: [
       // What plans whole jobs searches for places and ways each time.
-      'tests/plan/board/{board,rib,sheet}-pieces.test.ts',
+      'tests/plan/board/{{board,rib,sheet}-pieces,edge-in-way,port-choice}.test.ts',
       'tests/plan/board/planned-board.test.ts',
     ],
   },

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { layOutBoards } from '../../../lib/plan/board/board-layout.ts';
 import { chooseProposals } from '../../../lib/plan/board/board-proposals.ts';
 import { routeBoards } from '../../../lib/plan/board/board-routes.ts';
 import { planBoard } from '../../../lib/plan/board/plan-board.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
+import { buildCircuit } from '../../../lib/plan/power/circuit/circuit.ts';
 import { inJob } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { byId } from '../plan-small-shop.ts';
-import { addParts, inParts, inVehicle } from '../shop-changes.ts';
+import { type Change, smallShop } from '../../read/small-shop.ts';
+import { byId, jobOf } from '../plan-small-shop.ts';
+import { addParts, inParts, inShop, inVehicle } from '../shop-changes.ts';
+import { crowding } from './crowded-board.ts';
 import { bentCoarsely, laidOut, type OneBoard, oneBoard } from './one-board.ts';
 
 const laying = { inLanes: false, keep: bentCoarsely };
@@ -128,6 +131,75 @@ describe('a board of the plan', () => {
     const even = planned(oneBoard(undefined, wanted));
     expect(even.plan).toMatchObject({ grain: null, grainChosen: null });
     expect(even.traces).not.toHaveProperty(['boards.main.grain']);
+  });
+});
+
+describe('a wire that is made to a length', () => {
+  /** What is told of lengths, with the way of the ground on the board; of another length than its 12 in where `mm` says. */
+  const short = (mm?: string, ...changes: readonly Change[]) => {
+    const ground = 'to: body.cargo, length: 12 in }';
+    const written = mm === undefined ? [] : [inJob(ground, `to: body.cargo, length: ${mm} mm }`)];
+    const found = oneBoard(undefined, ...written, ...changes);
+    const [routed] = routeBoards(found.job, [laidOut(found)], new Map(), found.roles, laying);
+    const told = routed?.faults.filter(({ rule }) => rule === 'length-short-of-way') ?? [];
+    return { told, wayM: routed?.routes.find(({ wire }) => wire === 'ground')?.lengthM ?? Number.NaN };
+  };
+
+  test('reaches along its way on the board, to the hair, or is told what it has and what it needs', () => {
+    const { wayM } = short();
+    expect(wayM).toBeGreaterThan(0.05);
+    expect(short((Math.ceil(wayM * 1e6) / 1e3).toFixed(3)).told).toEqual([]);
+    const lessMm = (Math.floor(wayM * 1e6 - 1) / 1e3).toFixed(3);
+    expect(short(lessMm).told).toMatchObject([
+      { level: 'stop', of: ['ground'], value: expect.closeTo(wayM, 5), limit: wayM, unit: 'm' },
+    ]);
+  });
+
+  test('and too short is written as long as its way at least, on to the next millimetre', () => {
+    const { told, wayM } = short('20');
+    const [[{ path = '', value = '' } = {}] = []] = told[0]?.advice ?? [];
+    expect(path).toBe('/links/ground/length');
+    const [, count = '', unit = ''] = /^([\d.]+) (mm|in)$/.exec(String(value)) ?? [];
+    const writtenM = Number(count) * (unit === 'in' ? 0.0254 : 0.001);
+    expect(writtenM).toBeGreaterThanOrEqual(wayM - 1e-9);
+    expect(writtenM).toBeLessThan(wayM + 0.001);
+    expect(told[0]?.remedy).toBe(
+      `leave length: out to have it measured; or write length: ${value} or more, its loops with it`,
+    );
+  });
+
+  test('is a lead as its part is made; in a run it is held against way and run together', () => {
+    const made = inParts('    made-length: 10 ft\n', '    made-length: 20 mm\n');
+    const lead = short(undefined, made).told;
+    expect(lead).toMatchObject([{ of: ['signal'], value: 0.02 }]);
+    expect(lead[0]).not.toHaveProperty('advice');
+    const inRun = inJob('links: [turn-on] }', 'links: [turn-on, signal] }');
+    expect(short(undefined, made, inRun).told).toEqual([]);
+  });
+});
+
+describe('where places are searched for', () => {
+  const sheet = inParts('width: 1500 mm\n    height: 1500 mm', 'width: 525 mm\n    height: 325 mm');
+  const shelf = (text: string) =>
+    inShop('  large-60: { pieces: 2 }\n', `  large-60: { pieces: 2 }\n  ply-a: ${text}\n`);
+  /** What is raised on a board that only holds both with the amplifier over the bar, and what is told. */
+  const crowded = (...more: readonly Change[]) => {
+    const job = jobOf(smallShop(...crowding, ...more));
+    const roles = buildCircuit(job, new Map(job.devices.map((device) => [device.id, device]))).roles;
+    const book = new PlanBook();
+    const [laid] = layOutBoards(job, { roles, sized: () => new Map() }, book, bentCoarsely);
+    return {
+      raised: laid?.placements.filter(({ heightM }) => heightM > 0).map(({ item }) => item),
+      told: book.remarks().map(({ remark }) => remark.rule),
+    };
+  };
+
+  test('a part is raised on rails as far as these come out of the shelf', () => {
+    expect(crowded(sheet, shelf('{ pieces: 1 }'))).toEqual({ raised: [], told: ['no-sheet-for-rails'] });
+  });
+
+  test('of a sheet that is no stock rails are bought with the board', () => {
+    expect(crowded(sheet)).toEqual({ raised: ['amp'], told: [] });
   });
 });
 
