@@ -143,6 +143,7 @@ describe('a reel on the pick list', () => {
     expect(row?.stockQuantity).toBeCloseTo(62 * ft, 3);
     expect(row?.reels?.[0]?.lengthM).toBeCloseTo(12 * ft, 3);
     expect(row?.reels?.[0]?.leftM).toBeCloseTo(1 * ft, 3);
+    expect(row?.reels?.[0]?.cutsM?.toSorted()).toEqual([3 * ft, 8 * ft]);
   });
 
   test('that the shop does not stock, or counts in pieces, is short by all of it', () => {

@@ -163,6 +163,93 @@ describe('what is predicted of a plan', () => {
   });
 });
 
+describe('the limits of what is predicted', () => {
+  const { rules } = job();
+  const [drop] = power.drops;
+  const [point] = power.points;
+  if (!drop || !point) throw new Error('The sample plan has drops.');
+  const voltage = (voltageV: number) => {
+    const music = { ...point, name: 'music' as const, title: 'Music', reach: 'engine at idle' };
+    const drops = [{ ...drop, item: 'amp', point: 'music' as const, voltageV, bands: undefined }];
+    const found = predictions(job(), { power: { ...power, points: [music], drops }, items, boards, audio });
+    return byId(found, 'amp.voltage.music');
+  };
+  const meterV = rules['reading-tolerance'].value;
+
+  test('are what the meter may add on either side, and never below zero of what is above it', () => {
+    expect(voltage(13)).toMatchObject({ least: 13 - meterV, greatest: 13 + meterV });
+    expect(voltage(meterV / 2)).toMatchObject({ least: 0, greatest: expect.closeTo(1.5 * meterV, 9) });
+    expect(voltage(0)).toMatchObject({ least: 0, greatest: meterV });
+    // A lead that is the wrong way round reads below zero, and may.
+    expect(voltage(-meterV / 2)).toMatchObject({
+      least: expect.closeTo(-1.5 * meterV, 9),
+      greatest: expect.closeTo(meterV / 2, 9),
+    });
+  });
+
+  test('of a delay are the house tolerance; one that no output holds is not read', () => {
+    const [speaker] = audio.speakers;
+    if (!speaker) throw new Error('The sample plan has a speaker.');
+    const delays = (...own: readonly Partial<typeof speaker>[]) =>
+      predictions(job(), {
+        ...{ power, items, boards },
+        audio: {
+          ...audio,
+          speakers: own.map((one) => ({ ...speaker, ...one })),
+          sharedDelays: [
+            {
+              ...{ outputs: ['dsp.OUT1', 'dsp.OUT2'], delayMs: 2, delaySamples: 96 },
+              off: [{ speaker: 'left', askedMs: 2.1, offMs: -0.1, offM: -0.034 }],
+            },
+          ],
+        },
+      }).filter(({ kind }) => kind === 'delay');
+    const toleranceMs = 1000 * rules['delay-tolerance'].value;
+    const [left, right] = delays(
+      { id: 'left', delayMs: 2, delaySamples: 96 },
+      { id: 'right', delayMs: 3, delaySamples: 144 },
+    );
+    expect(left).toMatchObject({
+      ...{ id: 'left.delay', predicted: 2, unit: 'ms', when: 'delays' },
+      least: expect.closeTo(2 - toleranceMs, 9),
+      greatest: expect.closeTo(2 + toleranceMs, 9),
+      what: 'left: delay as set, 96 samples, shared at dsp.OUT1 and dsp.OUT2',
+    });
+    expect(right?.what).toBe('right: delay as set, 144 samples');
+    expect(delays({ delayMs: null, delaySamples: 96 })).toEqual([]);
+    expect(delays({ delayMs: 2, delaySamples: null })).toEqual([]);
+  });
+
+  test('of noise are those of the house, read in millivolts', () => {
+    const found = predictions(job(), { power, items, boards, audio }).filter(({ kind }) => kind === 'noise');
+    expect(found.length).toBeGreaterThan(0);
+    for (const { id, unit, greatest, figures } of found) {
+      const limit = rules[id.endsWith('.noise-running') ? 'noise-running' : 'noise-quiet'].value * 1000;
+      expect({ unit, greatest, figures }).toEqual({
+        ...{ unit: 'mV', greatest: limit },
+        figures: [['greatest', limit, 'mV']],
+      });
+    }
+  });
+
+  test('of charging go by what was read in the vehicle, then by what its alternator is set to, then by the house', () => {
+    const charging = (setPoint?: string, readV?: string, variable = false) => {
+      const content = written();
+      const alternator = Object.values(content.parts).find(({ kind }) => kind === 'alternator');
+      if (alternator?.kind !== 'alternator') throw new Error('There is an alternator.');
+      if (setPoint !== undefined) alternator['set-point'] = setPoint;
+      if (variable) alternator['variable-voltage'] = true;
+      if (readV !== undefined) content.vehicle['charging-voltage'] = readV;
+      const [, line] = surveyLines(jobOf(content), { ...audio, outputs: [], inputs: [] });
+      return line?.predicted;
+    };
+    expect(charging()).toBe(rules['voltage-rated'].value);
+    expect(charging('14.7 V')).toBe(14.7);
+    expect(charging('14.7 V', '14.1 V')).toBe(14.1);
+    expect(charging('14.7 V', '14.1 V', true)).toBeNull();
+  });
+});
+
 describe('what is read at a source', () => {
   test('has for figures what the meter and one joint may add, in volts; in amperes what the clamp may', () => {
     const { rules } = job();

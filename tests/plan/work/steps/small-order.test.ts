@@ -248,6 +248,69 @@ describe('the order of work of a small job', () => {
     expect(at(found, 'connect-ground').text).toMatch(/; (dash, cargo|cargo, dash) to 4 N m$/);
   });
 
+  test('tells of a run the grommets that are fitted, by their count, and those of the vehicle by their place', () => {
+    const grommet = (zone: 'sill' | 'cabin', own?: true) => ({
+      ...{ zone, holeM: 0.012, part: null },
+      ...(own && { own }),
+    });
+    const laid = (...grommets: readonly ReturnType<typeof grommet>[]) =>
+      at(
+        ordered({}, (one) => ({
+          ...one,
+          plan: {
+            ...one.plan,
+            runs: one.plan.runs.map((run) => (run.id === 'left' ? { ...run, grommets: [...grommets] } : run)),
+          },
+        })),
+        'run-left',
+      );
+    const fitted = laid(grommet('sill'), grommet('cabin'));
+    expect(fitted.text).toMatch(/; grommets: 2$/);
+    expect(fitted.acts).toEqual(expect.arrayContaining(['grommet:left.1', 'grommet:left.2']));
+    expect(fitted.proof).toContain('; a grommet in every metal edge;');
+    const both = laid(grommet('sill'), grommet('cabin', true));
+    expect(both.text).toMatch(/; grommets: 1; through the vehicle's own grommet at cabin, which stays$/);
+    expect(both.acts).not.toContain('grommet:left.2');
+    const own = laid(grommet('cabin', true));
+    expect(own.text).not.toContain('grommets:');
+    expect(own.proof).toContain('a grommet in every metal edge');
+    expect(laid().text).not.toContain('grommet');
+    expect(laid().proof).not.toContain('grommet');
+  });
+
+  test('dresses signal away from power where the board has both, and says so nowhere else', () => {
+    const dressed = (...roles: readonly string[]) =>
+      at(
+        ordered({}, (one) => ({
+          ...one,
+          plan: { ...one.plan, wires: one.plan.wires.filter(({ role }) => !roles.includes(role)) },
+        })),
+        'dress-main',
+      ).text;
+    expect(dressed()).toBe('Dress and tie the wires of main, signal away from power');
+    expect(dressed('signal')).toBe('Dress and tie the wires of main');
+    expect(dressed('power')).toBe('Dress and tie the wires of main');
+  });
+
+  test('puts a tweeter without a crossover on through a capacitor, and no other speaker', () => {
+    const on = (...activeTweeters: readonly string[]) =>
+      at(
+        ordered({}, (one) => ({ ...one, activeTweeters })),
+        'speakers-on',
+      ).text;
+    expect(on()).not.toContain('capacitor');
+    expect(on('left', 'right')).toContain(
+      'speaker plugs on, left and right through a series capacitor at first',
+    );
+  });
+
+  test('waits for the battery to be off where nothing has to be in place before a connection', () => {
+    const bare = orderOfWork(
+      work({}, (one) => ({ ...one, plan: { ...one.plan, boards: [], items: [], runs: [] } })),
+    );
+    expect(at(bare, 'connect-ground').after).toEqual(['battery-off']);
+  });
+
   test('names the ground strip that grounds are measured to, and the ends where there is none', () => {
     expect(at(order(), 'ground-main').proof).toMatch(/under 0\.1 ohm to ground$/);
     const noStrip = ordered({}, (one) => ({
