@@ -81,10 +81,8 @@ function conductorElements(
     ...bolt('to'),
   ];
   return chain.map(({ name, kind, ohm }, k): NetworkElement => {
-    const [start, end] = [
-      k === 0 ? from : `${id}:${name}`,
-      chain[k + 1] ? `${id}:${chain[k + 1]?.name}` : to,
-    ];
+    const next = chain[k + 1];
+    const [start, end] = [k === 0 ? from : `${id}:${name}`, next ? `${id}:${next.name}` : to];
     return { id: `${id}:${name}`, of: link.id, kind, model: 'resistance', from: start, to: end, ohm };
   });
 }

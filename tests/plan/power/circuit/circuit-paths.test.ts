@@ -125,6 +125,57 @@ describe('a second battery', () => {
   });
 });
 
+describe('what an edge joins to the first battery', () => {
+  test('is the other battery, by its link and by its ground, and nothing by the feed of the board', () => {
+    const circuit = twoBatteries();
+    const paths = circuitPaths(circuit);
+    const names = (sources: ReturnType<typeof paths.sourcesBehind>) => sources.map(({ device }) => device.id);
+    expect(names(paths.sourcesBehind(edgeOf(circuit, 'link')))).toEqual(['rear']);
+    expect(names(paths.returnsBehind(edgeOf(circuit, 'rear-ground')))).toEqual(['rear']);
+    expect(names(paths.returnsBehind(edgeOf(circuit, 'ground')))).toEqual([]);
+  });
+
+  test('is every node that it alone reaches, and no other', () => {
+    const circuit = tree();
+    const behind = [...circuitPaths(circuit).nodesBehind(edgeOf(circuit, 'feed-a'))];
+    expect(behind).toContain('a.B+');
+    for (const { positive } of circuit.sources) expect(behind).not.toContain(positive);
+    expect(behind).not.toContain('b.B+');
+    expect(behind).not.toContain(edgeOf(circuit, 'feed-a').from);
+  });
+
+  test('is nothing of an edge that no source reaches, which lies behind all fuses', () => {
+    const circuit = circuitOf({
+      batteries: ['bat'],
+      feeds: [
+        ['tail', 'bat.POS', 'main.IN'],
+        ['lost', 'other.OUT', 'a.B+'],
+      ],
+      fuses: [
+        ['main', 'main.IN', 'main.OUT'],
+        ['other', 'other.IN', 'other.OUT'],
+      ],
+      loads: ['a'],
+    });
+    const paths = circuitPaths(circuit);
+    const lost = edgeOf(circuit, 'lost');
+    expect(paths.sourcesBehind(lost)).toEqual([]);
+    expect(paths.nodesBehind(lost)).toEqual(new Set());
+    expect(paths.hops(sourceOf(circuit, 'bat'), lost)).toBe(0);
+    expect(fusesBefore(circuit, 'bat', 'lost').toSorted()).toEqual(['main', 'other']);
+  });
+});
+
+test('of batteries that are joined the others hang on that of the vehicle, wherever it is written', () => {
+  const circuit = twoBatteries();
+  const primaryOf = (id: string) =>
+    circuitPaths({ ...circuit, primary: sourceOf(circuit, id) }).islands.map(
+      ({ primary }) => primary.device.id,
+    );
+  expect(primaryOf('front')).toEqual(['front']);
+  expect(primaryOf('rear')).toEqual(['rear']);
+});
+
 /** A random tree: for each node but the root its parent, and whether a fuse stands before it. */
 const anyTree = fc
   .array(fc.tuple(fc.nat(), fc.boolean(), fc.boolean()), { minLength: 1, maxLength: 12 })

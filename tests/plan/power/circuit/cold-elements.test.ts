@@ -84,6 +84,21 @@ describe('what stands in the way of a dead short, at the least', () => {
   });
 });
 
+// House rule, common practice, no source: 0.12 V over a blade at its rating, warm.
+test('each fuse is in the way by its own rating', () => {
+  const from = input();
+  const share = from.job.rules['short-fuse-cold'].value;
+  const ratings = ['block.OUT1', 'block.OUT2', 'block.OUT3'].map((id, at) => {
+    const fuses = from.fuses.map((fuse) =>
+      fuse.edge.id === id ? { ...fuse, ratingA: 20 + 10 * at } : { ...fuse, ratingA: 5 },
+    );
+    const [element] = cold({ ...from, fuses }, id);
+    expect(element).toMatchObject({ id, kind: 'fuse' });
+    return element && 'ohm' in element ? element.ohm : Number.NaN;
+  });
+  expect(ratings).toEqual([20, 30, 40].map((ratingA) => expect.closeTo((share * 0.12) / ratingA, 12)));
+});
+
 describe('what of a circuit carries a lasting current', () => {
   const sources = (change: (content: Written) => void, state: 'engine-on' | 'engine-off') =>
     circuitIn(input(change).circuit, state)
