@@ -151,8 +151,8 @@ export const sampled: readonly Area[] = [
     name: 'the plan',
     code: ['lib/plan'],
     heldBy: [
-      'tests/plan/{as-written,bolt-torque,once-each,plan-book,title-block-heads,proposed-lengths}.test.ts',
-      'tests/plan/settle.test.ts',
+      'tests/plan/{as-written,bolt-torque,computed-from,once-each,plan-book,title-block-heads,proposed-lengths}.test.ts',
+      'tests/plan/{settle,work/pick-beside}.test.ts',
     ],
   },
 ];

@@ -17,6 +17,27 @@ describe('the average output of an amplifier with music', () => {
     expect(musicDuty([channel(0, true), channel(75, false)], usualHouseRules).value).toBe(1 / 8);
   });
 
+  it('of channels of one kind alone is told as their duty, and of none as that of music', () => {
+    const told = (...channels: ReturnType<typeof channel>[]) => {
+      const { value, trace } = musicDuty(channels, usualHouseRules);
+      return {
+        value,
+        formula: trace.formula,
+        inputs: trace.inputs.map((input) => [input.name, input.value]),
+      };
+    };
+    const alone = (value: number) => ({ value, formula: 'd', inputs: [['d', value]] });
+    expect(told(channel(75, false))).toEqual(alone(1 / 8));
+    expect(told(channel(160, true))).toEqual(alone(1 / 3));
+    expect(told()).toEqual(alone(1 / 8));
+    expect(told(channel(75, false), channel(160, true)).inputs.map(([name]) => name)).toEqual([
+      'd',
+      'P',
+      'b',
+      'B',
+    ]);
+  });
+
   it('follows what the channel is wired to in a job', () => {
     const [bass] = smallPlan().plan.power.loads.filter(({ item }) => item === 'amp');
     const [other] = smallPlan(inParts('band: subwoofer', 'band: full-range')).plan.power.loads.filter(

@@ -249,6 +249,13 @@ describe('a network that can not be computed', () => {
         ...{ path: '/links/amp-feed', file: 'job' },
       },
     ]);
+    // A device of the job goes before a link of the vehicle.
+    expect(told([fault('network-floating', ['vehicle.charge:conductor', 'dsp:load'], ['dsp.GND'])])).toEqual([
+      {
+        ...{ rule: 'network-floating', of: ['dsp', 'vehicle.charge', 'rest'] },
+        ...{ path: '/devices/dsp', file: 'job' },
+      },
+    ]);
     expect(told([fault('network-not-a-number', ['nothing:load'])])).toEqual([
       { rule: 'network-not-a-number', of: ['network', 'rest'], path: '/links', file: undefined },
     ]);
