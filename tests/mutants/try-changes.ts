@@ -48,8 +48,11 @@ async function tryInPlace(
   const done = new Set<string>();
   for (let isOver = false; !isOver; ) {
     rmSync(toldFile, { force: true });
-    const open = changes.filter((id) => !known.told.has(id));
-    const left = open.map((id) => [id, most - (known.tried.get(id) ?? 0)]);
+    const triesLeft = (id: string) => most - (known.tried.get(id) ?? 0);
+    const open = changes.filter((id) => !known.told.has(id) && triesLeft(id) > 0);
+    // Where every change is told or given up nothing is run for it.
+    if (open.length === 0) break;
+    const left = open.map((id) => [id, triesLeft(id)]);
     writeFileSync(list, JSON.stringify({ changes: Object.fromEntries(left), told: toldFile }));
     const { status, printed } = await runTests({
       folder,
