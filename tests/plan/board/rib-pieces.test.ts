@@ -216,6 +216,34 @@ describe('ribs that are proposed', () => {
     },
   );
 
+  // Screwed alone, of the sheet of the board, a rib of 15 mm takes no screw. Across the longer way of the board it helps most.
+  test.each([
+    [60, 20],
+    [75, 25],
+    [80, 30],
+  ])('run where one helps most, no higher than it takes: for %s Hz %s mm', (wantedHz, heightMm) => {
+    const screwed = [
+      inParts('  glue-a: { kind: fixing, title: Glue, form: adhesive }\n', ''),
+      inShop('  glue-a: { pieces: 1 }\n', ''),
+    ];
+    const found = proposed(wantedHz, '40 mm', ...screwed);
+    expect(found?.text).toBe(`{ rib-1: { edge: bottom, distance: 5 7/8 in, height: ${heightMm} mm } }`);
+    const hzOf = (mm: number) => {
+      const rib = `ribs: { r: { edge: bottom, distance: 150 mm, height: ${mm} mm } }`;
+      const { job, board, ...more } = oneBoardOn('40 mm', ['sheet: ply-12', rib], ...screwed);
+      const laid = laidOut({ job, board, ...more });
+      const ribs = countedRibs(job, board, planRibs(job, laid, []));
+      const bent = bentCoarsely(stiffnessStep, {
+        board: onFixings(laid, boardFixings(board, job.parts)),
+        build: buildOf(job, laid, ribs),
+        aim: { wantedHz },
+      });
+      return bent?.firstModeHz.value ?? Number.NaN;
+    };
+    expect(hzOf(heightMm)).toBeGreaterThanOrEqual(wantedHz);
+    if (heightMm > 20) expect(hzOf(heightMm - 5)).toBeLessThan(wantedHz);
+  });
+
   test('are none where no rib has room, or none does', () => {
     expect(proposed(60, '10 mm')).toBeNull();
     expect(proposed(5000)).toBeNull();
