@@ -56,6 +56,12 @@ const soundPointSchema = z.strictObject({
 /** What bounds a space on one side: a wall, or nothing, so that a hand comes in. */
 const boundSchema = () => builders(z.enum(['wall', 'open']).optional());
 
+/**
+ * What bounds a space before its plane: a lid is shut in use, and closes the air in; in service it is off, and a hand
+ * comes in.
+ */
+const frontSchema = () => builders(z.enum(['wall', 'open', 'lid']).optional());
+
 /** What stays reachable with the board in, such as jack, spare wheel, service plug or fuse panel: where it lies. */
 const reachableSchema = z.strictObject({
   ...xy,
@@ -174,15 +180,19 @@ export const spaceSchema = shortened(
             picture: 'space',
             leftOut: 'a wall, in doubt',
           }),
-          front: section(boundSchema(), 'Before the plane, trim or lid off.', {
-            example: 'open',
-            picture: 'space',
-            leftOut: 'open',
-          }),
+          front: section(
+            frontSchema(),
+            'Before the plane, as it is driven. `lid` is shut in use, and closes the air in; in service it is off, and a hand comes in.',
+            {
+              example: 'lid',
+              picture: 'space',
+              leftOut: 'open to a hand, a wall to air',
+            },
+          ),
         })
         .default({}),
-      'What bounds it on each side: a wall, or nothing, so that a hand comes in.',
-      { example: { left: 'wall', front: 'open' }, picture: 'space' },
+      'What bounds it on each side: a wall, or nothing, so that a hand comes in; before it also a lid.',
+      { example: { left: 'wall', front: 'lid' }, picture: 'space' },
     ),
     'keep-reachable': section(
       z.record(id, reachableSchema).default({}),

@@ -38,12 +38,12 @@ export const spaces: Station = {
     },
     {
       key: 'bounds',
-      asks: 'What bounds it on each side: a wall, or open, so that a hand comes in',
+      asks: 'What bounds it on each side as it is driven: a wall, or open, so that a hand comes in; in front also a lid, which comes off for service',
       by: 'eye',
       within: 'space',
       oneEach: true,
       columns: (['left', 'right', 'top', 'bottom', 'front'] as const).map((edge) =>
-        optionalColumn(edge, edge, bound[edge], edge === 'front' ? 'open' : 'wall'),
+        optionalColumn(edge, edge, bound[edge], edge === 'front' ? 'lid' : 'wall'),
       ),
       rows: 2,
     },

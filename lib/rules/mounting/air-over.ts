@@ -24,7 +24,7 @@ const airOverShort: Rule = {
             value,
             limit,
             unit: 'm',
-            remedy: `take lower spacers or less raised:, or a deeper space; where the front of ${own.spaceId} is open, write bounds: { front: open } in the vehicle's file`,
+            remedy: `take lower spacers or less raised:, or a deeper space; where nothing closes the front of ${own.spaceId} in use, write bounds: { front: open } in the vehicle's file`,
             ...spot,
           },
         ];

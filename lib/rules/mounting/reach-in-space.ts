@@ -143,7 +143,7 @@ function faceControls({ job, plan }: Case): Verdict<'control-before-wall'>[] {
           value,
           limit,
           unit: 'm',
-          remedy: `use a part with its controls on an edge, a place that is open in front, or set them on the bench with the board at hand and write bounds: { front: open } where the board comes out for it`,
+          remedy: `use a part with its controls on an edge, or a place that is open in front; where a lid comes off for a hand, or the board comes out to be set, write bounds: { front: lid } of ${board.spaceId} in the vehicle's file: air is still held against it`,
           ...from,
           ...deviceSpot(job, at.item, 'at'),
         },

@@ -173,7 +173,7 @@ export const reachRows: readonly Row[] = [
   ['vehicle/spaces/well/bounds/right', 'a word of everyday', 'trim', /wall or open/, { job: 'board' }],
   ['vehicle/spaces/well/bounds/top', 'a word of everyday', 'shelf', /wall or open/, { job: 'board' }],
   ['vehicle/spaces/well/bounds/bottom', 'a word of everyday', 'floor', /wall or open/, { job: 'board' }],
-  ['vehicle/spaces/well/bounds/front', 'a word of everyday', 'lid', /wall or open/, { job: 'board' }],
+  ['vehicle/spaces/well/bounds/front', 'a word of everyday', 'hatch', /wall, open or lid/, { job: 'board' }],
   ['vehicle/spaces/well/keep-reachable/jack/x', 'a tenth', '54 mm', 'area-covered', { job: 'board' }],
   [
     'vehicle/spaces/well/keep-reachable/jack/y',

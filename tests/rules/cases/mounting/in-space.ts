@@ -176,6 +176,10 @@ export const inSpaceCases = {
         about: () => placed({ heightM: 0.126 }, knobOnFace({})),
       },
       {
+        name: 'the same behind a lid, which is off in service',
+        about: () => placed({ heightM: 0.126 }, knobOnFace({ front: 'lid' })),
+      },
+      {
         name: 'the same with 80 mm before it',
         about: () => placed({ heightM: 0.108 }, knobOnFace({ front: 'wall' })),
       },
@@ -339,6 +343,12 @@ export const inSpaceCases = {
       {
         name: 'a wall in front',
         about: () => airOver('139 mm', { front: 'wall' }),
+        level: 'caution',
+        subject: 'amp',
+      },
+      {
+        name: 'a lid that is shut in use',
+        about: () => airOver('139 mm', { front: 'lid' }),
         level: 'caution',
         subject: 'amp',
       },
