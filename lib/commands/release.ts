@@ -13,7 +13,8 @@ import { findingText, tellProblems } from './told/report.ts';
 import { replaceOrTell } from './write-shown.ts';
 
 /**
- * `rackleaf release JOB`: refuses while a finding stops the job; otherwise freezes the whole plan of the revision
+ * `rackleaf release JOB`: refuses while a finding stops the job; otherwise lists the cautions that
+ * stand and are not accepted, freezes the whole plan of the revision
  * beside the job and writes `status: released` into the job file. Nothing else of the file changes.
  */
 export async function release(effects: Effects, jobId: string): Promise<ExitStatus> {
@@ -44,6 +45,8 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
     effects.tell(`${jobId} is not released: ${stops.length} findings stop it`);
     return exitStatus.stopped;
   }
+  const standing = loaded.plan.findings.filter(({ level, accepted }) => level === 'caution' && !accepted);
+  for (const finding of standing) effects.tell(findingText(finding));
   const file = shop.files.find((one) => one.path === `content/jobs/${jobId}.yaml`);
   const edited = file ? withReleasedStatus(file) : null;
   if (!file || edited === null) {
@@ -59,10 +62,18 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
   const status = await replaceOrTell(effects, { path: file.path, before: file.text, after: edited });
   effects.tell(
     status === exitStatus.done
-      ? `${jobId}, revision ${revision}, is released; its plan is frozen in ${path}`
+      ? `${jobId}, revision ${revision}, is released${withCautions(standing.length)}; its plan is frozen in ${path}`
       : `the plan of revision ${revision} is frozen in ${path}: write status: released yourself`,
   );
   return status;
+}
+
+/** What a release says of cautions that nobody accepted: they do not stop it, and go out with its sheets. */
+function withCautions(count: number): string {
+  if (count === 0) return '';
+  return count === 1
+    ? ' with the caution above, which nobody has accepted'
+    : ` with the ${count} cautions above, which nobody has accepted`;
 }
 
 /** The job file as it was planned, with its status changed. */

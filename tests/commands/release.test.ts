@@ -78,6 +78,31 @@ describe('release', () => {
     expect(after.told).toBe('');
   });
 
+  test('lists the cautions that stand, and leaves out what the job accepts', async () => {
+    shop.change(job, 'to: body.cargo, length: 12 in', 'to: body.cargo, length: 30 in');
+    const cautions = (await planOf(shop)).findings.filter(({ level }) => level === 'caution');
+    const long = cautions.find(({ rule }) => rule === 'ground-lead-long');
+    expect(long).toBeDefined();
+    const line = (await shop.run('check')).out.match(/\{ finding: ground-lead-long, .*\}/)?.[0] ?? '';
+    const accepted = new ShopFolder();
+    accepted.write(
+      job,
+      `${shop.read(job)}\naccepted:\n  - ${line.replace('reason: , by: ', 'reason: no nearer point, by: L. S. ')}\n`,
+    );
+    const { status, told } = await shop.run('release', 'demo');
+    expect(status).toBe(0);
+    expect(told.match(/: caution: /g)).toHaveLength(cautions.length);
+    expect(told).toContain(long?.message);
+    expect(told).toMatch(
+      /is released with (the caution above|the \d+ cautions above), which nobody has accepted;/,
+    );
+    const { status: done, told: less } = await accepted.run('release', 'demo');
+    expect(done).toBe(0);
+    expect(less.match(/: caution: /g) ?? []).toHaveLength(cautions.length - 1);
+    expect(less).not.toContain(long?.message);
+    accepted.remove();
+  });
+
   test('is said beside a file that calls itself a draft again', async () => {
     await shop.run('release', 'demo');
     expect((await shop.run('check')).out).not.toMatch(/its file says draft/);
