@@ -1,6 +1,6 @@
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { findingCatalogue } from '../../model/findings/index.ts';
-import { isOnReel, type KindName, type Part, partFacts } from '../../model/kinds/index.ts';
+import { isMounted, isOnReel, type KindName, type Part } from '../../model/kinds/index.ts';
 import { ifThen } from '../../model/writing/if-then.ts';
 import type { OpenShop } from '../../read/read-content.ts';
 import { anyName, atWays, type JsonSchema, oneOfNames, oneOrRow, type SchemaAt } from './json-schema.ts';
@@ -102,8 +102,7 @@ function partsOf(
   kinds: readonly KindName[] | 'equipment' | 'any',
 ): JsonSchema {
   const fits = (part: Part): boolean =>
-    kinds === 'any' ||
-    (kinds === 'equipment' ? partFacts(part).footprint !== null : kinds.includes(part.kind));
+    kinds === 'any' || (kinds === 'equipment' ? isMounted(part) : kinds.includes(part.kind));
   const fitting = Object.entries(parts).flatMap(([id, part]) => (fits(part) ? [id] : []));
   const all = [...new Set([...fitting, ...unreadParts])].sort();
   return hasUnreadFile ? anyName(all) : oneOfNames(all);

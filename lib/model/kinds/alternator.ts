@@ -2,12 +2,12 @@ import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { quantityWithin } from '../fields.ts';
 import { inSystem, systemVoltages } from '../system-voltage.ts';
-import { equipmentBase } from './fields/equipment.ts';
+import { fittedBase } from './fields/equipment.ts';
 import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
   kind: kindField('alternator'),
-  ...equipmentBase,
+  ...fittedBase,
   rating: builders(
     quantityWithin('current', { above: 0, most: 600 }),
     'What it is rated to give. Hot and idling it gives {alternator-idle-share} of it.',

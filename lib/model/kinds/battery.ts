@@ -3,12 +3,12 @@ import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { systemVoltageField } from '../system-voltage.ts';
-import { equipmentBase } from './fields/equipment.ts';
+import { fittedBase } from './fields/equipment.ts';
 import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
   kind: kindField('battery'),
-  ...equipmentBase,
+  ...fittedBase,
   chemistry: builders(
     z.enum(['flooded', 'absorbed-glass-mat', 'lithium']),
     'What is in it. Its resistance, its reserve and where it may stand follow from it.',

@@ -74,6 +74,8 @@ export function contactCurrentA(part: PartOf<'relay' | 'isolating-relay'>): numb
 type KindEntry<K extends KindName> = {
   readonly plural: string;
   readonly schema: z.ZodObject;
+  /** True for what is built in as a device. */
+  readonly isMounted: boolean;
   terminals(part: PartOf<K>): TerminalSpecs;
   controls(part: PartOf<K>): ControlSpecs;
   footprint(part: PartOf<K>): Footprint | null;
@@ -128,6 +130,11 @@ function factsOfKind<K extends KindName>(kind: K, part: PartOf<K>): PartFacts {
     footprint: entry.footprint(part),
     elements: entry.elements(part),
   };
+}
+
+/** True for a part that is built in as a device; what is stock is cut, crimped or screwed. */
+export function isMounted({ kind }: Part): boolean {
+  return kinds[kind].isMounted;
 }
 
 /** The facts of a part, by its kind's entry in the table. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { everyone } from '../audience.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
 import type { ControlSpecs } from './fields/control-spec.ts';
-import type { equipmentBase } from './fields/equipment.ts';
+import type { equipmentBase, fittedBase } from './fields/equipment.ts';
 import type { TerminalSpec, TerminalSpecs } from './fields/terminal-spec.ts';
 
 /** The field that names the kind of a part. */
@@ -57,6 +57,8 @@ export interface Kind<S extends z.ZodObject = z.ZodObject> {
   /** Plural name, as the parts index prints it. */
   readonly plural: string;
   readonly schema: S;
+  /** True for what is built in as a device; what is stock is cut, crimped or screwed. */
+  readonly isMounted: boolean;
   terminals(part: z.output<S>): TerminalSpecs;
   controls(part: z.output<S>): ControlSpecs;
   footprint(part: z.output<S>): Footprint | null;
@@ -68,6 +70,7 @@ export function stockKind<S extends z.ZodObject>(plural: string, schema: S): Kin
   return {
     plural,
     schema,
+    isMounted: false,
     terminals: () => ({}),
     controls: () => ({}),
     footprint: () => null,
@@ -75,10 +78,10 @@ export function stockKind<S extends z.ZodObject>(plural: string, schema: S): Kin
   };
 }
 
-type Equipment = z.output<z.ZodObject<typeof equipmentBase>>;
+type Equipment = z.output<z.ZodObject<typeof fittedBase>>;
 
 /** A kind of part that is mounted: its terminals, controls and footprint come from its own data. */
-export function equipmentKind<S extends z.ZodObject<typeof equipmentBase>>(
+export function equipmentKind<S extends z.ZodObject<typeof equipmentBase | typeof fittedBase>>(
   plural: string,
   schema: S,
   elements: (part: z.output<S>) => readonly PartElement[],
@@ -86,6 +89,7 @@ export function equipmentKind<S extends z.ZodObject<typeof equipmentBase>>(
   return {
     plural,
     schema,
+    isMounted: true,
     terminals: (part) => part.terminals,
     controls: (part) => part.controls,
     footprint: (part) => footprintOf(part),
@@ -97,13 +101,15 @@ function holeOf({ x, y, diameter }: Equipment['mounting-holes'][number]): Hole {
   return { xM: x, yM: y, diameterM: diameter };
 }
 
-/** The footprint of a mounted part, from its own data. */
-export function footprintOf(part: Equipment): Footprint {
+/** The footprint of a mounted part, from its own data; null where its size or its mass is not told. */
+function footprintOf(part: Equipment): Footprint | null {
+  const { size, mass } = part;
+  if (size === undefined || mass === undefined) return null;
   return {
-    widthM: part.size.width,
-    depthM: part.size.depth,
-    heightM: part.size.height,
-    massKg: part.mass,
+    widthM: size.width,
+    depthM: size.depth,
+    heightM: size.height,
+    massKg: mass,
     holes: part['mounting-holes'].map(holeOf),
     bracketHoles: part['bracket-holes'].map(holeOf),
     airM: part.air ?? {},

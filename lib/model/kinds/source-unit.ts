@@ -1,14 +1,14 @@
 import { z } from 'zod';
 import { outputsSchema } from '../content/integration.ts';
 import { section } from '../writing/field-text.ts';
-import { equipmentBase } from './fields/equipment.ts';
+import { fittedBase } from './fields/equipment.ts';
 import { menuFilterFields } from './fields/menu-filters.ts';
 import { supplySchema } from './fields/supply.ts';
 import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
 export const sourceUnitSchema = z.strictObject({
   kind: kindField('source-unit'),
-  ...equipmentBase,
+  ...fittedBase,
   supply: supplySchema,
   ...menuFilterFields,
   outputs: section(

@@ -1,4 +1,4 @@
-import { type KindName, type Part, partFacts } from '../../model/kinds/index.ts';
+import { isMounted, type KindName, type Part } from '../../model/kinds/index.ts';
 import { type Place, placeText } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
 import type { Report } from '../report.ts';
@@ -28,8 +28,7 @@ export function lookPart(
 
 function namesOf(parts: Parts, asked: AskedPart): string[] {
   return Object.entries(parts).flatMap(([id, part]) => {
-    const isMeant =
-      asked === 'any' || (asked === 'mounted' ? partFacts(part).footprint !== null : part.kind === asked);
+    const isMeant = asked === 'any' || (asked === 'mounted' ? isMounted(part) : part.kind === asked);
     return isMeant ? [id] : [];
   });
 }

@@ -2,7 +2,7 @@ import type { JobDevice, JobFile } from '../../model/content/job.ts';
 import { bodyId, type Device } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
-import { type Part, partFacts } from '../../model/kinds/index.ts';
+import { isMounted, type Part, partFacts } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
 import { type AskedPart, lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
@@ -49,7 +49,7 @@ function jobDevice(
     return null;
   }
   const facts = partFacts(spec);
-  if (!facts.footprint) {
+  if (!isMounted(spec)) {
     report.at(
       [...path, 'part'],
       `"${given.part}" is stock (${spec.kind}) and can't be a device`,
@@ -58,6 +58,12 @@ function jobDevice(
     report.lose('device', id);
     return null;
   }
+  if (!facts.footprint)
+    report.at(
+      [...path, 'part'],
+      `"${given.part}" has no size: and mass: in its part, and ${id} is built in`,
+      `write both in the part ${given.part}: size: { width: , depth: , height: } and mass:`,
+    );
   for (const key of ['settings', 'after-commissioning', 'filters', 'equalising', 'mix'] as const)
     checkKeys(key, id, given, facts, report);
   checkFuses(id, given, spec, report);

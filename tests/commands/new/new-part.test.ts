@@ -32,6 +32,27 @@ describe('new part', () => {
     },
   );
 
+  test.each(['battery', 'alternator', 'source-unit'] as const)(
+    'a %s that stays where a vehicle has it needs no measures',
+    async (kind) => {
+      const { case: _, ...leaflet } = leaflets[kind];
+      const line = ['new', 'part', `fitted-${kind}`, '--kind', kind, '--title', 'Fitted'];
+      const { status, told } = await folder.run(...line, ...leafletFlags(leaflet));
+      expect(status).toBe(0);
+      expect(told).not.toContain('error');
+      const { parts } = readContent(await realEffects(folder.root).readContent());
+      expect(parts[`fitted-${kind}`]).toMatchObject({ kind });
+    },
+  );
+
+  test('a speaker needs its measures', async () => {
+    const { case: _, ...leaflet } = leaflets.speaker;
+    const line = ['new', 'part', 'no-case', '--kind', 'speaker', '--title', 'Speaker'];
+    const { status, told } = await folder.run(...line, ...leafletFlags(leaflet));
+    expect(status).toBe(2);
+    expect(told).toContain('--case is needed');
+  });
+
   test('asks for every kind of part', () => {
     expect(Object.keys(leaflets).sort()).toEqual(Object.keys(kinds).sort());
   });

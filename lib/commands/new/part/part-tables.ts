@@ -19,7 +19,14 @@ import {
   supplyTable,
 } from './device-tables.ts';
 import { columnsOf, leaflet, sizesField } from './part-columns.ts';
-import { caseTable, controlTable, mountingTables, postsTable, terminalTable } from './terminal-tables.ts';
+import {
+  caseTable,
+  controlTable,
+  fittedCaseTable,
+  mountingTables,
+  postsTable,
+  terminalTable,
+} from './terminal-tables.ts';
 
 const titleTable: AskedTable = leaflet('title', 'What the part is called on sheets: what it is, its rating', [
   column('title', 'title', partBase.title, 'Four-channel amplifier, 4 x 75 W'),
@@ -101,7 +108,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     ]),
   ],
   processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
-  'source-unit': [titleTable, caseTable, terminalTable, menuTable, supplyTable],
+  'source-unit': [titleTable, fittedCaseTable, terminalTable, menuTable, supplyTable],
   speaker: [
     titleTable,
     caseTable,
@@ -124,7 +131,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   battery: [
     titleTable,
-    caseTable,
+    fittedCaseTable,
     postsTable('POS NEG'),
     facts(
       'battery',
@@ -138,7 +145,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   alternator: [
     titleTable,
-    caseTable,
+    fittedCaseTable,
     postsTable('B+ CASE'),
     facts('alternator', 'What it gives', ['rating', 'set-point', 'variable-voltage'], {
       'variable-voltage': 'no',

@@ -94,7 +94,7 @@ type Writer = (rows: readonly Row[], kind: KindName) => Named;
 const writers: Readonly<Record<string, Writer>> = {
   case: ([row]) => {
     const { mass, ...size } = row?.cells ?? {};
-    return { size, ...(mass !== undefined && { mass }) };
+    return { ...filled('size', size), ...(mass !== undefined && { mass }) };
   },
   cooling: ([row]) => (row ? coolingFields(row) : {}),
   terminal: (rows, kind) => ({

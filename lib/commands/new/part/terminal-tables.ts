@@ -96,6 +96,13 @@ export const caseTable: AskedTable = leaflet(
   ],
 );
 
+/** The same of a part that a vehicle comes with. */
+export const fittedCaseTable: AskedTable = {
+  ...caseTable,
+  hint: 'Left empty where the part stays where a vehicle has it: a job that builds it in needs it.',
+  columns: caseTable.columns.map((one) => ({ ...one, optional: true })),
+};
+
 const airRoom = edgeLengths.shape.left.unwrap();
 
 /** What an edge carries and asks for: fins, fan, the air of its maker, or both, `fins 1 in`. */

@@ -108,3 +108,20 @@ export const equipmentBase = {
     { example: '70 C', leftOut: '{most-ambient}' },
   ),
 };
+
+const unmeasured =
+  'nothing is computed from it while the part stays where a vehicle has it; a job that builds it in needs it';
+
+/** The same of a part that a vehicle comes with: its measures are needed where a job builds it in alone. */
+export const fittedBase = {
+  ...equipmentBase,
+  size: section(
+    equipmentBase.size.optional(),
+    'Outside measures of its body, before any turn; plugs and knobs that stand out are not part of it.',
+    { picture: 'footprint', leftOut: unmeasured },
+  ),
+  mass: builders(equipmentBase.mass.optional(), 'What it weighs.', {
+    example: '3.2 kg',
+    leftOut: unmeasured,
+  }),
+};
