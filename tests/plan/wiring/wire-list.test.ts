@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Remark } from '../../../lib/model/remark.ts';
 import { planBranches } from '../../../lib/plan/wiring/branches.ts';
 import { wireLabelClashes } from '../../../lib/plan/wiring/labels.ts';
 import { inJob } from '../../read/problem-case.ts';
@@ -123,6 +124,27 @@ describe('the wire list', () => {
     for (const { path, file } of lugs) expect([path.split('/')[1], file]).toEqual(['links', 'job']);
     expect(lugs.map(({ remark }) => remark.of)).toContainEqual(['tail', 'battery.POS']);
   });
+});
+
+test('what is noticed of a conductor that the vehicle came with stands in the file of the vehicle', () => {
+  const found = small();
+  const noted = (id: string) => {
+    const sized = found.settled.all.get(id);
+    if (!sized) throw new Error(`${id} is sized.`);
+    const remark: Remark<'terminal-not-in-catalogue'> = {
+      rule: 'terminal-not-in-catalogue',
+      level: 'caution',
+      of: [id],
+      message: 'no lug',
+      remedy: 'add one',
+    };
+    const all = new Map(found.settled.all).set(id, { ...sized, remarks: [remark] });
+    return told(wiring({ ...found, settled: { ...found.settled, all } }), 'terminal-not-in-catalogue')
+      .filter(({ remark: { message } }) => message === 'no lug')
+      .map(({ path, file }) => ({ path, file }));
+  };
+  expect(noted('vehicle.charge')).toEqual([{ path: '/links/charge', file: 'vehicle' }]);
+  expect(noted('feed')).toEqual([{ path: '/links/feed', file: 'job' }]);
 });
 
 describe('two wires that part ways', () => {
