@@ -140,3 +140,20 @@ test('lengths follow from ways only where a lead, or a ground lead that nobody m
   expect(has({ ...ofLead, since: 'A' })).toBe(false);
   expect(has()).toBe(false);
 });
+
+// Off a board it needs its loop alone, 12 in at the amplifier: common practice, no source.
+test('a ground lead that nobody measured stays as it is where it just reaches, and is longer where it does not', () => {
+  const ground: Proposal = {
+    ...{ path: ['links', 'ground'], rule: 'ground', reason: 'amp is grounded', doubt: 'not-measured' },
+    value: { from: 'amp.GND', to: 'body.cargo', length: '12 in' },
+  };
+  const just = proposed([ground]);
+  expect(just.reached).toBe(just.job);
+  const short = proposed(
+    [ground],
+    inJob('to: body.cargo, length: 12 in }', 'to: body.cargo, length: 11 in }'),
+  );
+  const lengthOf = (job: Job) => job.links.find(({ id }) => id === 'ground')?.given?.length ?? Number.NaN;
+  expect(lengthOf(short.job)).toBeCloseTo(11 * 0.0254, 9);
+  expect(lengthOf(short.reached)).toBeGreaterThanOrEqual(12 * 0.0254 - 1e-9);
+});
