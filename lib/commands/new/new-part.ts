@@ -14,7 +14,7 @@ import { hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { partTables } from './part/part-tables.ts';
-import { fieldsOf, isAsked, leftOut, partText } from './part/part-text.ts';
+import { fieldsOf, isAsked, leftOut, partRows, partText } from './part/part-text.ts';
 import { isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 
@@ -81,8 +81,17 @@ function partQuestions(kind: KindName): readonly Question[] {
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       when: (answers) => isAsked(table.key, answers),
+      ...(table.key === 'supply' && { doubt: ({ cells }, answers) => drawDoubt(kind, cells, answers) }),
     }),
   );
+}
+
+/** A job that turns a device on by a lead is stopped where nobody tells what its turn-on terminal draws. */
+function drawDoubt(kind: KindName, cells: Row['cells'], answers: Answers): string | null {
+  const isTurnedOn = partRows(kind, 'terminal', answers).some((row) => row.cells.role === 'turn-on-in');
+  return isTurnedOn && cells['turn-on-draw'] === undefined
+    ? 'lacks turn on draw, and a job that turns it on by a lead is stopped without it: write it by the leaflet, or measure it on the bench'
+    : null;
 }
 
 function powerFault(powers: readonly string[]): string | null {

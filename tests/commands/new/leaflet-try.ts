@@ -58,7 +58,8 @@ const amplifier: Typing = {
     'GAIN-12 | GAIN-34 | GAIN-5, gain, face, , 1..2 | 3..4 | 5',
     '',
     '',
-    'regulated, 80 A, 2, class-d, 1.4 A, 78 %, 14.4 V',
+    // Its leaflet tells no turn-on draw: it is measured on the bench.
+    'regulated, 80 A, 2, class-d, 1.4 A, 78 %, 14.4 V, 25 mA',
     ', 60 C',
   ],
 };

@@ -76,7 +76,7 @@ export function fieldsOf(kind: KindName, key: string, answers: Answers): Named {
 }
 
 /** The rows of one table, as they were answered. */
-function partRows(kind: KindName, key: string, answers: Answers): readonly Row[] {
+export function partRows(kind: KindName, key: string, answers: Answers): readonly Row[] {
   const table = partTables[kind].find((one) => one.key === key);
   return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
 }
