@@ -16,6 +16,12 @@ function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): reado
   );
 }
 
+/** The fans of the spaces that have a board, each once. */
+function fansOf({ boards }: Pick<Job, 'boards'>): Work['fans'] {
+  const spaces = new Map(boards.map(({ spaceId, space }) => [spaceId, space.fan ?? 0]));
+  return [...spaces].flatMap(([space, airM3S]) => (airM3S > 0 ? [{ space, airM3S }] : []));
+}
+
 /** What the job says must be in place before a device. */
 function declaredWaits({ devices }: Pick<Job, 'devices'>): readonly Wait[] {
   return devices.flatMap(({ id, given }) =>
@@ -56,6 +62,7 @@ export function planWork(
     gainUnder: job.rules['gain-under'].value,
     systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
+    fans: fansOf(job),
   });
   for (const { items, message, remedy } of rings) {
     const path = job.devices.find(({ id }) => id === items[0])?.path ?? '';

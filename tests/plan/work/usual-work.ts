@@ -10,4 +10,5 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   gainUnder: 0.05,
   systemV: 12,
   activeTweeters: [],
+  fans: [],
 };

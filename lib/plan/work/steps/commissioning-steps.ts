@@ -16,6 +16,7 @@ import {
   type Work,
 } from '../work.ts';
 
+import { fanProofs } from './fan-steps.ts';
 import { settingSteps } from './steps-setting-up.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
@@ -35,11 +36,13 @@ export function commissioningSteps(
   if (hasFuses) steps.push(fuseStep(work), ...bankSteps(work));
   const live = steps.at(-1)?.id ?? 'battery-on';
   const settings = settingSteps(work, 'first-power');
+  const fans = fanProofs(work, settings.at(-1)?.id ?? 'first-power');
   return [
     ...steps,
     firstPower(work, live),
     ...settings,
-    handOver(work, settings.at(-1)?.id ?? 'first-power'),
+    ...fans,
+    handOver(work, [...settings, ...fans].at(-1)?.id ?? 'first-power'),
   ];
 }
 
