@@ -74,6 +74,7 @@ export const jointSchema = z.enum([
   'post-clamp',
   'body-bolt',
   'solder',
+  'supplied-lead',
 ]);
 export type Joint = z.infer<typeof jointSchema>;
 

@@ -16,6 +16,7 @@ import { layRuns } from './laying/runs.ts';
 import { bandsOf, speakerPart } from './sound/bands.ts';
 import { dealChannels } from './sound/channels.ts';
 import { makeBands } from './sound/filters.ts';
+import { useInputs } from './sound/input-use.ts';
 import { linkAmplifierInputs } from './sound/inputs.ts';
 import { linkProcessors } from './sound/processor-links.ts';
 import { signalChain } from './sound/signal-chain.ts';
@@ -98,11 +99,12 @@ export function completeJob(
 }
 
 function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
-  const chain = signalChain(draft, groups);
-  const bands = bandsOf(draft, chain.groups);
-  const driven = dealChannels(draft, chain, bands);
+  const whole = signalChain(draft, groups);
+  const bands = bandsOf(draft, whole.groups);
+  const driven = dealChannels(draft, whole, bands);
   linkSpeakers(draft, driven);
-  linkSourceSpeakers(draft, chain);
+  linkSourceSpeakers(draft, whole);
+  const chain = useInputs(draft, whole);
   const outputs = linkProcessors(draft, chain);
   linkAmplifierInputs(draft, chain);
   makeBands(draft, chain, bands, outputs);

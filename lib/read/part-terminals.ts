@@ -105,6 +105,21 @@ function checkDistribution(id: string, part: PartOf<'distribution'>, report: Rep
 }
 
 function checkChannels(id: string, part: PartOf<'amplifier'>, report: Report): void {
+  for (const [name, channel] of Object.entries(part.channels))
+    for (const [index, other] of channel['also-takes'].entries())
+      report.look<unknown>(
+        ['parts', id, 'channels', name, 'also-takes', String(index)],
+        `terminal of ${id}`,
+        other,
+        withPairs(part.terminals),
+      );
+  for (const [name, terminal] of Object.entries(part.terminals))
+    if (terminal['speaker-level'] && terminal.role !== 'signal-in')
+      report.at(
+        ['parts', id, 'terminals', name, 'speaker-level'],
+        `${name} has the role ${terminal.role}: only a line input takes speaker level beside it`,
+        'write role: signal-in, or take speaker-level: out',
+      );
   for (const group of ['channels', 'bridges'] as const)
     for (const [name, channel] of Object.entries(part[group])) {
       const path = ['parts', id, group, name];

@@ -62,6 +62,16 @@ export const deviceSchema = z.strictObject({
     example: 'rear',
     leftOut: 'by the row of its place',
   }),
+  'speaker-level': builders(
+    names(z.array(text('IN1'))).default([]),
+    'Of an amplifier: the line inputs that take speaker outputs, by the leads that its maker supplies, where its part says that they may.',
+    { example: ['IN1', 'IN2'], leftOut: 'proposed where the source has speaker outputs alone' },
+  ),
+  'summed-inside': builders(
+    names(z.array(channelName)).default([]),
+    'Of an amplifier: the channels that take their signal inside, from the inputs that its part names in `also-takes:`.',
+    { example: [5], leftOut: 'proposed for a subwoofer that no output of the source is left for' },
+  ),
   box: builders(id.optional(), 'Of a subwoofer: its enclosure, in the same place.', {
     example: 'enclosure-sealed-20',
   }),

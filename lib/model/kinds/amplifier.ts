@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { positiveNumber, text } from '../fields.ts';
-import { rows, shortened } from '../short-forms/short-form.ts';
+import { names, rows, shortened } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { speakerLoad } from './bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
@@ -28,7 +28,16 @@ const bridge = z.strictObject({
     ],
   }),
 });
-const channel = shortened(bridge.clone(), { form: 'channel' });
+const channel = shortened(
+  bridge.extend({
+    'also-takes': builders(
+      names(z.array(text('IN1'))).default([]),
+      'Inputs of other channels that it takes inside, added up, where its own is left open. A job uses it so by `summed-inside:` of the device.',
+      { example: ['IN1', 'IN2'], leftOut: 'it plays its own input alone' },
+    ),
+  }),
+  { form: 'channel' },
+);
 
 /** What runs along a row of channels or of bridges. */
 const alongBridges = { positive: 'names', negative: 'names', input: 'names' } as const;

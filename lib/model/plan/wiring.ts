@@ -28,6 +28,7 @@ export const endForms = [
   'reducer',
   'solder',
   'made-up',
+  'supplied-lead',
   'as-fitted',
   'refused',
   'unknown',
@@ -188,6 +189,8 @@ export const pickSchema = z.object({
   /** `piece`, or `m` for what is cut from a reel. */
   unit: builders(shelfUnitSchema),
   stockQuantity: number,
+  /** The part in whose box it lies, supplied by the maker: it is none of the shelf's. */
+  suppliedWith: builders(z.string().optional()),
   /** How many are missing; for a reel, the length that no single reel covers. */
   short: number,
   /** What of it is promised to other jobs that are released and not built in: it is none of `stockQuantity`. */

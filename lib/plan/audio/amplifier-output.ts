@@ -27,4 +27,4 @@ export interface CoilField {
 
 export type Amplifier = PartOf<'amplifier'>;
 
-export type Channel = Amplifier['channels'][string];
+export type Channel = Amplifier['bridges'][string];

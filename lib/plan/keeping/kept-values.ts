@@ -40,6 +40,8 @@ export function keptValues(job: KeptJob, plan: BuildPlan): readonly KeptValue[] 
 /** Of what kind something is that a rule proposed, by where the job file would say it. */
 function kindOf([section, , field]: readonly string[]): KeptKind {
   if (section === 'boards') return 'places';
+  // Which ends an input has decides what its links name.
+  if (field === 'speaker-level' || field === 'summed-inside') return 'links';
   return section === 'devices' && field !== undefined ? 'settings' : 'links';
 }
 

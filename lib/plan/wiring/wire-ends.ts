@@ -32,6 +32,7 @@ const portKinds: Readonly<Record<Joint, PortKind>> = {
   plug: 'plug',
   phono: 'made-up',
   solder: 'made-up',
+  'supplied-lead': 'made-up',
 };
 
 const studM: Readonly<Record<Stud, number>> = {
@@ -76,9 +77,7 @@ export function prepareWireEnd(
     return {
       end: {
         ...base,
-        ...(spec?.joint === 'solder'
-          ? { prep: 'solder', form: 'solder' }
-          : { prep: `made-up ${plugOf(job, link)}`, form: 'made-up' }),
+        ...madeUp(job, link, spec),
       },
       remarks: [],
     };
@@ -87,6 +86,14 @@ export function prepareWireEnd(
   return made.workings && tight?.trace.origin === 'assumed'
     ? { ...made, workings: { ...made.workings, torqueNm: tight } }
     : made;
+}
+
+/** An end on which nothing of the shelf goes: soldered, joined to a lead of the device's maker, or with its plug on already. */
+function madeUp(job: Job, link: Link, spec: TerminalSpec | undefined): Pick<WireEnd, 'prep' | 'form'> {
+  if (spec?.joint === 'solder') return { prep: 'solder', form: 'solder' };
+  if (spec?.joint === 'supplied-lead')
+    return { prep: "joined to the maker's own lead", form: 'supplied-lead' };
+  return { prep: `made-up ${plugOf(job, link)}`, form: 'made-up' };
 }
 
 /** The plug of a made-up lead, as its part names it. */

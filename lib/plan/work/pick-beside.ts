@@ -15,6 +15,8 @@ export function pickBeside(job: Job, plan: TakingPlan, { takes: built }: InPlace
   const takes = shelfTakes(plan);
   const { pieces, cuts } = takesBeyond(takes, built);
   return plan.pick.flatMap((row): PlanPick[] => {
+    // It lies in the box of its device: what is fetched with that.
+    if (row.suppliedWith !== undefined) return (pieces[row.suppliedWith] ?? 0) > 0 ? [row] : [];
     if (row.unit === 'm') {
       const own = cuts.filter(({ part }) => part === row.part).map(({ lengthM }) => lengthM);
       return own.length > 0 ? [reelRow(job, row.part, own)] : [];

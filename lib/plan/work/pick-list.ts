@@ -9,6 +9,7 @@ import type {
   PlanRun,
   PlanWire,
 } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { cutLengths } from '../../shelf/cut-lengths.ts';
 import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths.ts';
@@ -36,6 +37,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
     ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
     ...fusesToBuy(input),
+    ...suppliedLeads(input),
   ];
   const key = ({ kind, part }: PlanPick) => `${kind} ${part}`;
   return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
@@ -97,6 +99,24 @@ function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
   }
   return [...counts].map(([part, { title, quantity }]): PlanPick => {
     return { part, title, kind: 'fuse', quantity, unit: 'piece', stockQuantity: 0, short: quantity };
+  });
+}
+
+/** Leads that makers supply with a device, by its part: one for each input that the job uses them at. */
+function suppliedLeads({ job, wires }: PickInput): PlanPick[] {
+  const ends = wires.flatMap(({ ends: both }) => both).filter(({ form }) => form === 'supplied-lead');
+  const inputs = [...new Set(ends.map(({ terminal }) => stemName(terminal)))];
+  const counts = new Map<string, number>();
+  for (const input of inputs) {
+    const device = job.devices.find(({ id }) => input.startsWith(`${id}.`));
+    if (device?.origin !== 'job' || device.part === null) continue;
+    counts.set(device.part, (counts.get(device.part) ?? 0) + 1);
+  }
+  return [...counts].map(([part, quantity]): PlanPick => {
+    return {
+      ...{ part: `${part}-lead`, title: `Lead for speaker level, supplied with ${part}`, kind: 'cable' },
+      ...{ quantity, unit: 'piece', stockQuantity: quantity, short: 0, suppliedWith: part },
+    };
   });
 }
 

@@ -47,7 +47,7 @@ export function cutsTaken(
 /** What a plan takes from the shelf, whether it is there or still to be ordered. */
 export function shelfTakes(plan: TakingPlan): ShelfTakes {
   const offReel = new Set(plan.pick.filter(({ unit }) => unit === 'm').map(({ part }) => part));
-  const pieces = plan.pick.filter(({ unit }) => unit === 'piece');
+  const pieces = plan.pick.filter(({ unit, suppliedWith }) => unit === 'piece' && suppliedWith === undefined);
   const { sheets, pieces: cutOut } = nestJobs([plan]);
   return {
     pieces: Object.fromEntries(pieces.map(({ part, quantity }) => [part, quantity])),

@@ -4,6 +4,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Part, type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
+import { partAsUsed } from '../../model/kinds/part-as-used.ts';
 import type { Origin, Row, TerminalRole, VehicleSide, ZoneKind } from '../../model/vocabulary.ts';
 
 /** A device of the job or of the vehicle while the job is completed: its part is known, its links may be missing. */
@@ -35,8 +36,9 @@ export function jobDraftDevice(
   vehicle: Vehicle,
   parts: Parts,
 ): DraftDevice | null {
-  const spec = parts[given.part];
-  if (!spec || id === bodyId) return null;
+  const part = parts[given.part];
+  if (!part || id === bodyId) return null;
+  const spec = partAsUsed(part, given);
   const facts = partFacts(spec);
   if (!facts.footprint) return null;
   const board = given.on === undefined ? undefined : job.boards[given.on];

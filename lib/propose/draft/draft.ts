@@ -5,6 +5,7 @@ import { fixingSchema, linkSchema, runSchema } from '../../model/content/job-boa
 import { deviceSchema } from '../../model/content/job-device.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
+import type { InputUse } from '../../model/kinds/part-as-used.ts';
 import { pointer } from '../../model/place.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
@@ -226,6 +227,17 @@ export class Draft {
       this.#note(['devices', device.id, 'mix', output], [...value.mix], why, device.id);
       this.#put(device.id, { ...given, mix: { ...given.mix, [output]: [...value.mix] } });
     }
+  }
+
+  /** How the inputs of an amplifier are used: what its terminals and channels are follows from it. */
+  useInputs(device: DraftDevice, key: keyof InputUse, names: readonly string[], why: Why): void {
+    const given = this.#devices.get(device.id)?.given;
+    if (!given) return;
+    this.#note(['devices', device.id, key], [...names], why, device.id);
+    this.#put(device.id, { ...given, [key]: [...names] });
+    // A link to an input that is a pair now lies at both of its ends.
+    this.#taken.clear();
+    for (const [id, link] of Object.entries(this.#links)) this.#take(id, link);
   }
 
   leaveOpen(device: string, terminal: string, why: Why): void {

@@ -116,6 +116,8 @@ function boxOf(part: string, place: string | undefined): JobDevice {
   return {
     part,
     ...(place !== undefined && { in: place }),
+    'speaker-level': [],
+    'summed-inside': [],
     fuses: {},
     filters: {},
     equalising: {},

@@ -1,5 +1,6 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import type { Carried, TerminalRole } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalsWith } from '../draft/draft-device.ts';
@@ -89,6 +90,7 @@ function ofAmplifier(draft: Draft, device: DraftDevice, name: string): Why | nul
   const input = single.find(
     ({ spec }) => isOf(device, name, spec.input) || spec.summed.some((one) => isOf(device, name, one)),
   );
+  if (isOwnOfSummed(draft, device, name)) return open('its channel takes the inputs of the others inside');
   if (!input) return isInput(device, name) ? open('inputs of the other form are used') : null;
   if (bridged.includes(input.name)) return open('bridged: the other input of the pair drives it');
   const isUsed = used.some(({ output }) => output.name === input.name);
@@ -96,6 +98,15 @@ function ofAmplifier(draft: Draft, device: DraftDevice, name: string): Why | nul
   return input.spec.summed.some((one) => isOf(device, name, one))
     ? open('the other input alone drives it')
     : null;
+}
+
+/** True for the own input of a channel that takes its signal inside. */
+function isOwnOfSummed(draft: Draft, { given, partId }: DraftDevice, name: string): boolean {
+  const part = draft.around.parts[partId];
+  return (
+    part?.kind === 'amplifier' &&
+    (given?.['summed-inside'] ?? []).some((channel) => part.channels[channel]?.input === stemName(name))
+  );
 }
 
 const isOf = (device: DraftDevice, terminal: string, name: string) =>

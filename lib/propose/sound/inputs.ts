@@ -112,10 +112,11 @@ function pairOfBass(
 function linkInputs(
   draft: Draft,
   source: DraftDevice,
-  { amplifier, output, speakers }: UsedOutput,
+  used: UsedOutput,
   group: DrivenGroup,
   { pair, why }: PlayedPair,
 ): void {
+  const { amplifier, output, speakers } = used;
   const { input, summed } = output.spec;
   const outputs = sourceOutputs(draft, source, formOfInput(amplifier, input));
   if (outputs.length === 0) {
@@ -136,7 +137,7 @@ function linkInputs(
     const from = outputs.find((one) => one.carries === carries);
     if (!from || !isNameFree(draft, amplifier, name)) continue;
     if (!mayShare(draft, source, from.name) && !mayPart(draft, source, from.name)) {
-      askForPair(draft, source, group, from);
+      askForPair(draft, source, group, from, used);
       continue;
     }
     const side = carries.slice(pair.length + 1);
@@ -186,15 +187,21 @@ export function askForForm(
       ? `${source.id} gives speaker outputs and ${device.id} takes line level only`
       : `${source.id} gives line outputs and ${device.id} takes speaker level only`,
     takesLine
-      ? 'add a processor or a converter with speaker-level inputs'
+      ? `add a processor or a converter with speaker-level inputs; where the leaflet of ${device.partId} says that its inputs take speaker level by its own leads, write speaker-level: { to: 12 V } with the voltage of the leaflet at them in that part`
       : 'use an amplifier with line inputs, or write its links',
   );
 }
 
-function askForPair(draft: Draft, source: DraftDevice, group: DrivenGroup, output: SourceOutput): void {
+function askForPair(
+  draft: Draft,
+  source: DraftDevice,
+  group: DrivenGroup,
+  output: SourceOutput,
+  { amplifier, output: { name: channel } }: UsedOutput,
+): void {
   draft.ask(
     ['devices', group.id],
     `${group.id} would play ${output.carries} of ${source.id}, which another input takes already, and ${output.name} holds one conductor`,
-    'write signal: with another pair, add a processor, or add a Y-lead to the catalogue',
+    `write signal: with another pair, add a processor${formOfInput(source, output.name) === 'line' ? ', or add a Y-lead to the catalogue' : ''}; where the leaflet of ${amplifier.partId} says that its channel takes other inputs inside, write also-takes: with them (such as IN1..4) at the channel ${channel} in that part`,
   );
 }

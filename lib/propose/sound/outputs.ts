@@ -3,7 +3,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
 
-type Channel = PartOf<'amplifier'>['channels'][string];
+type Channel = PartOf<'amplifier'>['bridges'][string];
 
 /** An output of an amplifier: a channel, or two of them bridged. */
 export interface AmplifierOutput {

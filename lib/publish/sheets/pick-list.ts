@@ -83,7 +83,9 @@ function amountColumns(anyShort: boolean, write: Writer): ColumnOf<PlanPick>[] {
       title: 'In stock',
       kind: 'figure',
       cell: (pick) => ({
-        ...amount(pick, pick.stockQuantity, 'length-left', write),
+        ...(pick.suppliedWith === undefined
+          ? amount(pick, pick.stockQuantity, 'length-left', write)
+          : { text: `in the box of ${pick.suppliedWith}` }),
         ...(pick.promised && { beside: promisedBeside(pick, write) }),
       }),
     },

@@ -3,9 +3,11 @@ import { bodyId, type Device } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { isMounted, type Part, partFacts } from '../../model/kinds/index.ts';
+import { partAsUsed } from '../../model/kinds/part-as-used.ts';
 import { pointer } from '../../model/place.ts';
 import { type AskedPart, lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
+import { checkInputUse } from './input-use.ts';
 
 type Parts = Readonly<Record<string, Part>>;
 
@@ -43,11 +45,13 @@ function jobDevice(
       `the vehicle has a device "${id}" already: an id names one thing`,
       'choose another id',
     );
-  const spec = lookPart(report, [...path, 'part'], given.part, parts, askedOf(given));
-  if (!spec) {
+  const part = lookPart(report, [...path, 'part'], given.part, parts, askedOf(given));
+  if (!part) {
     report.lose('device', id);
     return null;
   }
+  checkInputUse(id, given, part, report);
+  const spec = partAsUsed(part, given);
   const facts = partFacts(spec);
   if (!isMounted(spec)) {
     report.at(

@@ -28,6 +28,17 @@ const straight =
 const isWired = (about: Case, terminal: string): boolean =>
   about.plan.wires.some((wire) => endsOf(wire).includes(terminal));
 
+/** True for a device that turns itself on by what it senses at an input of speaker level, where one is wired. */
+function sensesSpeakers(about: Case, id: string): boolean {
+  const terminals = Object.entries(deviceOf(about.job, id)?.facts.terminals ?? {});
+  return terminals.some(
+    ([name, spec]) =>
+      spec.role === 'speaker-in-positive' &&
+      spec['speaker-level']?.senses === true &&
+      isWired(about, `${id}.${name}`),
+  );
+}
+
 const missing: Rule = {
   id: 'turn-on-missing',
   judge(about) {
@@ -52,9 +63,11 @@ const missing: Rule = {
             ];
       }
       const controls = deviceOf(job, id)?.facts.controls ?? {};
-      const automatic = plan.controls.some(
-        ({ item, control, preset }) => item === id && controls[control]?.automatic?.includes(preset) === true,
-      );
+      const automatic =
+        plan.controls.some(
+          ({ item, control, preset }) =>
+            item === id && controls[control]?.automatic?.includes(preset) === true,
+        ) || sensesSpeakers(about, id);
       const untold = Object.entries(controls).find(
         ([, { what, automatic: told }]) => what === 'turn-on-mode' && told === undefined,
       );

@@ -3,7 +3,7 @@ import { amps, figure, ohms, volts, watts } from '../words.ts';
 import type { Doubt } from './doubt.ts';
 
 type Amplifier = PartOf<'amplifier'>;
-type Channel = Amplifier['channels'][string];
+type Channel = Amplifier['bridges'][string];
 
 /** Charging voltage, the highest that a 12 V amplifier is rated at, and what its fuse carries for a while (ISO 8820-1). */
 const ratedV = 14.4;

@@ -68,6 +68,8 @@ export const jobRows: readonly Row[] = [
   ['wired/devices/dsp/filters/OUT5/0/corner', 'ten times as high', '250 Hz', 'band-empty'],
   ['wired/devices/dsp/equalising/OUT3/0/q', 'zero', 0, /not above zero/],
   ['wired/devices/dsp/mix/OUT1', 'an input that it has not', ['IN7'], /IN7/],
+  ['wired/devices/amp/speaker-level', 'of a part that does not tell it', ['IN1'], /takes speaker level/],
+  ['wired/devices/amp/summed-inside', 'of a part that does not tell it', ['1'], /takes other inputs inside/],
   ['wired/devices/sub-box/after/amp-sub', 'a wrong word', 'it is heavy', byPeople],
   ['wired/devices/tweeter-left/mounted', 'reversed for normal', 'reversed', 'polarity-not-as-declared'],
   [

@@ -1,6 +1,7 @@
 import { text } from '../../../model/fields.ts';
 import { amplifierSchema } from '../../../model/kinds/amplifier.ts';
 import { menuFilterFields } from '../../../model/kinds/fields/menu-filters.ts';
+import { speakerLevelField } from '../../../model/kinds/fields/speaker-level.ts';
 import { supplySchema } from '../../../model/kinds/fields/supply.ts';
 import { processorSchema } from '../../../model/kinds/processor.ts';
 import { column, optionalColumn } from '../../../model/survey/asked-table.ts';
@@ -90,7 +91,9 @@ export const channelTable = leaflet(
   ],
   {
     rows: 3,
-    hint: 'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6.',
+    hint:
+      'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6. A channel that also takes ' +
+      'others inside, where its own input is left open: IN5 or IN1..4.',
   },
 );
 
@@ -107,4 +110,18 @@ export const bridgeTable = leaflet(
     powers,
   ],
   { rows: 3 },
+);
+
+const speakerLevel = speakerLevelField.unwrap().shape;
+
+/** What else the leaflet of an amplifier tells: heat, air, and speaker level at its line inputs. */
+export const amplifierFactsTable = leaflet(
+  'facts',
+  'Its heat at rated power, the warmest air that its maker allows round it; up to how much speaker level its line inputs take by leads that its maker supplies, and whether it turns itself on by that',
+  [
+    ...columnsOf(amplifierSchema.shape, ['heat', 'most-ambient']),
+    optionalColumn('speaker-level', 'speaker level up to', speakerLevel.to, '12 V'),
+    optionalColumn('senses', 'turns itself on by it', speakerLevel.senses, 'yes'),
+  ],
+  { hint: 'Without a speaker level, its line inputs take line level alone.' },
 );

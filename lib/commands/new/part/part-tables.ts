@@ -11,6 +11,7 @@ import { kinds } from '../../../model/kinds/index.ts';
 import { speakerSchema } from '../../../model/kinds/speaker.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import {
+  amplifierFactsTable,
   amplifierSupplyTable,
   bridgeTable,
   channelTable,
@@ -102,10 +103,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     controlTable,
     menuTable,
     amplifierSupplyTable,
-    facts('amplifier', 'Its heat at rated power, and the warmest air that its maker allows round it', [
-      'heat',
-      'most-ambient',
-    ]),
+    amplifierFactsTable,
   ],
   processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
   'source-unit': [titleTable, fittedCaseTable, terminalTable, menuTable, supplyTable],

@@ -1,3 +1,4 @@
+import { hasFields } from '../../../model/content/proposal.ts';
 import type { KindName } from '../../../model/kinds/index.ts';
 import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
@@ -13,7 +14,12 @@ import { edgeAirOf } from './terminal-tables.ts';
 export function partText(kind: KindName, id: string, answers: Answers): string {
   const told = partTables[kind].map(({ key }) => fieldsOf(kind, key, answers));
   const terminals = Object.assign({}, ...told.map((fields) => fields.terminals ?? {}));
-  const part = Object.assign({ kind }, ...told, hasCase(kind) ? { terminals } : {});
+  const [facts] = partRows(kind, 'facts', answers);
+  const part = Object.assign(
+    { kind },
+    ...told,
+    hasCase(kind) ? { terminals: facts ? withSpeakerLevel(terminals, facts) : terminals } : {},
+  );
   const derived = derivedFrom(kind, answers);
   const left = leftOut(kind, answers);
   return [
@@ -104,6 +110,11 @@ const writers: Readonly<Record<string, Writer>> = {
   filter: ([row]) => filled('filter', { ...row?.cells }),
   menu: ([row]) => (row ? menuFields(row) : {}),
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
+  facts: ([row], kind) => {
+    const { 'speaker-level': _, senses: __, ...cells } = row?.cells ?? {};
+    // The speaker level stands at the terminals of the inputs, which are told before it.
+    return kind === 'amplifier' ? cells : { ...row?.cells };
+  },
   channel: (rows) => ({ channels: byName(rows, channelFields) }),
   bridge: (rows) => ({
     bridges: Object.fromEntries(
@@ -169,6 +180,18 @@ function terminalFields({ cells: { names: _, takes, ...cells } }: Row, kind: Kin
   return { ...cells, ...(takes === undefined || isRated ? {} : taken(String(takes))) };
 }
 
+/** Every line input with the speaker level that it takes by its maker's lead. */
+function withSpeakerLevel(terminals: Named, { cells: { 'speaker-level': to, senses } }: Row): Named {
+  if (to === undefined) return terminals;
+  const level = known({ to, senses });
+  return Object.fromEntries(
+    Object.entries(terminals).map(([name, spec]) => {
+      const isInput = hasFields(spec) && spec.role === 'signal-in';
+      return [name, isInput ? { ...spec, 'speaker-level': level } : spec];
+    }),
+  );
+}
+
 /** Outputs of a source unit that its leaflet rates in power: the clean voltage follows where it is planned. */
 function ratedOutputs(rows: readonly Row[]): Named {
   return Object.fromEntries(
@@ -207,11 +230,13 @@ function posts({ cells: { names, ...told } }: Row, kind: KindName): Named {
 }
 
 function channelFields({ cells: { outputs, inputs, minimum }, rest }: Row): Named {
-  const [input = '', ...summed] = String(inputs).split(/\s+/);
+  const [own = '', inside] = String(inputs).split(/\s+or\s+/);
+  const [input = '', ...summed] = own.split(/\s+/);
   return {
     output: String(outputs),
     input,
     ...(summed.length > 0 && { summed }),
+    ...(inside !== undefined && { 'also-takes': inside.split(/\s+/) }),
     ...(minimum !== undefined && { minimum }),
     powers: powers(rest),
   };

@@ -5,6 +5,7 @@ import { span } from '../../short-forms/short-form.ts';
 import { jointSchema, panelSchema, studSchema, terminalRoleSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
 import { signalVoltage, stripLength } from '../bounds.ts';
+import { speakerLevelField } from './speaker-level.ts';
 
 /** One terminal of a part. */
 export const terminalSpecSchema = z.strictObject({
@@ -79,6 +80,7 @@ export const terminalSpecSchema = z.strictObject({
     ).optional(),
     'Of an input: from the least voltage for full output, gain fully up, to the most that it takes without clipping. RMS.',
   ),
+  'speaker-level': speakerLevelField,
 });
 export type TerminalSpec = z.output<typeof terminalSpecSchema>;
 export type TerminalSpecs = Readonly<Record<string, TerminalSpec>>;

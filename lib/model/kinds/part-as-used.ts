@@ -1,0 +1,48 @@
+import { terminalWithSpeakerLevel } from './fields/speaker-level.ts';
+import type { TerminalSpecs } from './fields/terminal-spec.ts';
+import type { Part, PartOf } from './index.ts';
+
+/** What a job says of how the inputs of an amplifier are used. */
+export interface InputUse {
+  /** Inputs that take speaker level, by the lead that their maker supplies. */
+  readonly 'speaker-level': readonly string[];
+  /** Channels that take their signal inside, from inputs of others. */
+  readonly 'summed-inside': readonly string[];
+}
+
+/**
+ * A part as a job uses it. An input of an amplifier that takes speaker level by its maker's lead is the pair of ends of
+ * that lead, under the name of the socket; a channel that takes its signal inside plays the inputs that its part names,
+ * added up. Any other part is what it is.
+ */
+export function partAsUsed(part: Part, used: InputUse | null): Part {
+  if (!used || part.kind !== 'amplifier') return part;
+  if (used['speaker-level'].length === 0 && used['summed-inside'].length === 0) return part;
+  return {
+    ...part,
+    terminals: terminalsAsUsed(part.terminals, used['speaker-level']),
+    channels: channelsAsUsed(part.channels, used['summed-inside']),
+  };
+}
+
+function terminalsAsUsed(
+  terminals: TerminalSpecs,
+  names: readonly string[],
+): Record<string, TerminalSpecs[string]> {
+  return Object.fromEntries(
+    Object.entries(terminals).flatMap(([name, terminal]) =>
+      names.includes(name) ? terminalWithSpeakerLevel(name, terminal) : [[name, terminal] as const],
+    ),
+  );
+}
+
+type Channels = PartOf<'amplifier'>['channels'];
+
+function channelsAsUsed(channels: Channels, inside: readonly string[]): Channels {
+  return Object.fromEntries(
+    Object.entries(channels).map(([name, channel]) => {
+      const [input, ...summed] = channel['also-takes'];
+      return [name, inside.includes(name) && input !== undefined ? { ...channel, input, summed } : channel];
+    }),
+  );
+}

@@ -1,0 +1,151 @@
+import { describe, expect, test } from 'vitest';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
+import { judge } from '../../lib/rules/judge.ts';
+import { planKept } from '../plan/plan-kept.ts';
+import { changed, instead, linksOf } from './links-of.ts';
+import { readShort, shop, shortText } from './short-shop.ts';
+
+const inputs = 'role: signal-in, panel: left, at: 1/2 in, pitch: 1/2 in, joint: phono';
+const takesSpeakers = `${inputs}, speaker-level: { to: 12 V, senses: true }`;
+const bass = "'5': { output: CH5, input: IN5, summed: [IN6], minimum";
+const bassInside = "'5': { output: CH5, input: IN5, also-takes: IN1..4, minimum";
+
+/** The shop with a source that has speaker outputs alone in its hatchback, and pieces of its amplifiers written otherwise. */
+function speakerShop(...changes: readonly (readonly [from: string, to: string])[]): readonly SourceFile[] {
+  return shop.map((file) => {
+    if (file.path.endsWith('hatchback.yaml')) {
+      const source = instead(file.text, 'part: source-six-line', 'part: source-four-speaker');
+      const named = instead(source, 'OUT1..4:', 'SP1..4:').replace(
+        'clean-voltage: 3.8 V',
+        'clean-voltage: 8 V',
+      );
+      return { ...file, text: named.replace(/ {6}OUT5\.\.6: \{[^}]*\}\n/, '') };
+    }
+    if (!file.path.endsWith('amplifiers.yaml')) return file;
+    return { ...file, text: changes.reduce((text, [from, to]) => instead(text, from, to), file.text) };
+  });
+}
+
+const both = speakerShop([inputs, takesSpeakers], [bass, bassInside]);
+
+function deviceOf(job: ReadJob | null, id: string) {
+  return job?.devices.find((one) => one.id === id);
+}
+
+describe('an amplifier whose line inputs take speaker level by leads of its maker', () => {
+  const { job, problems, links } = linksOf(shortText('under-seat-five'), both);
+
+  test('is used so where the source has speaker outputs alone, pair to socket', () => {
+    expect(problems).toEqual([]);
+    expect(links).toMatchObject({
+      'in-front-left': 'source-unit.SP1 amp.IN1',
+      'in-front-right': 'source-unit.SP2 amp.IN2',
+      'in-rear-left': 'source-unit.SP3 amp.IN3',
+      'in-rear-right': 'source-unit.SP4 amp.IN4',
+    });
+    const proposed = job?.proposals.find(({ path }) => path.join('.') === 'devices.amp.speaker-level');
+    expect(proposed).toMatchObject({ rule: 'inputs', value: ['IN1', 'IN2', 'IN3', 'IN4'] });
+  });
+
+  test('has the ends of the lead for its socket, with the voltage that it takes by them', () => {
+    const terminals = deviceOf(job, 'amp')?.facts.terminals ?? {};
+    expect(terminals.IN1).toBeUndefined();
+    expect(terminals['IN1+']).toMatchObject({
+      role: 'speaker-in-positive',
+      joint: 'supplied-lead',
+      'signal-range': { to: 12 },
+    });
+    expect(terminals['IN1-']?.role).toBe('speaker-in-negative');
+    // What is not used so stays a socket for line level.
+    expect(terminals.IN6).toMatchObject({ role: 'signal-in', joint: 'phono' });
+  });
+
+  test('feeds a subwoofer inside where the source has no pair left for it, both sides', () => {
+    const spec = deviceOf(job, 'amp')?.spec;
+    expect(spec?.kind === 'amplifier' && spec.channels['5']).toMatchObject({
+      input: 'IN1',
+      summed: ['IN2', 'IN3', 'IN4'],
+    });
+    expect(job?.file['left-open']['amp.IN5']).toBe('its channel takes the inputs of the others inside');
+    expect(links['in-sub']).toBeUndefined();
+  });
+
+  test('takes its wires by the lead: on their ends, and on the pick list from the box of the amplifier', () => {
+    if (!job) throw new Error(problems.join('\n'));
+    const { plan, remarks } = planKept(job);
+    const ends = plan.wires
+      .flatMap((wire) => wire.ends)
+      .filter(({ terminal }) => /^amp\.IN[1-4]/.test(terminal));
+    expect(ends).toHaveLength(8);
+    for (const end of ends) expect(end).toMatchObject({ form: 'supplied-lead', part: null, stripM: null });
+    expect(plan.pick.find(({ suppliedWith }) => suppliedWith === 'amp-five')).toMatchObject({
+      quantity: 4,
+      unit: 'piece',
+      short: 0,
+    });
+    const told = judge(job, plan, remarks).map(({ rule }) => rule);
+    for (const rule of ['input-overdriven', 'bass-from-one-side', 'sides-swapped', 'terminal-unaccounted'])
+      expect(told).not.toContain(rule);
+  });
+
+  test('is told where the source gives more than it takes by its leads, and not where it gives just that', () => {
+    // The source is measured at 8 V.
+    const rulesAt = (most: string) => {
+      const files = speakerShop([inputs, takesSpeakers.replace('12 V', most)], [bass, bassInside]);
+      const read = readShort(shortText('under-seat-five'), undefined, files).job;
+      if (!read) return [];
+      const { plan, remarks } = planKept(read);
+      return judge(read, plan, remarks).map(({ rule }) => rule);
+    };
+    expect(rulesAt('8 V')).not.toContain('input-overdriven');
+    expect(rulesAt('7.9 V')).toContain('input-overdriven');
+  });
+
+  test('keeps to line level where the source has it', () => {
+    const files = shop.map((file) =>
+      file.path.endsWith('amplifiers.yaml')
+        ? { ...file, text: instead(instead(file.text, inputs, takesSpeakers), bass, bassInside) }
+        : file,
+    );
+    const line = linksOf(shortText('under-seat-five'), files);
+    expect(line.problems).toEqual([]);
+    expect(deviceOf(line.job, 'amp')?.given).toMatchObject({ 'speaker-level': [], 'summed-inside': [] });
+    expect(line.links['in-sub']).toBe('source-unit.OUT5 amp.IN5');
+  });
+});
+
+describe('what the part does not tell is asked with the line to write', () => {
+  test('of speaker level', () => {
+    expect(linksOf(shortText('under-seat-five'), speakerShop()).problems.join('\n')).toMatch(
+      /source-unit gives speaker outputs and amp takes line level only.*leaflet of amp-five.*write speaker-level: \{ to: 12 V \}/,
+    );
+  });
+
+  test('of inputs that a channel takes inside', () => {
+    const { problems } = linksOf(shortText('under-seat-five'), speakerShop([inputs, takesSpeakers]));
+    expect(problems.join('\n')).toMatch(
+      /sub would play front-left of source-unit.*leaflet of amp-five.*write also-takes: .* at the channel 5/,
+    );
+    // A lead for line level helps no speaker output.
+    expect(problems.join('\n')).not.toMatch(/Y-lead/);
+  });
+});
+
+describe('what a job writes of its inputs is held against the part', () => {
+  test.each([
+    ['speaker-level: [IN1]', /amp-five does not say that IN1 takes speaker level; .*write speaker-level:/],
+    [
+      'summed-inside: [5]',
+      /amp-five does not say that its channel 5 takes other inputs inside; .*write also-takes:/,
+    ],
+    ['speaker-level: [IN9]', /IN9/],
+    ['summed-inside: [7]', /7/],
+  ])('%s', (written, told) => {
+    const text = changed('under-seat-five', [
+      '{ part: amp-five, on: board }',
+      `{ part: amp-five, on: board, ${written} }`,
+    ]);
+    expect(linksOf(text).problems.join('\n')).toMatch(told);
+  });
+});
