@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
+import { keptValues } from '../../lib/plan/keeping/kept-values.ts';
 import { judge } from '../../lib/rules/judge.ts';
 import { planKept } from '../plan/plan-kept.ts';
 import { changed, instead, linksOf } from './links-of.ts';
@@ -100,6 +101,30 @@ describe('an amplifier whose line inputs take speaker level by leads of its make
     };
     expect(rulesAt('8 V')).not.toContain('input-overdriven');
     expect(rulesAt('7.9 V')).toContain('input-overdriven');
+  });
+
+  // Common practice, no source: automatic turn-on wants a wired fallback.
+  test.each([
+    ['senses', takesSpeakers, 'caution'],
+    ['does not sense', takesSpeakers.replace(', senses: true', ''), 'stop'],
+  ])('that %s speaker level, without a turn-on lead: %s', (_, socket, level) => {
+    const text = changed('under-seat-five', [
+      '\nnotes:',
+      '\nleft-open: { amp.REM: it is turned on by the signal }\n\nnotes:',
+    ]);
+    const read = readShort(text, undefined, speakerShop([inputs, socket], [bass, bassInside]));
+    if (!read.job) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+    const { plan, remarks } = planKept(read.job);
+    const missing = judge(read.job, plan, remarks).filter(({ rule }) => rule === 'turn-on-missing');
+    expect(missing.map((one) => [one.level, one.related])).toEqual([[level, expect.anything()]]);
+  });
+
+  test('keeps how its inputs are used with its links, which name them so', () => {
+    if (!job) throw new Error(problems.join('\n'));
+    const kept = keptValues(job, planKept(job).plan).filter(({ path }) =>
+      ['speaker-level', 'summed-inside'].includes(path[2] ?? ''),
+    );
+    expect(kept.map(({ kind }) => kind)).toEqual(['links', 'links']);
   });
 
   test('keeps to line level where the source has it', () => {

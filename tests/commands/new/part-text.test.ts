@@ -141,3 +141,35 @@ test.each([
 ])('the voltage of %s', (written, volts) => {
   expect(voltageOfPower(written)).toBe(volts);
 });
+
+describe('the text of an amplifier', () => {
+  const text = partText('amplifier', 'own', {
+    title: ['Five channels'],
+    case: ['14 in, 8.3 in, 2.2 in, 4.9 kg'],
+    terminal: [
+      'B+ GND, supply, right, 1 in, 0.6 in, set-screw, up to 4 AWG',
+      'REM, turn-on-in, right, 2.2 in, , set-screw, 18 AWG',
+      'CH1..5, speaker-out, right, 3.6 in, 0.4 in, set-screw, up to 12 AWG',
+      'IN1..5, signal-in, left, 1.5 in, 0.8 in, phono, 0.3 V to 6 V',
+    ],
+    channel: ['1..4, CH1..4, IN1..4, 2 ohm, 70 W at 4 ohm', '5, CH5, IN5 or IN1..4, 2 ohm, 280 W at 4 ohm'],
+    supply: ['regulated, 90 A, 3, class-d, 1.5 A, 80 %, 14.4 V'],
+    facts: [', 60 C, 12 V, yes'],
+  });
+  const { parts, problems } = readContent([{ path: 'content/parts/own.yaml', text }]);
+  const { own } = parts;
+
+  test('tells the speaker level that its line inputs take, and the inputs that a channel takes inside', () => {
+    expect(problems.filter(({ where }) => where.file !== 'content/shop.yaml')).toEqual([]);
+    if (own?.kind !== 'amplifier') throw new Error(text);
+    expect(own['most-ambient']).toBe(60);
+    for (const name of ['IN1', 'IN5'])
+      expect(own.terminals[name]).toMatchObject({
+        'signal-range': { from: 0.3, to: 6 },
+        'speaker-level': { to: 12, senses: true },
+      });
+    expect(own.terminals.REM?.['speaker-level']).toBeUndefined();
+    expect(own.channels['5']).toMatchObject({ input: 'IN5', 'also-takes': ['IN1', 'IN2', 'IN3', 'IN4'] });
+    expect(own.channels['1']?.['also-takes']).toEqual([]);
+  });
+});

@@ -220,4 +220,42 @@ export const shortFormRows: readonly Row[] = [
     /runs downwards/,
     { scene: { 'wired/devices/dsp/mix/OUT1': 'IN1' } },
   ],
+  [
+    'short/devices/amp/speaker-level',
+    'one too many',
+    'IN1..2',
+    /does not say that IN2 takes speaker level/,
+    {
+      scene: {
+        'short/devices/amp/speaker-level': 'IN1',
+        'parts/parts/amp-mono-400/terminals/IN1/speaker-level': { to: '12 V' },
+      },
+    },
+  ],
+  [
+    'short/devices/amp/summed-inside',
+    'one too many',
+    '1..2',
+    /no channel of amp "2"/,
+    {
+      scene: {
+        'short/devices/amp/summed-inside': '1',
+        'parts/parts/amp-mono-400/channels/1/also-takes': ['IN2'],
+      },
+    },
+  ],
+  [
+    'parts/parts/amp-four/channels/1/also-takes',
+    'a figure wrong',
+    'IN2..7',
+    /IN5/,
+    { scene: { 'parts/parts/amp-four/channels/1/also-takes': 'IN2' } },
+  ],
+  [
+    'parts/parts/amp-four/channels/1/also-takes/0',
+    'a figure wrong',
+    'IN7',
+    /IN7/,
+    { scene: { 'parts/parts/amp-four/channels/1/also-takes': ['IN2'] } },
+  ],
 ];
