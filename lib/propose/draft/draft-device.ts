@@ -1,10 +1,10 @@
 import type { JobDevice, JobFile } from '../../model/content/job.ts';
+import { partAsUsed } from '../../model/content/part-as-used.ts';
 import { bodyId } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Part, type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
-import { partAsUsed } from '../../model/kinds/part-as-used.ts';
 import type { Origin, Row, TerminalRole, VehicleSide, ZoneKind } from '../../model/vocabulary.ts';
 
 /** A device of the job or of the vehicle while the job is completed: its part is known, its links may be missing. */

@@ -3,9 +3,9 @@ import type { filterSchema } from '../../model/content/filter.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
 import { fixingSchema, linkSchema, runSchema } from '../../model/content/job-board.ts';
 import { deviceSchema } from '../../model/content/job-device.ts';
+import type { InputUse } from '../../model/content/part-as-used.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import type { InputUse } from '../../model/kinds/part-as-used.ts';
 import { pointer } from '../../model/place.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
@@ -219,14 +219,11 @@ export class Draft {
   ): void {
     const given = this.#devices.get(device.id)?.given;
     if (!given) return;
-    if ('filters' in value) {
-      const read = deviceSchema.shape.filters.parse({ [output]: [...value.filters] });
-      this.#note(['devices', device.id, 'filters', output], [...value.filters], why, device.id);
-      this.#put(device.id, { ...given, filters: { ...given.filters, ...read } });
-    } else {
-      this.#note(['devices', device.id, 'mix', output], [...value.mix], why, device.id);
-      this.#put(device.id, { ...given, mix: { ...given.mix, [output]: [...value.mix] } });
-    }
+    const [key, list] =
+      'filters' in value ? (['filters', value.filters] as const) : (['mix', value.mix] as const);
+    this.#note(['devices', device.id, key, output], [...list], why, device.id);
+    const read = deviceSchema.shape[key].parse({ [output]: [...list] });
+    this.#put(device.id, { ...given, [key]: { ...given[key], ...read } });
   }
 
   /** How the inputs of an amplifier are used: what its terminals and channels are follows from it. */
@@ -266,10 +263,8 @@ export class Draft {
 
   #take(id: string, { from, to }: JobLink): void {
     for (const reference of [from, to])
-      for (const terminal of this.#terminalsOf(reference)) {
-        const links = this.#taken.get(terminal) ?? [];
-        this.#taken.set(terminal, [...links, id]);
-      }
+      for (const terminal of this.#terminalsOf(reference))
+        this.#taken.set(terminal, [...(this.#taken.get(terminal) ?? []), id]);
   }
 
   #terminalsOf(reference: string): readonly string[] {

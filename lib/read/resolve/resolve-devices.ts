@@ -1,9 +1,9 @@
 import type { JobDevice, JobFile } from '../../model/content/job.ts';
+import { partAsUsed } from '../../model/content/part-as-used.ts';
 import { bodyId, type Device } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { isMounted, type Part, partFacts } from '../../model/kinds/index.ts';
-import { partAsUsed } from '../../model/kinds/part-as-used.ts';
 import { pointer } from '../../model/place.ts';
 import { type AskedPart, lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';

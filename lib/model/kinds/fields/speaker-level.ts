@@ -2,7 +2,6 @@ import { z } from 'zod';
 import { builders } from '../../audience.ts';
 import { section } from '../../writing/field-text.ts';
 import { signalVoltage } from '../bounds.ts';
-import type { TerminalSpec } from './terminal-spec.ts';
 
 /** What a line input takes of a speaker output, by a lead that its maker supplies. */
 export const speakerLevelField = section(
@@ -19,17 +18,3 @@ export const speakerLevelField = section(
   'Of a line input that also takes speaker level, by a lead that its maker supplies with it. A job uses it so by `speaker-level:` of the device.',
   { leftOut: 'it takes line level alone' },
 );
-
-/** The two ends of the maker's lead that stand for a line input which takes speaker level; the input as it is where it can't. */
-export function terminalWithSpeakerLevel(
-  name: string,
-  terminal: TerminalSpec,
-): readonly (readonly [string, TerminalSpec])[] {
-  const { 'speaker-level': level, signal: _line, ...socket } = terminal;
-  if (!level) return [[name, terminal]];
-  const end = { ...socket, joint: 'supplied-lead', 'signal-range': { to: level.to } } as const;
-  return [
-    [`${name}+`, { ...end, 'speaker-level': level, role: 'speaker-in-positive' }],
-    [`${name}-`, { ...end, 'speaker-level': level, role: 'speaker-in-negative' }],
-  ];
-}

@@ -1,6 +1,5 @@
-import { terminalWithSpeakerLevel } from './fields/speaker-level.ts';
-import type { TerminalSpecs } from './fields/terminal-spec.ts';
-import type { Part, PartOf } from './index.ts';
+import type { TerminalSpec, TerminalSpecs } from '../kinds/fields/terminal-spec.ts';
+import type { Part, PartOf } from '../kinds/index.ts';
 
 /** What a job says of how the inputs of an amplifier are used. */
 export interface InputUse {
@@ -45,4 +44,18 @@ function channelsAsUsed(channels: Channels, inside: readonly string[]): Channels
       return [name, inside.includes(name) && input !== undefined ? { ...channel, input, summed } : channel];
     }),
   );
+}
+
+/** The two ends of the maker's lead that stand for a line input which takes speaker level; the input as it is where it can't. */
+function terminalWithSpeakerLevel(
+  name: string,
+  terminal: TerminalSpec,
+): readonly (readonly [string, TerminalSpec])[] {
+  const { 'speaker-level': level, signal: _line, ...socket } = terminal;
+  if (!level) return [[name, terminal]];
+  const end = { ...socket, joint: 'supplied-lead', 'signal-range': { to: level.to } } as const;
+  return [
+    [`${name}+`, { ...end, 'speaker-level': level, role: 'speaker-in-positive' }],
+    [`${name}-`, { ...end, 'speaker-level': level, role: 'speaker-in-negative' }],
+  ];
 }
