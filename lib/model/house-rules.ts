@@ -2,10 +2,13 @@ import { z } from 'zod';
 import { builders } from './audience.ts';
 import { count, quantityWithin } from './fields.ts';
 import { audioRules } from './house-rules/audio.ts';
+import { batteryRules } from './house-rules/batteries.ts';
 import { boardRules } from './house-rules/board.ts';
+import { conductorRules } from './house-rules/conductors.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
+import { fuseRules } from './house-rules/fuses.ts';
+import { groundRules } from './house-rules/grounds.ts';
 import { layoutRules } from './house-rules/layout.ts';
-import { powerRules } from './house-rules/power.ts';
 import { raisingRules } from './house-rules/raising.ts';
 import { faultRules } from './house-rules/short-circuit.ts';
 import { supplyRules } from './house-rules/supply.ts';
@@ -18,7 +21,10 @@ import { handText } from './quantity/hand-text.ts';
  */
 export const houseRuleDefinitions = {
   ...supplyRules,
-  ...powerRules,
+  ...batteryRules,
+  ...conductorRules,
+  ...groundRules,
+  ...fuseRules,
   ...faultRules,
   ...wiringRules,
   ...boardRules,

@@ -1,7 +1,10 @@
 import { audioRules } from '../../../model/house-rules/audio.ts';
+import { batteryRules } from '../../../model/house-rules/batteries.ts';
 import { boardRules } from '../../../model/house-rules/board.ts';
+import { conductorRules } from '../../../model/house-rules/conductors.ts';
+import { fuseRules } from '../../../model/house-rules/fuses.ts';
+import { groundRules } from '../../../model/house-rules/grounds.ts';
 import { layoutRules } from '../../../model/house-rules/layout.ts';
-import { powerRules } from '../../../model/house-rules/power.ts';
 import { raisingRules } from '../../../model/house-rules/raising.ts';
 import { faultRules } from '../../../model/house-rules/short-circuit.ts';
 import { supplyRules } from '../../../model/house-rules/supply.ts';
@@ -22,7 +25,10 @@ import { type DrawPicture, fieldsPage } from './kind-page.ts';
 
 const families = [
   ['supply', 'Supply', supplyRules],
-  ['power', 'Drops, fuses and conductors', powerRules],
+  ['batteries', 'Batteries', batteryRules],
+  ['conductors', 'Conductors and drops', conductorRules],
+  ['grounds', 'Grounds', groundRules],
+  ['fuses', 'Fuses', fuseRules],
   ['short-circuit', 'Short circuit and interrupting', faultRules],
   ['wiring', 'Wires, ends and tests', wiringRules],
   ['board', 'Boards and mounting', boardRules],

@@ -1,0 +1,75 @@
+import { cp, type RuleDefinition } from './definition.ts';
+
+/** Batteries: their resistance, what they hold in reserve, and how they are charged. */
+export const batteryRules = {
+  'battery-resistance-flooded': {
+    says: 'Internal resistance of a flooded battery',
+    dimension: 'resistance',
+    value: 0.008,
+    spread: { weak: 0.008, strong: 0.005 },
+    above: 0,
+    ...cp,
+  },
+  'battery-resistance-agm': {
+    says: 'Internal resistance of an absorbed glass mat battery',
+    dimension: 'resistance',
+    value: 0.004,
+    spread: { weak: 0.004, strong: 0.0025 },
+    above: 0,
+    ...cp,
+  },
+  'battery-resistance-lithium': {
+    says: 'Internal resistance of a lithium battery',
+    dimension: 'resistance',
+    value: 0.004,
+    above: 0,
+    ...cp,
+  },
+  'peukert-flooded': {
+    says: 'Peukert exponent, flooded',
+    dimension: 'ratio',
+    value: 1.2,
+    least: 1,
+    most: 2,
+    ...cp,
+  },
+  'peukert-agm': {
+    says: 'Peukert exponent, absorbed glass mat',
+    dimension: 'ratio',
+    value: 1.1,
+    least: 1,
+    most: 2,
+    ...cp,
+  },
+  'peukert-lithium': {
+    says: 'Peukert exponent, lithium',
+    dimension: 'ratio',
+    value: 1.05,
+    least: 1,
+    most: 2,
+    ...cp,
+  },
+  'reserve-end': {
+    says: 'Charge at which reserve with the engine off ends',
+    dimension: 'ratio',
+    value: 0.5,
+    most: 1,
+    ...cp,
+  },
+  'charge-efficiency': {
+    says: 'Charge that a battery gives back, of what it takes up',
+    dimension: 'ratio',
+    value: 0.85,
+    above: 0,
+    most: 1,
+    ...cp,
+  },
+  'charging-share': {
+    says: 'Vehicle and average audio, of the hot output: above it an upgrade is asked for',
+    dimension: 'ratio',
+    value: 0.8,
+    most: 1,
+    ...cp,
+  },
+  'key-off-draw': { says: 'Greatest draw with the key off', dimension: 'current', value: 0.05, ...cp },
+} as const satisfies Record<string, RuleDefinition>;
