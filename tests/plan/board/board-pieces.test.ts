@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { SideRoom } from '../../../lib/board/layout/item.ts';
 import type { Job } from '../../../lib/model/content/resolved-job.ts';
+import { computeAnew } from '../../../lib/model/keep.ts';
 import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
 import { boardItems, partGapM } from '../../../lib/plan/board/board-items.ts';
 import { givenPlacement } from '../../../lib/plan/board/board-layout.ts';
 import { wallsBefore } from '../../../lib/plan/board/board-pose.ts';
-import { fixedBarriers } from '../../../lib/plan/board/board-routes.ts';
+import { fixedBarriers, routeBoards } from '../../../lib/plan/board/board-routes.ts';
 import { boardFixings, drilling, mountingScrew } from '../../../lib/plan/board/board-shape.ts';
 import {
   beneathOf,
@@ -375,6 +376,19 @@ describe('the wires of a board', () => {
     ).job;
     expect(madeLengthM(short, byId(short.links, 'signal'))).toBeCloseTo(0.6096, 9);
   });
+});
+
+test('a way on the board is as thick as what lies along it, and bends as that does', () => {
+  const { job, board, roles } = oneBoard();
+  const laid = [laidOut({ job, board, roles })];
+  const [routed] = routeBoards(job, laid, new Map(), roles, { inLanes: false, keep: computeAnew });
+  const asked = wiresOnBoard(job, board, boardWires(job, board, roles), () => undefined);
+  expect(routed?.routes.length).toBe(asked.length);
+  for (const { wire, diameterM, bendRadiusM, along } of routed?.routes ?? []) {
+    const own = byId(asked, wire);
+    expect({ diameterM, bendRadiusM }).toEqual({ diameterM: own.diameterM, bendRadiusM: own.bendRadiusM });
+    expect(along).toEqual(own.along.map(({ link }) => link));
+  }
 });
 
 describe('the joints of a board on its fixings', () => {

@@ -71,6 +71,12 @@ describe('a wire that the outline of its board leaves no way', () => {
     );
   });
 
+  test('is not told a millimetre more where the edge moves out by whole ones', () => {
+    // 500 + 41.85 - 19.85 mm.
+    expect(said({ to: facing('right', 480.15, 150) }).remedy).toContain('write width: 522 mm of');
+    expect(said({ to: facing('right', 480.16, 150) }).remedy).toContain('write width: 523 mm of');
+  });
+
   test('is told the next fraction of the tape of a shop that reads inches', () => {
     // 521.85 mm are 20.545 in: the next sixteenth is 20 9/16 in.
     const { remedy } = said({ to: facing('right', 480, 150) }, lost, 'inch');
