@@ -41,6 +41,23 @@ describe('filters are proposed where a part on the path makes them', () => {
     expect(stops[0]?.remedy).toMatch(/^no part on its path makes a high-pass: put in a processor/);
   });
 
+  test('a control whose leaflet is told in part counts for none, and it is told what to write', () => {
+    const halfTold = shop.map((one) =>
+      one.path.endsWith('parts/amplifiers.yaml')
+        ? { ...one, text: one.text.replace(/type: butterworth, /g, '') }
+        : one,
+    );
+    expect(halfTold).not.toEqual(shop);
+    const { filters, job } = filtersOf(shortText('open-boat'), halfTold);
+    expect(filters).toEqual({});
+    if (!job) throw new Error('The job is read.');
+    const { plan, remarks } = planKept(job);
+    const stops = judge(job, plan, remarks).filter(({ rule }) => rule === 'small-speaker-without-high-pass');
+    expect(stops[0]?.remedy).toMatch(
+      /a filter that is told in part counts for none: write type: butterworth or .* under filter: of XOVER-\S+ in amp-four/,
+    );
+  });
+
   test('a band that the job names and nobody makes is asked for', () => {
     const { problems } = filtersOf(
       changed('open-boat', ['bow: { part: coaxial-65', 'bow: { plays: from 90 Hz, part: coaxial-65']),

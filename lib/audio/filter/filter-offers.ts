@@ -97,6 +97,19 @@ function controlOffers(device: FilterMaker, name: string): readonly FilterOffer[
   });
 }
 
+/** What to write at the controls whose filter of a kind is told in part alone, and so counts for none. */
+export function lackingOf({ facts }: FilterMaker, pass: FilterPass): readonly string[] {
+  return Object.entries(facts.controls).flatMap(([name, { filter }]) => {
+    const passes = [filter?.pass, ...Object.values(filter?.passes ?? {})];
+    if (!filter || !passes.includes(pass)) return [];
+    const lacks = [
+      ...(filter.type === undefined ? [`type: ${filterTypeSchema.options.join(' or ')}`] : []),
+      ...(filter.order === undefined ? ['order:'] : []),
+    ];
+    return lacks.length > 0 ? [`${lacks.join(' and ')} under filter: of ${name}`] : [];
+  });
+}
+
 /** True where a device can make a filter of this kind on all of some channels or outputs. */
 export function offersFilter(device: FilterMaker, names: readonly string[], pass: FilterPass): boolean {
   return names.every((name) => filterOffers(device, name).some((one) => one.pass === pass));
