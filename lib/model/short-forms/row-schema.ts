@@ -72,5 +72,6 @@ export function namesSchema(list: z.ZodType): z.ZodType {
   const inside = insideOf(list);
   if (inside.shape !== 'list') throw new Error('Names stand in a list.');
   const row = text(examplesOf(inside.element)[0] ?? '1..4');
-  return z.union([z.array(z.union([inside.element, number])).min(1), number, row]);
+  const least = list.safeParse([]).success ? 0 : 1;
+  return z.union([z.array(z.union([inside.element, number])).min(least), number, row]);
 }

@@ -105,7 +105,7 @@ export const controlSpecSchema = shortened(
       { example: 'no signal passes until the gain is set with a meter' },
     ),
     channels: builders(
-      names(z.array(text('1'))).optional(),
+      names(z.array(text('1')).min(1)).optional(),
       'Names of the channels of its amplifier that it acts on; of another device, of its outputs.',
       { example: ['1', '2'], leftOut: 'all of them' },
     ),
