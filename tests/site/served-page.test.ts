@@ -170,10 +170,17 @@ describe('a served page in a browser', () => {
     await open();
     await page.evaluate(`document.getElementById('${sheet}').scrollIntoView()`);
     await page.evaluate('window.scrollBy(0, 40)');
-    const before = await topOf(sheet);
     maker.rule = null;
     await save('Second title');
     await banner().getByText('planning the latest save').waitFor();
+    // What the banner moves is where the reader is then.
+    let before = Number.NaN;
+    const isStill = async (): Promise<boolean> => {
+      const last = before;
+      before = await topOf(sheet);
+      return before === last;
+    };
+    await expect.poll(isStill).toBe(true);
     maker.last(address).answer(
       sampleMade(
         'Second title',
