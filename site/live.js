@@ -81,12 +81,20 @@
     const held = namedThings().get(place.focus);
     const focus = held?.querySelector('button.pin') ?? held;
     if (focus instanceof HTMLElement) focus.focus({ preventScroll: true });
-    // Type and drawings that come late move what stands below them.
-    addEventListener('load', () => {
-      goBack();
-      history.scrollRestoration = 'auto';
-    });
+    // Type and drawings that come late move what stands below them. The browser must not make up for it as well meanwhile.
+    const { style } = document.documentElement;
+    style.overflowAnchor = 'none';
+    const isLoaded = new Promise((go) => addEventListener('load', go, { once: true }));
+    void isLoaded.then(goBack);
     void document.fonts.ready.then(goBack);
+    void Promise.all([isLoaded, document.fonts.ready]).then(() => {
+      goBack();
+      requestAnimationFrame(() => {
+        goBack();
+        history.scrollRestoration = 'auto';
+        style.overflowAnchor = '';
+      });
+    });
   }
 
   /** @type {number | undefined} */
