@@ -4,12 +4,18 @@ import type { Report } from '../report.ts';
 
 /** What a job says of the inputs of an amplifier is what its part says that they can. */
 export function checkInputUse(id: string, given: JobDevice, part: Part, report: Report): void {
+  if (part.kind !== 'amplifier') {
+    for (const key of ['speaker-level', 'summed-inside'] as const)
+      for (const index of given[key].keys())
+        report.at(
+          ['devices', id, key, String(index)],
+          `${id} is no amplifier (${part.kind})`,
+          `take ${key}: out`,
+        );
+    return;
+  }
   for (const [index, name] of given['speaker-level'].entries()) {
     const path = ['devices', id, 'speaker-level', String(index)];
-    if (part.kind !== 'amplifier') {
-      report.at(path, `${id} is no amplifier (${part.kind})`, 'take speaker-level: out');
-      continue;
-    }
     const terminal = report.look(path, `terminal of ${id}`, name, part.terminals);
     if (terminal && !terminal['speaker-level'])
       report.at(
@@ -20,10 +26,6 @@ export function checkInputUse(id: string, given: JobDevice, part: Part, report: 
   }
   for (const [index, name] of given['summed-inside'].entries()) {
     const path = ['devices', id, 'summed-inside', String(index)];
-    if (part.kind !== 'amplifier') {
-      report.at(path, `${id} is no amplifier (${part.kind})`, 'take summed-inside: out');
-      continue;
-    }
     const channel = report.look(path, `channel of ${id}`, name, part.channels);
     if (channel && channel['also-takes'].length === 0)
       report.at(
