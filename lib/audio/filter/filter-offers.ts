@@ -98,7 +98,7 @@ function controlOffers(device: FilterMaker, name: string): readonly FilterOffer[
 }
 
 /** What to write at the controls whose filter of a kind is told in part alone, and so counts for none. */
-export function lackingOf({ facts }: FilterMaker, pass: FilterPass): readonly string[] {
+function lackingOf({ facts }: FilterMaker, pass: FilterPass): readonly string[] {
   return Object.entries(facts.controls).flatMap(([name, { filter }]) => {
     const passes = [filter?.pass, ...Object.values(filter?.passes ?? {})];
     if (!filter || !passes.includes(pass)) return [];
@@ -108,6 +108,19 @@ export function lackingOf({ facts }: FilterMaker, pass: FilterPass): readonly st
     ];
     return lacks.length > 0 ? [`${lacks.join(' and ')} under filter: of ${name}`] : [];
   });
+}
+
+/** What to write into parts whose filters of a kind are told in part alone; null where none is. */
+export function partlyToldText(
+  makers: readonly (FilterMaker & { readonly partId: string })[],
+  pass: FilterPass,
+): string | null {
+  const lacking = new Set(
+    makers.flatMap((maker) => lackingOf(maker, pass).map((told) => `${told} in ${maker.partId}`)),
+  );
+  return lacking.size > 0
+    ? `a filter that is told in part counts for none: write ${[...lacking].join(' and ')}`
+    : null;
 }
 
 /** True where a device can make a filter of this kind on all of some channels or outputs. */

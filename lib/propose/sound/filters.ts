@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type FilterOffer, filterOffers, lackingOf } from '../../audio/filter/filter-offers.ts';
+import { type FilterOffer, filterOffers, partlyToldText } from '../../audio/filter/filter-offers.ts';
 import type { filterSchema } from '../../model/content/filter.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
@@ -202,16 +202,16 @@ function askForFilter(
   const can =
     fromHz === toHz ? `can set ${hertz(fromHz)} alone` : `can set ${hertz(fromHz)} to ${hertz(toHz)}`;
   const names = [...new Set(makers.map(({ device }) => device.id))];
-  const lacking = makers.flatMap(({ device }) =>
-    lackingOf(device, pass).map((told) => `${told} in ${device.partId}`),
-  );
   const leaflet = `where the leaflet of ${makers.map(({ device }) => device.partId).join(' or ')} has one, write it into that part: a control with filter:, or filter-orders: for a menu`;
-  const told = `a filter that is told in part counts for none: write ${[...new Set(lacking)].join(' and ')}`;
+  const partly = partlyToldText(
+    makers.map(({ device }) => device),
+    pass,
+  );
   draft.ask(
     path,
     `${group.id} plays ${plays}, and ${reach ? `${reach.device} ${can}` : `${names.join(' and ')} make${names.length === 1 ? 's' : ''} no ${pass} there`}`,
     reach
       ? 'add a processor, or write plays: and filters: as its own crossover makes it'
-      : `add a processor that makes a ${pass}, or a lead with one in it; or take plays: out; ${lacking.length > 0 ? told : leaflet}`,
+      : `add a processor that makes a ${pass}, or a lead with one in it; or take plays: out; ${partly ?? leaflet}`,
   );
 }

@@ -1,4 +1,4 @@
-import { lackingOf } from '../../audio/filter/filter-offers.ts';
+import { partlyToldText } from '../../audio/filter/filter-offers.ts';
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
@@ -19,11 +19,9 @@ export function putInPath(pass: FilterPass): string {
 
 /** Where a leaflet's filter is written. */
 export function writtenIntoPart(devices: readonly Device[], pass: FilterPass): string {
-  const lacking = devices.flatMap((device) =>
-    lackingOf(device, pass).map((told) => `${told} in ${device.part ?? device.id}`),
-  );
-  if (lacking.length > 0)
-    return `a filter that is told in part counts for none: write ${listed([...new Set(lacking)])}`;
+  const makers = devices.map((device) => ({ ...device, partId: device.part ?? device.id }));
+  const partly = partlyToldText(makers, pass);
+  if (partly !== null) return partly;
   const parts = [...new Set(devices.flatMap(({ part }) => part ?? []))];
   const many = parts.length > 1;
   return `where the leaflet of ${listed(parts, 'or')} has a ${filterWord(pass)}, write it into ${many ? 'its' : 'that'} part: a control with filter:, or filter-orders: for a menu`;
