@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { processorKnob } from '../../rules/audio/low-pass-knob.ts';
 import { byId, entry, partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 import { plannedAudio } from './planned-audio.ts';
@@ -64,17 +65,7 @@ describe('what stands before the amplifier', () => {
     const crossover = (content: Written) => {
       const dsp = partIn(content, 'dsp', 'processor');
       delete dsp['filter-orders'];
-      dsp.controls = {
-        LOW: {
-          what: 'crossover',
-          form: 'knob',
-          panel: 'left',
-          safe: '80 Hz',
-          why: 'as it is',
-          channels: ['OUT2'],
-          filter: { pass: 'low-pass', type: 'butterworth', order: 2, range: { from: '40 Hz', to: '250 Hz' } },
-        },
-      };
+      dsp.controls = { LOW: { ...processorKnob, channels: ['OUT2'] } };
     };
     expect(pathOf('amp.2', crossover)).toEqual(['dsp.OUT2 low-pass 250']);
     expect(pathOf('amp.1', crossover)).toEqual([]);

@@ -4,6 +4,7 @@ import { about, aboutContent, entry, partIn } from '../case.ts';
 import { channel, filter, filtered } from '../changes.ts';
 import type { Written } from '../content.ts';
 import { found } from '../found.ts';
+import { askOfKnob } from './low-pass-knob.ts';
 
 type Input = BuildPlan['audio']['inputs'][number];
 
@@ -167,20 +168,7 @@ describe('a filter that a knob makes', () => {
   const asked = (corner: string) =>
     found(
       'filter-not-made',
-      aboutContent((content) => {
-        const { controls } = partIn(content, 'two-channel', 'amplifier');
-        if (!controls) throw new Error('The amplifier has controls.');
-        controls.LPF = {
-          ...{ what: 'crossover', form: 'knob', panel: 'left', safe: '80 Hz', why: 'bass alone' },
-          channels: ['1', '2'],
-          filter: {
-            ...{ type: 'butterworth', order: 4, pass: 'low-pass' },
-            range: { from: '50 Hz', to: '250 Hz' },
-          },
-        };
-        const low = { pass: 'low-pass', type: 'butterworth', order: 4, corner } as const;
-        entry(content.job.devices, 'amp').filters = { 'CH1+': [low], 'CH2+': [low] };
-      }),
+      aboutContent((content) => askOfKnob(content, corner, corner)),
     ).length;
 
   test('is made up to either of its stops', () => {

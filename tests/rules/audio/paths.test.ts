@@ -4,6 +4,7 @@ import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
 import { channel, filter, filtered, speaker } from '../changes.ts';
 import { found } from '../found.ts';
 import { plannedCase, stereo } from '../stereo.ts';
+import { askOfKnob } from './low-pass-knob.ts';
 
 describe('two ways that meet', () => {
   const handing = (sumDb: number, louderDb: number) =>
@@ -129,23 +130,7 @@ test('an output is full-range up to 15 kHz and from 60 Hz, and no less', () => {
 test('an amplifier with one knob for two channels tells by its name where it stands', () => {
   const [told] = found(
     'filter-not-made',
-    aboutContent((content) => {
-      const { controls } = partIn(content, 'two-channel', 'amplifier');
-      if (!controls) throw new Error('The amplifier has controls.');
-      controls.LPF = {
-        ...{ what: 'crossover', form: 'knob', panel: 'left', safe: '80 Hz', why: 'bass alone' },
-        channels: ['1', '2'],
-        filter: {
-          ...{ type: 'butterworth', order: 4, pass: 'low-pass' },
-          range: { from: '50 Hz', to: '250 Hz' },
-        },
-      };
-      const low = { pass: 'low-pass', type: 'butterworth', order: 4 } as const;
-      entry(content.job.devices, 'amp').filters = {
-        'CH1+': [{ ...low, corner: '80 Hz' }],
-        'CH2+': [{ ...low, corner: '100 Hz' }],
-      };
-    }),
+    aboutContent((content) => askOfKnob(content, '80 Hz', '100 Hz')),
   );
   expect(told?.message).toMatch(
     /but LPF stands at 80 Hz for channel 1, and it sets channels 1 and 2 together$/,

@@ -1,4 +1,5 @@
 import type { PlanFilter } from '../../../../lib/model/plan/index.ts';
+import { processorKnob } from '../../audio/low-pass-knob.ts';
 import { about, aboutContent, aboutPlan, partIn } from '../../case.ts';
 import { channel, control, filter } from '../../changes.ts';
 import type { Written } from '../../content.ts';
@@ -40,16 +41,6 @@ export function withHighPass(
 }
 
 const highPass = { pass: 'high-pass', type: 'butterworth', order: 2, corner: '80 Hz' } as const;
-
-const lowPassKnob = {
-  what: 'crossover',
-  form: 'knob',
-  panel: 'left',
-  safe: '80 Hz',
-  why: 'as it is',
-  channels: ['OUT2'],
-  filter: { pass: 'low-pass', type: 'butterworth', order: 2, range: { from: '40 Hz', to: '250 Hz' } },
-} as const;
 
 type AskedFilters = NonNullable<Written['job']['devices'][string]['filters']>;
 
@@ -314,7 +305,7 @@ export const filtersInPathCases = {
           aboutContent((content) => {
             const dsp = partIn(content, 'dsp', 'processor');
             delete dsp['filter-orders'];
-            dsp.controls = { LOW: { ...lowPassKnob, channels: ['OUT2'] } };
+            dsp.controls = { LOW: { ...processorKnob, channels: ['OUT2'] } };
             askedOfDsp(content, { OUT2: [{ ...highPass, pass: 'low-pass' }] });
           }),
       },
