@@ -5,6 +5,7 @@ import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { answersOf, type Beforehand } from './ask/answers-of.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
+import { namedKey, naming, withSeldomTogether } from './ask/seldom.ts';
 import { type Draft, openDraft } from './draft.ts';
 import { idOf } from './id-of.ts';
 import { markedText } from './marked.ts';
@@ -140,9 +141,9 @@ async function askedAnswers(
     if (problems.length === 0) return answers;
     refused(effects, ...problems.map(problemText));
     const again = await askedAgain(questions, answers, asker);
-    if (again === '') return answers;
-    const { [again]: _, ...others } = answers;
-    before = { answers: others };
+    if (again === null) return answers;
+    const { [again.key]: _, ...others } = answers;
+    before = { answers: naming(again, others) };
   }
 }
 
@@ -191,7 +192,7 @@ function placesLeft(count: number): string {
 
 /** The name is asked for behind the title, of which one can be made. */
 function questionsOf(file: NewFile): readonly Question[] {
-  const [title, ...others] = file.questions;
+  const [title, ...others] = withSeldomTogether(file.questions);
   if (!title) return [];
   return [title, idQuestion(file), ...others];
 }
@@ -219,13 +220,21 @@ function idFault(file: NewFile, id: string): string | null {
   return file.taken(id);
 }
 
-/** Which answer is given anew; empty for none: the file is written with what is wrong marked. */
-function askedAgain(questions: readonly Question[], answers: Answers, asker: Asker): Promise<string> {
-  const keys = questions.filter(({ key }) => key in answers && key !== 'id');
+/** Which answer is given anew; null for none: the file is written with what is wrong marked. */
+async function askedAgain(
+  questions: readonly Question[],
+  answers: Answers,
+  asker: Asker,
+): Promise<Question | null> {
+  const keys = questions.filter(
+    ({ key, seldom }) => (key in answers || seldom !== undefined) && key !== 'id' && key !== namedKey,
+  );
   // The first is what Enter takes, among many choices too.
   const choices = [
     { value: '', says: 'none: it is written as it is, and comments mark what is missing' },
     ...keys.map(({ key, asks }) => ({ value: key, says: `${key}: ${asks}` })),
   ];
-  return asker.ask({ message: 'Which answer is given anew?', choices, fallback: '', fault: () => null });
+  const message = 'Which answer is given anew?';
+  const again = await asker.ask({ message, choices, fallback: '', fault: () => null });
+  return keys.find(({ key }) => key === again) ?? null;
 }

@@ -4,6 +4,7 @@ import { walk } from '../../model/survey/walk.ts';
 import type { Answers } from './ask/question.ts';
 import { tableHints } from './ask/table-question.ts';
 import { jobTables } from './job/job-tables.ts';
+import { differsKey } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
 import { shopTables } from './shop-tables.ts';
 
@@ -23,13 +24,14 @@ export type NewWhat = keyof typeof tablesOf;
 
 /** The flags of one thing: each question has one of its own name. */
 export function flagsOf(what: NewWhat, answers: Answers): readonly string[] {
-  return [...tablesOf[what](answers).map(({ key }) => key), ...(what === 'part' ? ['kind'] : [])];
+  if (what === 'part' && answers.like) return ['like', 'kind', 'title', differsKey];
+  return [...tablesOf[what](answers).map(({ key }) => key), ...(what === 'part' ? ['kind', 'like'] : [])];
 }
 
 /** Every flag of `rackleaf new`. */
 export function newFlags(): readonly string[] {
   const all = (['shop', 'vehicle', 'part', 'job'] as const).flatMap((what) => flagsOf(what, {}));
-  return [...new Set([...all, 'id'])];
+  return [...new Set([...all, differsKey, 'id'])];
 }
 
 /** The flags of one thing, each with what it asks and how its answer is written. */

@@ -1,10 +1,9 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
-import { onAnyDisk } from '../../model/file-name.ts';
 import { isKindName, type KindName, kinds } from '../../model/kinds/index.ts';
 import type { Problem } from '../../model/problem.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import { powerAt } from '../../model/survey/power-into-load.ts';
-import { contentFiles, readCatalogue } from '../../read/read-content.ts';
+import { readCatalogue } from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
@@ -13,6 +12,8 @@ import { readingFault } from './ask/reading-fault.ts';
 import { hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
+import { anyPartFile } from './part/any-part-file.ts';
+import { likeFile } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, isAsked, leftOut, partRows, partText } from './part/part-text.ts';
 import { isPair } from './part/terminal-tables.ts';
@@ -20,8 +21,13 @@ import { refused } from './refused.ts';
 
 /** `rackleaf new part`: a part of the catalogue, from its leaflet. */
 export async function newPart(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
-  const { kind: kindLines = [], ...answers } = given.answers;
+  const { kind: kindLines = [], like: [like] = [], ...answers } = given.answers;
   try {
+    if (like !== undefined) {
+      const file = likeFile(await effects.readContent(), like, kindLines[0] ?? null);
+      if (typeof file === 'string') return refused(effects, file);
+      return await newFile(effects, file, { ...given, answers }, asker);
+    }
     const kind = kindLines[0] ?? (await asker?.ask(kindAsked())) ?? '';
     if (!isKindName(kind)) {
       const fault = kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `;
@@ -45,27 +51,13 @@ function kindAsked() {
   return { message: 'What kind of part is it?', choices, fallback: null, fault: () => null };
 }
 
-const pathOf = (id: string) => `content/parts/${id}.yaml`;
-
 /** What a new part of a kind is asked for in a shop of these files. */
 function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
-  const { shop, parts: partFiles } = contentFiles(files);
-  const { parts } = readCatalogue({ shop, parts: partFiles }).parts;
-  const paths = new Set(files.map(({ path }) => onAnyDisk(path)));
   return {
-    what: 'part',
+    ...anyPartFile(files),
     draft: `part-${kind}`,
     questions: partQuestions(kind),
-    taken: (id) =>
-      Object.hasOwn(parts, id) || paths.has(onAnyDisk(pathOf(id)))
-        ? `the part "${id}" is there already: nothing is written over`
-        : null,
-    path: pathOf,
     text: (id, answers) => partText(kind, id, answers),
-    problems: (path, text) =>
-      readCatalogue({ shop, parts: [...partFiles, { path, text }] }).problems.filter(
-        ({ where }) => where.file === path,
-      ),
     told: (_, answers) => {
       const left = leftOut(kind, answers);
       return left.length === 0 ? [] : ['the leaflet may still tell:', ...left.map((one) => `  ${one}`)];
@@ -103,7 +95,7 @@ function powerFault(powers: readonly string[]): string | null {
 
 /** Terminals of a part that stands on a board lie where they were measured: on one point no wires can be laid. */
 function placeFault(kind: KindName, { names, role, at, pitch }: Row['cells'], line: string): string | null {
-  const isOnBoard = partTables[kind].some(({ key }) => key === 'holes');
+  const isOnBoard = standsOnBoard(kind);
   if (!isOnBoard || hasUnknown(line)) return null;
   const isRow = rowNames(String(names).split(/\s+/).join(', '));
   const isSeveral = !('unreadable' in isRow) && (isRow.length > 1 || isPair(String(role)));
@@ -112,6 +104,11 @@ function placeFault(kind: KindName, { names, role, at, pitch }: Row['cells'], li
   return isSeveral && pitch === undefined
     ? 'lacks from one to the next: all would lie on one point; write it, or ? where it is not known'
     : null;
+}
+
+/** True for a kind of part that is screwed to a board: it is asked for its holes. */
+function standsOnBoard(kind: KindName): boolean {
+  return partTables[kind].some(({ columns }) => columns.some(({ key }) => key === 'off'));
 }
 
 const asked = 'content/parts/asked.yaml';

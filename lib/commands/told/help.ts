@@ -38,17 +38,19 @@ Prints the plan of a job; with --json the whole plan document.
   new: `rackleaf new shop [--title NAME] [--units mm|inch]
 rackleaf new vehicle [NAME] [FLAGS]
 rackleaf new part [NAME] [--kind KIND] [FLAGS]
+rackleaf new part [NAME] --like PART [--differs "NAME VALUE, NAME VALUE"]
 rackleaf new job [NAME] [--vehicle VEHICLE] [--space SPACE] [FLAGS]
 
 Writes a new file of the shop. At a terminal it asks, one thing after another: round a vehicle in the order
 of its survey sheet, a part from its leaflet, a job by what plays what. What is wrong is told and asked
 again. What is not known yet is a ?: the file is written, and a comment marks the place. Rows that are alike
-go in one line, with | between what differs. Elsewhere, and for what is known already, each question has a
-flag of its own name. Who breaks off, or gives a flag that does not fit, goes on with the same command.
+go in one line, with | between what differs. A list ends with an empty line, or with , end behind its last
+line. Elsewhere, and for what is known already, each question has a flag of its own name. Who breaks off, or gives a flag that does not fit, goes on with the same command.
 Nothing is written over.
   shop          makes content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin
                 with; --shop says the same
   NAME          alone, without a word before it, it is that of a job
+  --like        takes a part over from one of the catalogue and asks only what differs
   --flags       lists the flags of what is asked for, with an example of each; of a part by its --kind
   --vehicle     may be left out where the shop has only one; so may --space
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,

@@ -34,6 +34,8 @@ export interface AskedTable {
   readonly rows: number;
   /** What each row belongs to, where there may be several of it. */
   readonly within?: 'space';
+  /** Of what seldom is there to tell: what holds where nobody tells it. It is asked where somebody names it. */
+  readonly seldom?: string;
   /** True where each of these has one row: with the last one the list is whole. */
   readonly oneEach?: true;
 }

@@ -51,6 +51,7 @@ export const spaces: Station = {
       key: 'opening',
       asks: 'Openings from it to the air of the vehicle',
       by: 'tape',
+      seldom: 'none',
       within: 'space',
       columns: [
         column('width', 'width', opening.width, '17 in'),
@@ -62,6 +63,7 @@ export const spaces: Station = {
       key: 'obstacle',
       asks: 'What stands out in it, from its lower left corner',
       by: 'tape',
+      seldom: 'nothing',
       within: 'space',
       columns: [
         column('what', 'what', obstacle.what, 'seat wiring plug'),
@@ -94,6 +96,7 @@ export const spaces: Station = {
       key: 'reachable',
       asks: 'What must stay reachable with the board in: jack, spare wheel, service plug',
       by: 'tape',
+      seldom: 'nothing',
       within: 'space',
       columns: [
         column('what', 'what', reachable.what, 'cover of the jack'),

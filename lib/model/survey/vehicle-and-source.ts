@@ -27,7 +27,7 @@ export const itself: Station = {
       key: 'supply',
       asks: 'What it is driven by, and the nominal voltage of its supply',
       by: 'eye',
-      hint: 'Left empty, it is driven by combustion, and its supply has 12 V.',
+      seldom: 'driven by combustion, 12 V',
       columns: [
         optionalColumn('supply', 'driven by', vehicle.supply, 'combustion'),
         optionalColumn('system-voltage', 'voltage', vehicle['system-voltage'], '12 V'),
@@ -150,6 +150,7 @@ export const dash: Station = {
       key: 'source-does',
       asks: 'What the source unit does to them',
       by: 'meter',
+      seldom: 'not known, and told as such where it matters',
       columns: [
         optionalColumn('equalising', 'equalising', output.equalising, 'none'),
         optionalColumn('load-sensing', 'off without a speaker', output['load-sensing'], 'no'),

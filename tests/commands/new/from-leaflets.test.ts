@@ -29,12 +29,12 @@ describe('from leaflets alone, with a head unit behind an interface', () => {
     );
   });
 
-  test('and reads once that is written, within 130 lines with its check and its build', async () => {
+  test('and reads once that is written, within 100 lines with its check and its build', async () => {
     folder.write(job, `${folder.read(job)}${leafletLines.join('\n')}\n`);
     typed += leafletLines.length;
     const { problems } = readContent(await realEffects(folder.root).readContent());
     expect(problems).toEqual([]);
-    expect(typed + 2).toBeLessThanOrEqual(130);
+    expect(typed + 2).toBeLessThanOrEqual(100);
   });
 
   test('the vehicle says once what is still to be measured, things alike in one line', () => {

@@ -2,9 +2,11 @@ import type { KindName } from '../../../lib/model/kinds/index.ts';
 
 type Leaflet = Readonly<Record<string, readonly string[]>>;
 
+/** A case without holes. */
+const unmounted = ['10 in, 6 1/2 in, 2 1/8 in, 3.2 kg'];
+
 const mounting = {
-  case: ['10 in, 6 1/2 in, 2 1/8 in, 3.2 kg'],
-  holes: ['corners, 3/8 in, 3/16 in'],
+  case: ['10 in, 6 1/2 in, 2 1/8 in, 3.2 kg, corners, 3/8 in, 3/16 in'],
 };
 
 /** What leaflets of invented parts tell, one of each kind, as it is answered. */
@@ -46,7 +48,7 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
     menu: ['1 2 4, butterworth linkwitz-riley, 20 Hz, 20 kHz, OUT1 OUT2, 96 kHz, yes'],
   },
   'source-unit': {
-    case: mounting.case,
+    case: unmounted,
     terminal: [
       'B+ GND, supply',
       'REM-OUT, turn-on-out',
@@ -57,11 +59,10 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   },
   speaker: {
     case: ['10 in, 10 in, 5 1/4 in, 4.6 kg'],
-    facts: ['subwoofer, 250 W, 28 Hz, 9 in'],
-    coil: ['C1..2, 4 ohm, 3.4 ohm, binding-post, 16 AWG to 10 AWG'],
+    facts: ['subwoofer, 250 W, 28 Hz, 9 in, C1..2, 4 ohm, 3.4 ohm, binding-post, 16 AWG to 10 AWG'],
     box: ['sealed, 15 L, 25 L'],
   },
-  enclosure: { case: mounting.case, facts: ['45 L, ported, 33 Hz, 11 1/8 in, 11 1/2 in'] },
+  enclosure: { case: unmounted, facts: ['45 L, ported, 33 Hz, 11 1/8 in, 11 1/2 in'] },
   battery: {
     case: ['242 mm, 175 mm, 190 mm, 15 kg'],
     posts: ['POS NEG, stud, M8, 8 AWG to 1/0 AWG, 10 N m, 4'],
@@ -103,7 +104,7 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   grommet: { facts: ['20 mm, 13 mm'] },
   'board-sheet': { facts: ['birch-plywood, 12 mm, 5 ft, 5 ft, 680 kg/m3, 10.7 GPa'] },
   fixing: { facts: ['wood-screw, #8, 3/4 in'] },
-  'level-control': { case: mounting.case, terminal: ['LINE, control-line'] },
+  'level-control': { case: unmounted, terminal: ['LINE, control-line'] },
   'isolating-relay': {
     ...mounting,
     terminal: ['A B, relay-contact, top, 1 in, 2 in', '85 86, relay-coil, bottom, 1 in, 3/8 in'],

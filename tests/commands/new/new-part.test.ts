@@ -53,6 +53,41 @@ describe('new part', () => {
     expect(told).toContain('--case is needed');
   });
 
+  test('takes over what another part of the shop says, but for what differs', async () => {
+    const differs = 'capacity 74 Ah, cold-cranking: 680 A';
+    const line = ['new', 'part', 'battery-74', '--like', 'own-battery', '--title', 'Battery, 74 Ah'];
+    const { status, told } = await folder.run(...line, '--differs', differs);
+    expect([status, told]).toEqual([
+      0,
+      'as own-battery but for what was told: compare the other figures with its leaflet',
+    ]);
+    const text = folder.read('content/parts/battery-74.yaml');
+    expect(text).toContain('# As own-battery, but for capacity, cold-cranking: compare each figure');
+    const { parts } = readContent(await realEffects(folder.root).readContent());
+    const { id: _, ...like } = parts['own-battery'] as object as Record<string, unknown>;
+    expect(parts['battery-74']).toMatchObject({
+      ...like,
+      title: 'Battery, 74 Ah',
+      capacity: 74 * 3600,
+      'cold-cranking': 680,
+    });
+  });
+
+  test.each([
+    ['own-batery', 'capacity 74 Ah', 'there is no part "own-batery"; did you mean "own-battery"?'],
+    [
+      'own-battery',
+      'capacty 74 Ah',
+      '"capacty 74 Ah" names nothing that the part has; did you mean "capacity"?',
+    ],
+    ['own-battery', 'capacity', 'has no value of capacity: write it behind the name, such as capacity 60 Ah'],
+  ])('like %s with "%s" is refused: %s', async (like, differs, says) => {
+    const line = ['new', 'part', 'battery-x', '--like', like, '--title', 'Battery', '--differs', differs];
+    const { status, told } = await folder.run(...line);
+    expect(status).toBe(2);
+    expect(told).toContain(says);
+  });
+
   test('asks for every kind of part', () => {
     expect(Object.keys(leaflets).sort()).toEqual(Object.keys(kinds).sort());
   });

@@ -64,7 +64,7 @@ describe('the text of a part', () => {
       ],
     ],
   ] as const)('has the holes of a bracket: %s', (line, places) => {
-    const { own } = read({ holes: [line] });
+    const { own } = read({ case: [`4.1 in, 3 in, 1.1 in, 0.3 kg, ${line}`] });
     expect(own['mounting-holes']).toEqual([]);
     const inches = own['bracket-holes'].map(({ x, y }) => [x / inch, y / inch]);
     expect(inches.length).toBe(places.length);
@@ -75,8 +75,9 @@ describe('the text of a part', () => {
   });
 
   test('has no holes of a bracket of which a measure is not known', () => {
-    const row = { cells: { where: 'left-right', off: '3/8 in' }, rest: [] };
-    expect(bracketHoles(row, { width: '4 in', depth: '3 in' })).toEqual([]);
+    const cells = { width: '4 in', depth: '3 in', where: 'left-right', off: '3/8 in' };
+    expect(bracketHoles({ cells, rest: [] })).toEqual([]);
+    expect(bracketHoles({ cells: { ...cells, diameter: '5 mm' }, rest: [] })).toHaveLength(2);
   });
 
   test('has the air at edges and over it, fins with air, fins alone', () => {

@@ -1,5 +1,6 @@
 import { asked } from './asked.ts';
 import { type Answers, type Asker, type Question, withLines } from './question.ts';
+import { isPassedOver } from './seldom.ts';
 import { weighed } from './weigh.ts';
 
 /** What came of asking: answers to all that was asked, and what is wrong with those that were given beforehand. */
@@ -35,6 +36,7 @@ export async function answersOf(
   for (const question of questions) {
     if (question.when?.(answers) === false) continue;
     const { key } = question;
+    if (asker && given.answers[key] === undefined && isPassedOver(question, answers)) continue;
     const found = givenAnswer(question, given.answers[key] ?? null, answers);
     let { lines } = found;
     if (asker) {

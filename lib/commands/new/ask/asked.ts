@@ -20,18 +20,19 @@ export async function asked(
   const choices = question.choices?.(answers) ?? null;
   if (!question.many) {
     const fallback = question.fallback?.(answers) ?? null;
-    return one(question, { answers, asker, choices, fallback, message: question.key });
+    const { rows } = await one(question, { answers, asker, choices, fallback, message: question.key });
+    return rows;
   }
   const lines = [...before];
   for (const [at, line] of lines.entries()) asker.say(`  ${question.key} ${at + 1}: ${line}`);
   for (;;) {
     const so = withLines(answers, question.key, lines);
     const message = `${question.key} ${lines.length + 1}`;
-    const rows = await one(question, { answers: so, asker, choices, fallback: '', message });
+    const { rows, isLast } = await one(question, { answers: so, asker, choices, fallback: '', message });
     if (rows.length === 0) return lines;
     lines.push(...rows);
     await keep(lines);
-    if (question.whole && lines.length >= question.whole(answers)) return lines;
+    if (isLast || (question.whole && lines.length >= question.whole(answers))) return lines;
   }
 }
 
@@ -43,18 +44,36 @@ interface Turn {
   readonly message: string;
 }
 
+/** What one line told. */
+interface Told {
+  readonly rows: readonly string[];
+  /** True where it said that nothing follows. */
+  readonly isLast: boolean;
+}
+
 /** The rows of one line. What is doubtful is told once; the same line again is taken. */
-async function one(question: Question, turn: Turn): Promise<readonly string[]> {
+async function one(question: Question, turn: Turn): Promise<Told> {
   const { answers, asker, choices, fallback, message } = turn;
   let doubted = '';
-  const fault = (line: string): string | null => {
+  const fault = (typed: string): string | null => {
+    const { line } = ended(question, typed);
     const read = weighed(question, line, answers);
     if ('fault' in read) return read.fault;
     const doubt = line === doubted ? null : doubtIn(question, line, answers);
     if (doubt !== null) doubted = line;
     return doubt === null ? null : `${doubt}; Enter once more takes it as it is`;
   };
-  const read = weighed(question, await asker.ask({ message, choices, fallback, fault }), answers);
+  const { line, isLast } = ended(question, await asker.ask({ message, choices, fallback, fault }));
+  const read = weighed(question, line, answers);
   if ('fault' in read) throw new Error(`An answer that was found right is not: it ${read.fault}.`);
-  return read.rows;
+  return { rows: read.rows, isLast };
 }
+
+/** A line of a list without the word that ends the list behind it. */
+function ended({ many }: Question, typed: string): { readonly line: string; readonly isLast: boolean } {
+  const [, line] = (many && behindLast.exec(typed)) || [];
+  return line === undefined ? { line: typed, isLast: false } : { line, isLast: true };
+}
+
+/** `cargo-stud, cargo, left, M8, end`; a sentence has its full stop before it. */
+const behindLast = /^(.*?)(?:\s*,|(?<=\.))\s*end\s*$/i;

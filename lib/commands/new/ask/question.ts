@@ -31,6 +31,8 @@ export interface Question {
   readonly rows?: (line: string) => readonly string[] | string;
   /** How many rows make a list whole; left out, an empty line ends it. */
   readonly whole?: (answers: Answers) => number;
+  /** Of what seldom is there to tell: what holds without it. It is asked where the answer `named` names it. */
+  readonly seldom?: string;
   /** True for what may stay open until it is known. */
   readonly mayBeUnknown?: boolean;
 }

@@ -52,6 +52,7 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
     ...(many && table.columns.length > 1 && { rows: rowsAlike }),
     ...(table.columns.every(mayBeUnknown) && { mayBeUnknown: true }),
     ...(beside.when && { when: beside.when }),
+    ...(table.seldom !== undefined && { seldom: table.seldom }),
     ...(choices && { choices }),
     ...(beside.follows && { follows: beside.follows }),
     ...((isOptional || beside.fallback) && { fallback: beside.fallback ?? (() => '') }),
@@ -67,14 +68,17 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
 }
 
 function several(columns: readonly AskedColumn[]): string {
-  return columns.length === 1
-    ? 'One a line; an empty line ends.'
-    : 'One a line; an empty line ends. Several alike go in one line, with | between what differs.';
+  const alike = columns.length === 1 ? '' : ' Several alike go in one line, with | between what differs.';
+  return `One a line; an empty line ends, and so does , end behind the last one.${alike}`;
 }
 
 /** How a row of a table is written: what is said of the table, its columns, an example, the words that closed ones take. */
-export function tableHints({ hint }: AskedTable, columns: readonly AskedColumn[]): string[] {
-  return [...(hint === undefined ? [] : [hint]), ...rowHints(columns)];
+export function tableHints({ hint, seldom }: AskedTable, columns: readonly AskedColumn[]): string[] {
+  return [
+    ...(hint === undefined ? [] : [hint]),
+    ...(seldom === undefined ? [] : [`Left empty, it holds: ${seldom}.`]),
+    ...rowHints(columns),
+  ];
 }
 
 function rowHints(columns: readonly AskedColumn[]): string[] {

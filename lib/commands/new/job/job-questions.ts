@@ -53,6 +53,7 @@ const onBoard: readonly KindName[] = [
   'battery',
 ];
 const elsewhere: readonly KindName[] = [...onBoard, 'level-control', 'source-unit', 'enclosure'];
+const kindsFor = (cells: Row['cells']): readonly KindName[] => (cells.in === undefined ? onBoard : elsewhere);
 
 const vehicleOf = ({ vehicles }: JobSurroundings, answers: Answers): Vehicle | null =>
   vehicles[lineOf(answers, 'vehicle')] ?? null;
@@ -78,7 +79,7 @@ function vehicleFault({ vehicles, unread }: JobSurroundings, name: string): stri
 
 /** Every part that the answers name. */
 export function partsNamed(answers: Answers): readonly string[] {
-  const rows = (['device', 'speaker', 'elsewhere', 'board'] as const).flatMap((key) => jobRows(answers, key));
+  const rows = (['device', 'speaker', 'board'] as const).flatMap((key) => jobRows(answers, key));
   return rows.flatMap(({ cells: { part, box, sheet } }) =>
     [part, box, sheet].flatMap((one) => (one === undefined ? [] : [String(one)])),
   );
@@ -104,9 +105,15 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       unknown(`space of ${lineOf(answers, 'vehicle')}`, line, spacesOf(around, answers)),
   }),
   device: (around) => ({
-    hints: () => offered(around.parts, ['amplifier', 'processor']),
-    fault: ({ cells }, answers) => twice(cells.name, answers) ?? otherKind(around.parts, onBoard, cells.part),
-    doubt: ({ cells }) => missingPart(around, onBoard, cells.part),
+    hints: (answers) => [
+      ...offered(around.parts, ['amplifier', 'processor']),
+      `Places: ${placesOf(around, answers).join(', ')}`,
+    ],
+    fault: ({ cells }, answers) =>
+      twice(cells.name, answers) ??
+      otherKind(around.parts, kindsFor(cells), cells.part) ??
+      (cells.in === undefined ? null : unknown('place', String(cells.in), placesOf(around, answers))),
+    doubt: ({ cells }) => missingPart(around, kindsFor(cells), cells.part),
   }),
   speaker: (around) => ({
     hints: (answers) => [
@@ -123,16 +130,10 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       missingPart(around, ['speaker'], cells.part) ??
       (cells.box === undefined ? null : missingPart(around, ['enclosure'], cells.box)),
   }),
-  elsewhere: (around) => ({
-    hints: (answers) => [`Places: ${placesOf(around, answers).join(', ')}`],
-    fault: ({ cells }, answers) =>
-      twice(cells.name, answers) ??
-      otherKind(around.parts, elsewhere, cells.part) ??
-      unknownPlaces(cells.in, placesOf(around, answers)),
-    doubt: ({ cells }) => missingPart(around, elsewhere, cells.part),
-  }),
   board: (around) => ({
-    when: (answers) => linesOf(answers, 'device').length > 0 && lineOf(answers, 'space') !== '',
+    when: (answers) =>
+      lineOf(answers, 'space') !== '' &&
+      jobRows(answers, 'device').some(({ cells }) => cells.in === undefined),
     fallback: () => '',
     hints: (answers) => boardHints(around, answers),
     fault: ({ cells }, answers) =>
@@ -192,7 +193,7 @@ function unknownDriver(named: unknown, answers: Answers): string | null {
 
 /** A name that another device of the job has. */
 function twice(named: unknown, answers: Answers): string | null {
-  const rows = (['device', 'speaker', 'elsewhere'] as const).flatMap((key) => jobRows(answers, key));
+  const rows = (['device', 'speaker'] as const).flatMap((key) => jobRows(answers, key));
   return rows.some(({ cells }) => cells.name === named)
     ? `is called ${String(named)}, and there is one of that name already`
     : null;

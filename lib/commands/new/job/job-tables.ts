@@ -41,9 +41,14 @@ export const jobTables = [
   },
   {
     key: 'device',
-    asks: 'Amplifiers, processor and what else stands on the board',
+    asks: 'Amplifiers, processor and what else stands on the board; and what is built in beside it, with its place: level control, second battery, isolating relay',
     by: 'eye',
-    columns: [column('name', 'name', id, 'amp'), column('part', 'part', device.part, 'amp-five')],
+    hint: 'Without a place it stands on the board.',
+    columns: [
+      column('name', 'name', id, 'amp'),
+      column('part', 'part', device.part, 'amp-five'),
+      optionalColumn('in', 'place', id, ''),
+    ],
     rows: 4,
   },
   {
@@ -59,17 +64,6 @@ export const jobTables = [
       optionalColumn('driven-by', 'driven by', id, 'amp'),
     ],
     rows: 6,
-  },
-  {
-    key: 'elsewhere',
-    asks: 'What else is built in beside the board: level control, second battery, isolating relay',
-    by: 'eye',
-    columns: [
-      column('name', 'name', id, 'level'),
-      column('part', 'part', device.part, 'level-knob'),
-      column('in', 'place', id, 'dash'),
-    ],
-    rows: 4,
   },
   {
     key: 'board',

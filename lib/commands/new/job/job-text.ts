@@ -2,6 +2,7 @@ import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
+import type { Cell } from '../ask/rows.ts';
 import { stillToMeasure } from '../vehicle/still-to-measure.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { jobRows } from './job-questions.ts';
@@ -76,18 +77,21 @@ ${comment('Routes', titles(vehicle.routes))}
 }
 
 function devicesOf(answers: Answers): Named {
-  const own = jobRows(answers, 'device').map(({ cells }): [string, Named] => [
-    String(cells.name),
-    { part: String(cells.part), on: 'board' },
-  ]);
-  const others = (['speaker', 'elsewhere'] as const)
-    .flatMap((key) => jobRows(answers, key))
-    .map(({ cells: { name, in: places, part, ...cells } }): [string, Named] => {
-      const list = String(places).split(/\s+/);
-      const [only = ''] = list;
-      return [String(name), { part: String(part), in: list.length === 1 ? only : list, ...cells }];
-    });
-  return Object.fromEntries([...own, ...others]);
+  const rows = (['device', 'speaker'] as const).flatMap((key) => jobRows(answers, key));
+  return Object.fromEntries(
+    rows.map(({ cells: { name, in: places, part, ...cells } }): [string, Named] => [
+      String(name),
+      { part: String(part), ...standing(places), ...cells },
+    ]),
+  );
+}
+
+/** Where a device stands: on the board, in a place, or one in each of several places. */
+function standing(places: Cell | undefined): Named {
+  if (places === undefined) return { on: 'board' };
+  const list = String(places).split(/\s+/);
+  const [only = ''] = list;
+  return { in: list.length === 1 ? only : list };
 }
 
 function boardsOf(answers: Answers): Named {

@@ -6,9 +6,8 @@ import type { Named } from '../yaml-text.ts';
  * Where a bracket is screwed down, from the measures of the part that it holds: beside two opposite edges, at the middle
  * of each, or at two places of each that lie so far from its ends. Nothing where a measure is not known.
  */
-export function bracketHoles({ cells }: Row, size: Row['cells']): readonly Named[] {
-  const { where, off: beside, diameter, ends: inset } = asTexts(cells);
-  const { width, depth } = asTexts(size);
+export function bracketHoles({ cells }: Row): readonly Named[] {
+  const { where, off: beside, diameter, ends: inset, width, depth } = asTexts(cells);
   if (!where || !beside || !diameter || !width || !depth) return [];
   const isAcross = where === 'left-right';
   const [across, along] = isAcross ? [width, depth] : [depth, width];

@@ -57,19 +57,23 @@ const menuColumns = [
   optionalColumn('to', 'highest corner', menuRange.to, '20 kHz'),
   ...columnsOf(menuFilterFields, ['filter-outputs'], { 'filter-outputs': 'OUT1 OUT2' }),
 ];
+const noMenu = 'it has no menu that makes any';
 const menuHint =
   'Orders are parted by blanks: 2 is 12 dB per octave. Left empty, its menu makes none. Shapes, corners and outputs that are ' +
   'left empty: all of them.';
 const menuAsks = 'Filters that are set in its menu: orders, shapes, corners, outputs that have them';
 
-export const menuTable = leaflet('menu', menuAsks, menuColumns, { hint: menuHint });
+export const menuTable = leaflet('menu', menuAsks, menuColumns, {
+  hint: menuHint,
+  seldom: noMenu,
+});
 
 /** The same of a processor, with what else it does with sound. */
 export const processorMenuTable = leaflet(
   'menu',
   `${menuAsks}; its sample rate, and whether it adds inputs`,
   [...menuColumns, ...columnsOf(processorSchema.shape, ['sample-rate', 'summing'])],
-  { hint: menuHint },
+  { hint: menuHint, seldom: `${noMenu}, and it adds none` },
 );
 
 const channel = amplifierSchema.shape.channels.valueType.shape;
@@ -109,7 +113,7 @@ export const bridgeTable = leaflet(
     column('minimum', 'least load', channel.minimum, '4 ohm'),
     powers,
   ],
-  { rows: 3 },
+  { rows: 3, seldom: 'none may be' },
 );
 
 const speakerLevel = speakerLevelField.unwrap().shape;
@@ -123,5 +127,5 @@ export const amplifierFactsTable = leaflet(
     optionalColumn('speaker-level', 'speaker level up to', speakerLevel.to, '12 V'),
     optionalColumn('senses', 'turns itself on by it', speakerLevel.senses, 'yes'),
   ],
-  { hint: 'Without a speaker level, its line inputs take line level alone.' },
+  { seldom: 'not told, and its line inputs take line level alone' },
 );

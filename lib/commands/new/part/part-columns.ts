@@ -11,7 +11,7 @@ export function leaflet(
   key: string,
   asks: string,
   columns: readonly AskedColumn[],
-  more: Partial<Pick<AskedTable, 'hint' | 'rows'>> = {},
+  more: Partial<Pick<AskedTable, 'hint' | 'rows' | 'seldom'>> = {},
 ): AskedTable {
   return { key, asks, by: 'leaflet', columns, rows: 1, ...more };
 }

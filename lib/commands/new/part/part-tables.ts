@@ -21,17 +21,21 @@ import {
 } from './device-tables.ts';
 import { columnsOf, leaflet, sizesField } from './part-columns.ts';
 import {
+  boardCaseTable,
   caseTable,
   controlTable,
+  coolingTable,
   fittedCaseTable,
-  mountingTables,
   postsTable,
   terminalTable,
 } from './terminal-tables.ts';
 
-const titleTable: AskedTable = leaflet('title', 'What the part is called on sheets: what it is, its rating', [
-  column('title', 'title', partBase.title, 'Four-channel amplifier, 4 x 75 W'),
-]);
+/** What every part is called. */
+export const titleTable: AskedTable = leaflet(
+  'title',
+  'What the part is called on sheets: what it is, its rating',
+  [column('title', 'title', partBase.title, 'Four-channel amplifier, 4 x 75 W')],
+);
 
 /** Fields of a kind in one row, by their names in its file. */
 function facts(kind: KindName, asks: string, names: readonly string[], examples = {}): AskedTable {
@@ -45,7 +49,14 @@ const way = distributionSchema.shape['fused-ways'].unwrap().valueType.shape;
 const conductor = cableSchema.shape.conductors.valueType.shape;
 const charger = chargerSchema.shape;
 
-const coilTable = leaflet('coil', 'Its coils, and how they are joined', [
+/** What a speaker plays, and its coils. */
+const speakerTable = leaflet('facts', 'What it plays; its coils, and how they are joined', [
+  ...columnsOf(speakerSchema.shape, ['band', 'power', 'lowest-frequency', 'cut-out'], {
+    band: 'coaxial',
+    power: '70 W',
+    'lowest-frequency': '60 Hz',
+    'cut-out': '5 1/2 in',
+  }),
   column('names', 'coils', text('C1'), 'C1'),
   column('nominal', 'nominal', coil.nominal, '4 ohm'),
   optionalColumn('direct-current', 'direct current', coil['direct-current'], '3.3 ohm'),
@@ -92,7 +103,7 @@ const filterTable = leaflet('filter', 'Of a line lead: the passive filter in it'
 ]);
 
 /** A part that stands on a board: its case, what holds and cools it, its terminals. */
-const onBoard = [titleTable, caseTable, ...mountingTables, terminalTable];
+const onBoard = [titleTable, boardCaseTable, coolingTable, terminalTable];
 
 /** What the leaflet of each kind of part is asked for, in this order. */
 export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
@@ -107,18 +118,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
   'source-unit': [titleTable, fittedCaseTable, terminalTable, menuTable, supplyTable],
-  speaker: [
-    titleTable,
-    caseTable,
-    facts('speaker', 'What it plays', ['band', 'power', 'lowest-frequency', 'cut-out'], {
-      band: 'coaxial',
-      power: '70 W',
-      'lowest-frequency': '60 Hz',
-      'cut-out': '5 1/2 in',
-    }),
-    coilTable,
-    boxTable,
-  ],
+  speaker: [titleTable, caseTable, speakerTable, boxTable],
   enclosure: [
     titleTable,
     caseTable,
@@ -151,8 +151,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   'fuse-holder': [
     titleTable,
-    caseTable,
-    ...mountingTables.slice(0, 1),
+    boardCaseTable,
     postsTable('IN OUT'),
     facts('fuse-holder', 'What fuse it holds', ['fuse-form', 'current']),
   ],

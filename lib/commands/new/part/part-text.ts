@@ -77,7 +77,6 @@ export function fieldsOf(kind: KindName, key: string, answers: Answers): Named {
   const [first] = rows;
   const written = writers[key];
   if (!first) return {};
-  if (key === 'holes') return holeFields(first, partRows(kind, 'case', answers)[0] ?? null);
   return written ? written(rows, kind) : { ...first.cells };
 }
 
@@ -87,10 +86,10 @@ export function partRows(kind: KindName, key: string, answers: Answers): readonl
   return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
 }
 
-function holeFields(row: Row, body: Row | null): Named {
+function holeFields(row: Row): Named {
   const { where, off, diameter } = row.cells;
   if (where === 'corners') return { 'mounting-holes': known({ inset: off, diameter }) };
-  const holes = body ? bracketHoles(row, body.cells) : [];
+  const holes = bracketHoles(row);
   return holes.length > 0 ? { 'bracket-holes': [...holes] } : {};
 }
 
@@ -99,8 +98,13 @@ type Writer = (rows: readonly Row[], kind: KindName) => Named;
 /** How each table is written; one that is not listed here has its columns for fields. */
 const writers: Readonly<Record<string, Writer>> = {
   case: ([row]) => {
-    const { mass, ...size } = row?.cells ?? {};
-    return { ...filled('size', size), ...(mass !== undefined && { mass }) };
+    if (!row) return {};
+    const { width, depth, height, mass } = row.cells;
+    return {
+      ...filled('size', known({ width, depth, height })),
+      ...(mass !== undefined && { mass }),
+      ...holeFields(row),
+    };
   },
   cooling: ([row]) => (row ? coolingFields(row) : {}),
   terminal: (rows, kind) => ({
@@ -111,6 +115,7 @@ const writers: Readonly<Record<string, Writer>> = {
   menu: ([row]) => (row ? menuFields(row) : {}),
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
   facts: ([row], kind) => {
+    if (kind === 'speaker') return row ? speakerFields(row) : {};
     const { 'speaker-level': _, senses: __, ...cells } = row?.cells ?? {};
     // The speaker level stands at the terminals of the inputs, which are told before it.
     return kind === 'amplifier' ? cells : { ...row?.cells };
@@ -124,7 +129,6 @@ const writers: Readonly<Record<string, Writer>> = {
   control: (rows) => ({ controls: controlsOf(rows) }),
   supply: ([row]) => filled('supply', row ? supplyFields(row) : {}),
   sizes: ([row]) => ({ takes: sizeRange(String(row?.cells.takes)) }),
-  coil: ([row]) => (row ? coils(row) : {}),
   box: ([row]) => (row ? boxes(row) : {}),
   way: (rows) => ({ 'fused-ways': byName(rows, ({ cells: { names: _, ...cells } }) => cells) }),
   conductor: (rows) => ({
@@ -251,8 +255,11 @@ function powers(rest: readonly string[]): Named {
   );
 }
 
-function coils({ cells: { names, joint, takes, ...cells } }: Row): Named {
+/** What a speaker plays, and its coils with their terminals. */
+function speakerFields({ cells: { names, joint, takes, ...cells } }: Row): Named {
+  const { nominal, 'direct-current': direct, ...facts } = cells;
   return {
+    ...facts,
     terminals: {
       [rowName(names)]: {
         role: 'coil',
@@ -260,7 +267,7 @@ function coils({ cells: { names, joint, takes, ...cells } }: Row): Named {
         ...(takes !== undefined && { takes: sizeRange(String(takes)) }),
       },
     },
-    coils: { [rowName(names)]: cells },
+    coils: { [rowName(names)]: known({ nominal, 'direct-current': direct }) },
   };
 }
 

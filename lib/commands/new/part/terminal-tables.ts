@@ -60,6 +60,7 @@ export const controlTable: AskedTable = leaflet(
   ],
   {
     rows: 10,
+    seldom: 'it has none',
     hint:
       'What it sets it to: of a knob both ends, 50 Hz to 500 Hz, with low-pass before them where it has a filter of its own; of ' +
       'a switch its positions, FULL HPF=high-pass LPF=low-pass. Slope: butterworth 12 dB. Safe is its state before first ' +
@@ -119,29 +120,31 @@ export function edgeAirOf(written: string): readonly (string | undefined)[] {
   return /^(?:(fins|fan)\b)?\s*(\S.*)?$/.exec(written.trim()) ?? [];
 }
 
-/** The holes in its corners, what else holds it, what cools it and the air that its maker asks for. */
-export const mountingTables: readonly AskedTable[] = [
-  leaflet(
-    'holes',
-    'Holes for its screws: in its four corners, or of a bracket beside two of its edges',
-    [
-      optionalColumn('where', 'where', z.enum(['corners', 'left-right', 'top-bottom']), 'corners'),
-      optionalColumn('off', 'from the edges', quantity('length'), '3/8 in'),
-      optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
-      optionalColumn('ends', 'of two beside an edge: from its ends', quantity('length'), ''),
-    ],
-    {
-      hint:
-        'In its corners they lie so far inside its edges; of a bracket so far outside, one at the middle of each edge, or two. A ' +
-        'part that is held by a strap has none: the job says held: strap.',
-    },
+/** The case of a part that stands on a board, and the holes in its corners or of a bracket. */
+export const boardCaseTable: AskedTable = {
+  ...caseTable,
+  asks: `${caseTable.asks}; and the holes for its screws, in its four corners or of a bracket beside two of its edges`,
+  hint:
+    'Holes in its corners lie so far inside its edges; of a bracket so far outside, one at the middle of each edge, or two. A ' +
+    'part that is held by a strap has none: the job says held: strap.',
+  columns: [
+    ...caseTable.columns,
+    optionalColumn('where', 'holes', z.enum(['corners', 'left-right', 'top-bottom']), 'corners'),
+    optionalColumn('off', 'from the edges', quantity('length'), '3/8 in'),
+    optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
+    optionalColumn('ends', 'of two beside an edge: from its ends', quantity('length'), ''),
+  ],
+};
+
+/** What cools it, and the air that its maker asks for. */
+export const coolingTable: AskedTable = leaflet(
+  'cooling',
+  'Edges that carry fins or a fan, and the air that its maker asks for there and over it',
+  (['left', 'right', 'top', 'bottom', 'over'] as const).map((edge) =>
+    optionalColumn(edge, edge, edge === 'over' ? airRoom : edgeAir, airExamples[edge]),
   ),
-  leaflet(
-    'cooling',
-    'Edges that carry fins or a fan, and the air that its maker asks for there and over it',
-    (['left', 'right', 'top', 'bottom', 'over'] as const).map((edge) =>
-      optionalColumn(edge, edge, edge === 'over' ? airRoom : edgeAir, airExamples[edge]),
-    ),
-    { hint: 'fins, fan, or the length of the air; both where the maker tells both: fins 1 in.' },
-  ),
-];
+  {
+    seldom: 'none, and the room that the house rules keep',
+    hint: 'fins, fan, or the length of the air; both where the maker tells both: fins 1 in.',
+  },
+);

@@ -1,0 +1,50 @@
+import type { SourceFile } from '../../../model/content/source-file.ts';
+import { contentFiles, readCatalogue } from '../../../read/read-content.ts';
+import { remedyFor } from '../../../read/report.ts';
+import { lineOf, type Question } from '../ask/question.ts';
+import { tableQuestion } from '../ask/table-question.ts';
+import type { NewFile } from '../new-file.ts';
+import { problemsOfPart, unreadFault } from '../unread.ts';
+import type { Named } from '../yaml-text.ts';
+import { anyPartFile } from './any-part-file.ts';
+import { differenceFault, likeText, mayDiffer, writtenPart } from './part-like.ts';
+import { titleTable } from './part-tables.ts';
+
+/** The answer that tells what differs, and its flag. */
+export const differsKey = 'differs';
+
+/** What a part is asked for that is like another one of the shop: its title, and what differs. As a text why it can't be. */
+export function likeFile(files: readonly SourceFile[], like: string, kind: string | null): NewFile | string {
+  const sorted = contentFiles(files);
+  const { parts, problems } = readCatalogue(sorted);
+  const part = writtenPart(sorted.parts, like);
+  const read = parts.parts[like];
+  if (!part || !read)
+    return (
+      (part && unreadFault(problemsOfPart(like, problems))) ??
+      `there is no part "${like}"; ${remedyFor(like, Object.keys(parts.parts))}`
+    );
+  if (kind !== null && kind !== read.kind) return `"${like}" is of the kind ${read.kind}: leave --kind out`;
+  const any = anyPartFile(files);
+  const text: NewFile['text'] = (id, answers) =>
+    likeText({ id, title: lineOf(answers, 'title'), like }, part, lineOf(answers, differsKey));
+  return {
+    ...any,
+    draft: `part-like-${like}`,
+    questions: [tableQuestion(titleTable), differsQuestion(like, part)],
+    text,
+    told: () => [`as ${like} but for what was told: compare the other figures with its leaflet`],
+  };
+}
+
+function differsQuestion(like: string, part: Named): Question {
+  const told = mayDiffer(part);
+  return {
+    key: differsKey,
+    asks: `What differs from ${like}, in one line: each by its name, with a comma between`,
+    hints: () => [`As it is there: ${told.join(', ')}`, `Such as: ${told.slice(0, 2).join(', ')}`],
+    many: false,
+    fallback: () => '',
+    fault: (line) => differenceFault(part, line),
+  };
+}

@@ -1,0 +1,125 @@
+import { hasFields, type WrittenValue } from '../../../model/content/proposal.ts';
+import type { SourceFile } from '../../../model/content/source-file.ts';
+import { remedyFor } from '../../../read/report.ts';
+import { coreScalar } from '../../../read/yaml/core-scalar.ts';
+import { readYaml } from '../../../read/yaml/yaml.ts';
+import { blockText, type Named } from '../yaml-text.ts';
+
+/** One value of a part as its file has it: where it stands, and what it is called here. */
+interface Leaf {
+  readonly path: readonly string[];
+  /** The shortest end of its path that no other value of the part has. */
+  readonly name: string;
+  readonly value: WrittenValue;
+}
+
+/** What one part says of itself alone: another one that is like it has its own. */
+const ownFields: ReadonlySet<string> = new Set(['kind', 'title', 'notes', 'formerly']);
+
+/** A part as its file has it, in short forms as they stand there; null where no file has it. */
+export function writtenPart(files: readonly SourceFile[], id: string): Named | null {
+  for (const { path, text } of files) {
+    const data = readYaml(path, text).value?.data;
+    const parts = hasFields(data) ? data.parts : null;
+    const part = hasFields(parts) && Object.hasOwn(parts, id) ? parts[id] : null;
+    if (hasFields(part)) return part;
+  }
+  return null;
+}
+
+/** What may differ from a part, one text a value, `capacity 60 Ah`. */
+export function mayDiffer(part: Named): readonly string[] {
+  return leavesOf(part).map(({ name, value }) => `${name} ${String(value)}`);
+}
+
+/** What of a line of differences, `capacity 74 Ah, cold-cranking 680 A`, can't be read; null where all can. */
+export function differenceFault(part: Named, line: string): string | null {
+  const leaves = leavesOf(part);
+  const names = leaves.map(({ name }) => name);
+  for (const one of differencesOf(line)) {
+    if (changeOf(leaves, one)) continue;
+    const bare = names.includes(one);
+    if (bare)
+      return `has no value of ${one}: write it behind the name, such as ${one} ${writtenIn(leaves, one)}`;
+    const [name = ''] = one.split(/[\s:]/);
+    return `"${one}" names nothing that the part has; ${remedyFor(name, names)}. What it lacks is written into the file`;
+  }
+  return null;
+}
+
+/** What a part that is like another one has of its own. */
+interface LikePart {
+  readonly id: string;
+  readonly title: string;
+  readonly like: string;
+}
+
+/** The file of a part that is as another one but for its title and what a line says. */
+export function likeText(own: LikePart, part: Named, line: string): string {
+  const { id, title, like } = own;
+  const leaves = leavesOf(part);
+  const changes = differencesOf(line).flatMap((one) => changeOf(leaves, one) ?? []);
+  const { kind = '', title: _, notes: __, formerly: ___, ...fields } = part;
+  const changed = changes.reduce<Named>((so, { path, value }) => withValue(so, path, value), fields);
+  const but = changes.map(({ name }) => name).join(', ');
+  return [
+    'rackleaf: 1\n',
+    `# As ${like}${but === '' ? '' : `, but for ${but}`}: compare each figure with the leaflet of this part.\n`,
+    blockText({ parts: { [id]: { kind, title, ...changed } } }, 4),
+  ].join('');
+}
+
+function differencesOf(line: string): readonly string[] {
+  return line
+    .split(/(?<!\d),|,(?!\d)/)
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+}
+
+/** The value that a text gives: of the names that it begins with the longest. */
+function changeOf(leaves: readonly Leaf[], text: string): Leaf | null {
+  const meant = leaves
+    .filter(({ name }) => text.startsWith(`${name} `) || text.startsWith(`${name}:`))
+    .toSorted((a, b) => b.name.length - a.name.length)[0];
+  const written =
+    meant &&
+    text
+      .slice(meant.name.length)
+      .replace(/^\s*:?\s*/, '')
+      .trim();
+  if (!meant || written === undefined || written === '') return null;
+  const read = coreScalar({ yes: 'true', no: 'false' }[written.toLowerCase()] ?? written);
+  return { ...meant, value: typeof read === 'object' && read !== null ? written : read };
+}
+
+function writtenIn(leaves: readonly Leaf[], name: string): string {
+  return String(leaves.find((leaf) => leaf.name === name)?.value ?? '');
+}
+
+function leavesOf(part: Named): readonly Leaf[] {
+  const own = Object.entries(part).filter(([key]) => !ownFields.has(key));
+  const paths = pathsOf(Object.fromEntries(own), []);
+  const ends = paths.map(({ path }) => path.map((_, at) => labelOf(path.slice(path.length - 1 - at))));
+  const shared = new Map<string, number>();
+  for (const end of ends.flat()) shared.set(end, (shared.get(end) ?? 0) + 1);
+  return paths.map(({ path, value }, at) => ({
+    path,
+    value,
+    name: ends[at]?.find((end) => shared.get(end) === 1) ?? labelOf(path),
+  }));
+}
+
+/** `terminals`, `B+, GND`, `takes` is `terminals.B+.takes`: a comma parts differences from each other. */
+function labelOf(path: readonly string[]): string {
+  return path.map((key) => key.split(',')[0]).join('.');
+}
+
+function pathsOf(value: WrittenValue, path: readonly string[]): readonly Omit<Leaf, 'name'>[] {
+  if (hasFields(value)) return Object.entries(value).flatMap(([key, one]) => pathsOf(one, [...path, key]));
+  return Array.isArray(value) ? [] : [{ path, value }];
+}
+
+function withValue(fields: Named, [key = '', ...rest]: readonly string[], value: WrittenValue): Named {
+  const inner = fields[key];
+  return { ...fields, [key]: rest.length > 0 && hasFields(inner) ? withValue(inner, rest, value) : value };
+}
