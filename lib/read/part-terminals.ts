@@ -34,6 +34,10 @@ const needs: Readonly<Partial<Record<KindName, readonly Need[]>>> = {
   ],
   charger: [...supply, { role: 'source-positive', count: 1, lacks: 'it would charge nothing' }],
   'capacitor-bank': source,
+  crossover: [
+    { role: 'coil-positive', count: 1, lacks: 'no amplifier would drive it' },
+    { role: 'coil-negative', count: 1, lacks: 'no amplifier would drive it' },
+  ],
   'isolating-relay': [{ role: 'relay-contact', count: 2, lacks: 'it would join nothing' }],
   relay: [
     { role: 'relay-coil', count: 2, lacks: 'nothing would pull it in' },
@@ -63,6 +67,39 @@ export function checkPartTerminals(id: string, part: Part, report: Report): void
   if (part.kind === 'distribution') checkDistribution(id, part, report);
   if (part.kind === 'amplifier') checkChannels(id, part, report);
   if (part.kind === 'speaker') checkCoils(id, part, report);
+  if (part.kind === 'crossover') checkWays(id, part, report);
+}
+
+/** Each way of a crossover is a pair of its outputs, and each output is of a way. */
+function checkWays(id: string, part: PartOf<'crossover'>, report: Report): void {
+  const { terminals, ways } = part;
+  for (const way of Object.keys(ways))
+    for (const [end, role] of wayEnds(way)) {
+      const found = terminals[end]?.role;
+      if (found === role) continue;
+      report.atKey(
+        ['parts', id, 'ways', way],
+        found === undefined
+          ? `the way ${way} of ${id} has no terminal ${end}`
+          : `the way ${way} of ${id} ends at ${end}, which has the role ${found}`,
+        `write ${way}: { role: speaker-out } under terminals:, which makes ${way}+ and ${way}-`,
+      );
+    }
+  const ends = new Set(Object.keys(ways).flatMap((way) => wayEnds(way).map(([end]) => end)));
+  for (const name of terminalsOf(terminals, 'speaker-out-positive', 'speaker-out-negative'))
+    if (!ends.has(name))
+      report.atKey(
+        ['parts', id, 'terminals', name],
+        `${name} of ${id} is an output of no way`,
+        `write under ways: what it lets through, such as ${name.replace(/[+-]$/, '')}: from 3 kHz`,
+      );
+}
+
+function wayEnds(way: string): readonly (readonly [terminal: string, role: TerminalRole])[] {
+  return [
+    [`${way}+`, 'speaker-out-positive'],
+    [`${way}-`, 'speaker-out-negative'],
+  ];
 }
 
 /** What pulls an isolating relay in decides which terminals it must have: both of its coil, or a ground of its own. */

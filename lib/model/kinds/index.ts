@@ -7,6 +7,7 @@ import { cable, cableSchema } from './cable.ts';
 import { capacitorBank, capacitorBankSchema } from './capacitor-bank.ts';
 import { charger, chargerSchema } from './charger.ts';
 import { covering, coveringSchema } from './covering.ts';
+import { crossover, crossoverSchema } from './crossover.ts';
 import { distribution, distributionSchema } from './distribution.ts';
 import { enclosure, enclosureSchema } from './enclosure.ts';
 import type { ControlSpecs } from './fields/control-spec.ts';
@@ -49,6 +50,7 @@ export const partSchema = z.discriminatedUnion('kind', [
   isolatingRelaySchema,
   chargerSchema,
   capacitorBankSchema,
+  crossoverSchema,
 ]);
 export type Part = z.output<typeof partSchema>;
 export type KindName = Part['kind'];
@@ -107,6 +109,7 @@ export const kinds: KindTable = {
   'isolating-relay': isolatingRelay,
   charger,
   'capacitor-bank': capacitorBank,
+  crossover,
 };
 
 /** True for the name of a kind. */

@@ -23,7 +23,7 @@ export const planFilterSchema = z.object({
   type: builders(filterTypeSchema),
   order: number,
   cornerHz: everyone(z.number()),
-  /** True of a passive one in a lead, at which nothing is set. */
+  /** True of a passive one in a lead or a crossover, at which nothing is set. */
   inLead: builders(z.boolean().optional()),
 });
 
@@ -118,7 +118,10 @@ export const planSpeakerSchema = z.object({
   reversedWhy: builders(z.string().nullable()),
   distanceM: orNull,
   channel: builders(z.string().nullable()),
+  /** What its channel gives it; null where a passive crossover stands between, which shares it out by frequency. */
   powerW: orNull,
+  /** What the way of a passive crossover that it hangs on lets through; left out where it hangs on none. */
+  passive: z.array(planFilterSchema).optional(),
 });
 
 /** The one delay of speakers that hang on one output and ask for different ones. */

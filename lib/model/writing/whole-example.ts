@@ -32,6 +32,10 @@ const terminals: Readonly<Partial<Record<KindName, WrittenPart>>> = {
     OUT1: { role: 'signal-out', joint: 'phono' },
   },
   'source-unit': { ...supply, OUT1: { role: 'signal-out', joint: 'phono', signal: '4 V' } },
+  crossover: {
+    IN: { role: 'coil', joint: 'set-screw' },
+    'W, T': { role: 'speaker-out', joint: 'set-screw' },
+  },
   speaker: { C1: { role: 'coil', joint: 'blade-tab' } },
   enclosure: {},
   battery,

@@ -21,6 +21,7 @@ import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { Amplifier, Channel, CoilField, Output } from './amplifier-output.ts';
 import { channelGain } from './channel-gain.ts';
 import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
+import { crossoverAsCoil } from './crossovers.ts';
 import { peaksBefore } from './path-peaks.ts';
 import { feedOf } from './signal-feed.ts';
 import { filtersBefore } from './signal-path.ts';
@@ -85,12 +86,19 @@ function isBridged(
   return touched(bridge.positive) && touched(bridge.negative) && !inner.some(touched);
 }
 
-/** The coils of all speakers of a job. */
+/** The coils of all speakers of a job, and its passive crossovers, each as the load that it is. */
 export function coilField(job: Job, roles: ReadonlyMap<string, string>): CoilField {
   const coils: Coil[] = [];
   const terminals: CoilTerminals[] = [];
   const speakerW = new Map<string, number>();
-  for (const { id, spec, part } of job.devices) {
+  for (const device of job.devices) {
+    const { id, spec, part } = device;
+    const seen = crossoverAsCoil(device);
+    if (seen) {
+      coils.push(...seen.coils);
+      terminals.push(...seen.terminals);
+      for (const [speaker, powerW] of seen.speakerW) speakerW.set(speaker, powerW);
+    }
     if (spec?.kind !== 'speaker') continue;
     speakerW.set(id, spec.power);
     for (const [name, coil] of Object.entries(spec.coils)) {

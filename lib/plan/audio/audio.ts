@@ -11,6 +11,7 @@ import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { CoilField } from './amplifier-output.ts';
 import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
+import { type BehindCrossover, planCrossovers, polaritiesBehind, speakersBehind } from './crossovers.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
 import { type Miswired, remarkMiswired } from './miswired.ts';
 import { withCurves } from './response-sums.ts';
@@ -30,8 +31,9 @@ export function planAudio(
   const field = coilField(job, circuit.roles);
   const miswired = remarkMiswired(job, devices, outputs, field, book);
   const right = withoutMiswired(field, miswired);
-  const channels = outputs.map((output) =>
-    planChannel(
+  const behind = planCrossovers(job, right, linked, book);
+  const channels = outputs.map((output) => {
+    const planned = planChannel(
       output,
       outputs.filter((other) => other !== output),
       right,
@@ -39,19 +41,21 @@ export function planAudio(
       devices,
       book,
       miswired.channels.has(output.id) ? coilsReach(right) : linked,
-    ),
-  );
+    );
+    const speakers = speakersBehind(planned.channel.speakers, behind, job);
+    return { ...planned, channel: { ...planned.channel, speakers } };
+  });
   const played = right.terminals.filter(
     ({ positive, negative }) => linked.has(positive) || linked.has(negative),
   );
-  remarkSilentCoils(job, played, channels, book);
+  remarkSilentCoils(job, played, channels, behind, book);
   const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
   const planned = channels.map(({ channel }) => channel);
   const delays = planDelays(speakers, planned, job, book);
   return {
     audio: withCurves(job, {
       channels: planned,
-      speakers: planSpeakers(speakers, channels, delays.bySpeaker, job),
+      speakers: planSpeakers(speakers, { channels, behind }, delays.bySpeaker, job),
       sharedDelays: [...delays.shared],
       inputs: planInputs(job, devices, book),
       outputs: planOutputs(job, devices),
@@ -77,9 +81,13 @@ function remarkSilentCoils(
   job: Job,
   played: CoilField['terminals'],
   channels: readonly PlannedChannel[],
+  behind: readonly BehindCrossover[],
   book: PlanBook,
 ): void {
-  const driven = new Set(channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])));
+  const driven = new Set([
+    ...channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])),
+    ...behind.flatMap(({ coils }) => coils.map(({ coil }) => coil)),
+  ]);
   for (const fault of coilsWithoutChannel(played, driven)) {
     const device = job.devices.find(({ id }) => id === fault.of[0]);
     if (device && !isDrivenElsewhere(device, job)) remarkFault(fault, device, book);
@@ -94,15 +102,21 @@ function isDrivenElsewhere(device: Device, job: Job): boolean {
   });
 }
 
+interface Driving {
+  readonly channels: readonly PlannedChannel[];
+  readonly behind: readonly BehindCrossover[];
+}
+
 function planSpeakers(
   speakers: readonly Device[],
-  channels: readonly PlannedChannel[],
+  { channels, behind }: Driving,
   delays: Delays['bySpeaker'],
   job: Job,
 ): PlanSpeaker[] {
   return speakers.map(({ id, seat, given }): PlanSpeaker => {
     const channel = channels.find(({ channel: { speakers: own } }) => own.includes(id)) ?? null;
-    const polarities = channel?.wiring?.polarity.filter(({ coil }) => coil.startsWith(`${id}.`)) ?? [];
+    const passive = behind.find(({ speaker }) => speaker === id) ?? null;
+    const polarities = coilPolarities(id, channel, passive);
     const powers = channel?.load?.coils.filter(({ speaker }) => speaker === id) ?? [];
     return {
       id,
@@ -115,8 +129,20 @@ function planSpeakers(
       polarity: polarityOf(polarities.map(({ polarity }) => polarity)),
       reversedCoils: polarities.filter(({ polarity }) => polarity === 'reversed').map(({ coil }) => coil),
       powerW: powers.length === 0 ? null : powers.reduce((sum, { powerW }) => sum + powerW.value, 0),
+      ...(passive && { passive: [...passive.filters] }),
     };
   });
+}
+
+/** The coils of a speaker on its channel, at its outputs or behind the crossover at them. */
+function coilPolarities(
+  id: string,
+  channel: PlannedChannel | null,
+  passive: BehindCrossover | null,
+): readonly { readonly coil: string; readonly polarity: Polarity }[] {
+  const all = channel?.wiring?.polarity ?? [];
+  const at = (device: string) => all.filter(({ coil }) => coil.startsWith(`${device}.`));
+  return passive ? polaritiesBehind(passive, at(passive.crossover)[0]?.polarity) : at(id);
 }
 
 /** The polarity of a speaker by that of its coils. */

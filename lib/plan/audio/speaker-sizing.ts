@@ -13,10 +13,11 @@ import type { WireLengths } from '../wiring/wire-lengths.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
 
-/** The speaker links of a channel, and the way through them that is longest. */
+/** The speaker links of a channel, and which of them lead on from a passive crossover. */
 export interface ChannelWires {
   readonly channel: PlannedChannel;
   readonly links: readonly Link[];
+  readonly behind: readonly Link[];
 }
 
 /** The speaker links that belong to each channel: those that touch its outputs or its coils. */
@@ -26,13 +27,23 @@ export function channelWires(
   roles: ReadonlyMap<string, string>,
 ): ChannelWires[] {
   const speakerLinks = job.links.filter(({ id }) => roles.get(id) === 'speaker');
+  const crossovers = job.devices.flatMap(({ id, spec }) =>
+    spec?.kind === 'crossover' ? [{ id, spec }] : [],
+  );
+  const leadsOn = ({ from, to }: Link) =>
+    crossovers.some(({ id, spec }) =>
+      [from, to].some(
+        (end) => end.device === id && spec.terminals[end.terminal]?.role.startsWith('speaker-out'),
+      ),
+    );
   return channels.map((channel) => {
     const { positive, negative, speakers } = channel.channel;
     const own = (link: Link) =>
       [link.from, link.to].some(
         (end) => [positive, negative].includes(terminalId(end)) || speakers.includes(end.device),
       );
-    return { channel, links: speakerLinks.filter(own) };
+    const links = speakerLinks.filter(own);
+    return { channel, links, behind: links.filter(leadsOn) };
   });
 }
 
@@ -43,7 +54,7 @@ export function sizeSpeakerWires(
   lengths: WireLengths,
   least: LeastSizes,
 ): void {
-  for (const { channel, links } of wires) {
+  for (const { channel, links, behind } of wires) {
     const { loadOhm, id, speakers } = channel.channel;
     if (loadOhm === null) continue;
     const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
@@ -53,17 +64,26 @@ export function sizeSpeakerWires(
       // A shelf without reels that thick is a caution of the rules, not a lead that can't be made.
       if (bassAwg !== null)
         least.raise(link.id, Math.min(awgAreaMm2(bassAwg), thickest), 'bass lead by its load');
-      const area = areaForLoss(job, link, { id, loadOhm, wayM: wayM(links, lengths) });
+      const area = areaForLoss(job, link, { id, loadOhm, wayM: wayM({ links, behind }, lengths) });
       if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
     }
   }
 }
 
-/** The longest way out and back with every jumper counted: on the safe side where legs part. Metres, one way. */
-export function wayM(links: readonly Link[], lengths: WireLengths): number {
+/**
+ * The longest way out and back with every jumper counted, and the longest from a crossover on added to the longest up to
+ * it: on the safe side where legs part. Metres, one way.
+ */
+export function wayM(
+  { links, behind }: Pick<ChannelWires, 'links' | 'behind'>,
+  lengths: WireLengths,
+): number {
   const jumpers = links.filter(({ from, to }) => from.device === to.device);
-  const legs = links.filter((link) => !jumpers.includes(link)).map(({ id }) => lengths(id).lengthM);
-  return Math.max(0, ...legs) + jumpers.reduce((sum, { id }) => sum + lengths(id).lengthM, 0) / 2;
+  const longestM = (legs: readonly Link[]) => Math.max(0, ...legs.map(({ id }) => lengths(id).lengthM));
+  const upTo = links.filter((link) => !jumpers.includes(link) && !behind.includes(link));
+  return (
+    longestM(upTo) + longestM(behind) + jumpers.reduce((sum, { id }) => sum + lengths(id).lengthM, 0) / 2
+  );
 }
 
 function areaForLoss(

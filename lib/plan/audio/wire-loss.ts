@@ -20,7 +20,10 @@ export function withWireLoss(
 ): PlanAudio {
   const wires = channelWires(job, channels, sizing.circuit.roles);
   const lossy = audio.channels.map((channel) => {
-    const links = wires.find((own) => own.channel.channel.id === channel.id)?.links ?? [];
+    const { links, behind } = wires.find((own) => own.channel.channel.id === channel.id) ?? {
+      links: [],
+      behind: [],
+    };
     const cables = links.flatMap(({ id }) => all.get(id)?.cable ?? []);
     const [thinnest] = cables.toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
     if (channel.loadOhm === null || !thinnest) return channel;
@@ -29,7 +32,7 @@ export function withWireLoss(
     const run = {
       id: channel.id,
       loadOhm: channel.loadOhm,
-      wayM: wayM(links, sizing.lengths),
+      wayM: wayM({ links, behind }, sizing.lengths),
       bridged: channel.bridgedWith !== undefined,
       ...(damping ? { amplifierDamping: { factor: damping.factor, atOhm: damping.at } } : {}),
     };

@@ -10,7 +10,10 @@ import type { Wait, Work } from './work.ts';
 
 /** Tweeters that are alone on their channel: no crossover of their own keeps the bass from them. */
 function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): readonly string[] {
-  const alone = audio.channels.flatMap(({ speakers }) => (speakers.length === 1 ? speakers : []));
+  const passive = audio.speakers.flatMap((one) => (one.passive ? [one.id] : []));
+  const alone = audio.channels
+    .flatMap(({ speakers }) => (speakers.length === 1 ? speakers : []))
+    .filter((id) => !passive.includes(id));
   return job.devices.flatMap(({ id, spec }) =>
     spec?.kind === 'speaker' && spec.band === 'tweeter' && alone.includes(id) ? [id] : [],
   );

@@ -9,15 +9,26 @@ import type { Case, Rule, Verdict } from '../rule.ts';
 import { hertz, listed, percent } from '../words.ts';
 import { toFilter } from './filter-makers.ts';
 
-type Speaker = { readonly id: string; readonly spec: PartOf<'speaker'> };
+interface Speaker {
+  readonly id: string;
+  readonly spec: PartOf<'speaker'>;
+  /** The filters of its channel, and those of the crossover that stands before it. */
+  readonly filters: readonly PlanFilter[];
+}
 
 /** The speakers of a channel with their data. */
-function speakersOf(job: Job, { speakers }: PlanChannel): readonly Speaker[] {
+function speakersOf({ job, plan }: Case, { speakers, filters }: PlanChannel): readonly Speaker[] {
   return speakers.flatMap((id): Speaker[] => {
     const spec = deviceOf(job, id)?.spec;
-    return spec?.kind === 'speaker' ? [{ id, spec }] : [];
+    const passive = plan.audio.speakers.find((one) => one.id === id)?.passive ?? [];
+    return spec?.kind === 'speaker' ? [{ id, spec, filters: [...filters, ...passive] }] : [];
   });
 }
+
+const isHighPassed = ({ filters }: Pick<Speaker, 'filters'>) =>
+  filters.some(({ pass }) => pass === 'high-pass');
+const isLowPassed = ({ filters }: Pick<Speaker, 'filters'>) =>
+  filters.some(({ pass }) => pass === 'low-pass');
 
 /** A channel with small speakers that no high-pass guards. */
 interface Unguarded {
@@ -26,10 +37,13 @@ interface Unguarded {
   readonly remedy: string;
 }
 
-function unguarded({ job, plan }: Case): readonly Unguarded[] {
+function unguarded(about: Case): readonly Unguarded[] {
+  const { job, plan } = about;
   return plan.audio.channels.flatMap((channel): Unguarded[] => {
-    const small = speakersOf(job, channel).filter(({ spec }) => spec.band !== 'subwoofer');
-    if (small.length === 0 || channel.filters.some(({ pass }) => pass === 'high-pass')) return [];
+    const small = speakersOf(about, channel).filter(
+      (one) => one.spec.band !== 'subwoofer' && !isHighPassed(one),
+    );
+    if (small.length === 0) return [];
     const remedy = toFilter(job, channel, 'high-pass', {
       reachesHz: Math.max(0, ...small.map(({ spec }) => spec['lowest-frequency'] ?? 0)),
       belongs: 'at or above the lowest frequency of the speaker',
@@ -63,41 +77,46 @@ const withoutHighPass: Rule = {
 
 const highPassLow: Rule = {
   id: 'high-pass-too-low',
-  judge({ job, plan }) {
-    return plan.audio.channels.flatMap((channel) => {
-      const corners = channel.filters
-        .filter(({ pass }) => pass === 'high-pass')
-        .map(({ cornerHz }) => cornerHz);
-      const cornerHz = Math.max(...corners);
-      return speakersOf(job, channel).flatMap(({ id, spec }): Verdict<'high-pass-too-low'>[] => {
+  judge(about) {
+    const { job, plan } = about;
+    return plan.audio.channels.flatMap((channel) =>
+      speakersOf(about, channel).flatMap(({ id, spec, filters }): Verdict<'high-pass-too-low'>[] => {
+        const [highest] = filters
+          .filter(({ pass }) => pass === 'high-pass')
+          .toSorted((a, b) => b.cornerHz - a.cornerHz);
         const lowest = spec['lowest-frequency'];
-        if (lowest === undefined || corners.length === 0 || cornerHz >= lowest - 1e-9) return [];
+        if (lowest === undefined || !highest || highest.cornerHz >= lowest - 1e-9) return [];
         if (spec.band === 'subwoofer') return [];
+        const crossover = deviceOf(job, deviceIdOf(highest.where))?.spec?.kind === 'crossover';
         return [
           {
             // A tweeter below its range is as good as without a high-pass.
             level: spec.band === 'tweeter' ? 'stop' : 'caution',
             of: [channel.id, id],
-            message: `the high-pass of ${channel.id} is at ${hertz(cornerHz)}, below the ${hertz(lowest)} from which ${id} (${spec.band}) may play`,
-            value: cornerHz,
+            message: `the high-pass of ${crossover ? highest.where : channel.id} is at ${hertz(highest.cornerHz)}, below the ${hertz(lowest)} from which ${id} (${spec.band}) may play`,
+            value: highest.cornerHz,
             limit: lowest,
             unit: 'Hz',
-            remedy: `set the high-pass to ${hertz(lowest)} or higher`,
+            remedy: crossover
+              ? `take a crossover that begins at ${hertz(lowest)} or higher, or correct ways: in its part, or lowest-frequency: of ${deviceOf(job, id)?.part ?? id}, by their leaflets`
+              : `set the high-pass to ${hertz(lowest)} or higher`,
             ...deviceSpot(job, channel.amplifier, 'filters'),
           },
         ];
-      });
-    });
+      }),
+    );
   },
 };
 
 /** Channels of a subwoofer in a vented enclosure: one that stands in the same place, or any where places do not tell. */
-function ventedChannels(job: Job, channels: readonly PlanChannel[]) {
+function ventedChannels(about: Case) {
+  const { job } = about;
+  const { channels } = about.plan.audio;
   const boxes = job.devices.flatMap(({ id, spec, seat }) =>
     spec?.kind === 'enclosure' && spec.loading !== 'sealed' ? [{ id, spec, seat }] : [],
   );
   return channels.flatMap((channel) => {
-    const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+    const bass = speakersOf(about, channel).filter(({ spec }) => spec.band === 'subwoofer');
     const seats = bass.map(({ id }) => deviceOf(job, id)?.seat ?? null);
     const sealed = job.devices.some(
       ({ spec, seat }) => spec?.kind === 'enclosure' && spec.loading === 'sealed' && seats.includes(seat),
@@ -130,42 +149,42 @@ function subsonicAt(job: Pick<Job, 'rules'>, box: string, tuning: number): strin
 
 const withoutSubsonic: Rule = {
   id: 'ported-without-subsonic',
-  judge({ job, plan }) {
-    return ventedChannels(job, plan.audio.channels).flatMap(
-      ({ channel, box, bass }): Verdict<'ported-without-subsonic'>[] => {
-        const { tuning } = box.spec;
-        if (guarding(channel, tuning)) return [];
-        const [low] = channel.filters
-          .filter(({ pass }) => pass !== 'low-pass')
-          .toSorted((a, b) => b.cornerHz - a.cornerHz);
-        const lacking = low
-          ? `with a ${low.pass === 'subsonic' ? 'subsonic filter' : low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
-          : 'without a subsonic filter';
-        const at =
-          tuning === undefined
-            ? `at ${percent(belongs(job).from)} to ${percent(belongs(job).to)} of the tuning of the box`
-            : `at ${subsonicAt(job, box.id, tuning)}`;
-        return [
-          {
-            level: 'caution',
-            of: [channel.id, box.id, ...bass.map(({ id }) => id)],
-            message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
-            remedy: toFilter(job, channel, 'subsonic', {
-              reachesHz: 0,
-              belongs: `${at}, 24 dB per octave`,
-            }),
-            ...deviceSpot(job, channel.amplifier, 'filters'),
-          },
-        ];
-      },
-    );
+  judge(about) {
+    const { job } = about;
+    return ventedChannels(about).flatMap(({ channel, box, bass }): Verdict<'ported-without-subsonic'>[] => {
+      const { tuning } = box.spec;
+      if (guarding(channel, tuning)) return [];
+      const [low] = channel.filters
+        .filter(({ pass }) => pass !== 'low-pass')
+        .toSorted((a, b) => b.cornerHz - a.cornerHz);
+      const lacking = low
+        ? `with a ${low.pass === 'subsonic' ? 'subsonic filter' : low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
+        : 'without a subsonic filter';
+      const at =
+        tuning === undefined
+          ? `at ${percent(belongs(job).from)} to ${percent(belongs(job).to)} of the tuning of the box`
+          : `at ${subsonicAt(job, box.id, tuning)}`;
+      return [
+        {
+          level: 'caution',
+          of: [channel.id, box.id, ...bass.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
+          remedy: toFilter(job, channel, 'subsonic', {
+            reachesHz: 0,
+            belongs: `${at}, 24 dB per octave`,
+          }),
+          ...deviceSpot(job, channel.amplifier, 'filters'),
+        },
+      ];
+    });
   },
 };
 
 const subsonicOff: Rule = {
   id: 'subsonic-off-tuning',
-  judge({ job, plan }) {
-    return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
+  judge(about) {
+    const { job } = about;
+    return ventedChannels(about).flatMap(({ channel, box }) => {
       const { tuning } = box.spec;
       if (tuning === undefined || !guarding(channel, tuning)) return [];
       // One that stands lower does not guard the cone, and takes nothing either.
@@ -204,10 +223,13 @@ function intoBass({ filters }: PlanChannel, bassHz: number): PlanFilter | null {
 
 const withoutLowPass: Rule = {
   id: 'subwoofer-without-low-pass',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job, plan } = about;
     return plan.audio.channels.flatMap((channel): Verdict<'subwoofer-without-low-pass'>[] => {
-      const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
-      if (bass.length === 0 || channel.filters.some(({ pass }) => pass === 'low-pass')) return [];
+      const bass = speakersOf(about, channel).filter(
+        (one) => one.spec.band === 'subwoofer' && !isLowPassed(one),
+      );
+      if (bass.length === 0) return [];
       // A high-pass in its place is one mistake, and told as that.
       if (intoBass(channel, job.rules['tone-bass'].value)) return [];
       return [
@@ -228,10 +250,11 @@ const withoutLowPass: Rule = {
 
 const highPassed: Rule = {
   id: 'subwoofer-high-passed',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job, plan } = about;
     const bassHz = job.rules['tone-bass'].value;
     return plan.audio.channels.flatMap((channel): Verdict<'subwoofer-high-passed'>[] => {
-      const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+      const bass = speakersOf(about, channel).filter(({ spec }) => spec.band === 'subwoofer');
       const highest = intoBass(channel, bassHz);
       if (bass.length === 0 || !highest) return [];
       return [

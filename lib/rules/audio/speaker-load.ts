@@ -166,9 +166,16 @@ const opposed: Rule = {
 const overPower: Rule = {
   id: 'power-over-speaker',
   judge({ job, plan }) {
-    return plan.audio.speakers.flatMap(({ id, powerW }): Verdict<'power-over-speaker'>[] => {
+    // What a crossover is given, it and the speakers of its set take together.
+    const sets = plan.audio.channels.flatMap(({ coils }) =>
+      coils.flatMap(({ speaker: id, powerW }) =>
+        deviceOf(job, id)?.spec?.kind === 'crossover' ? [{ id, powerW }] : [],
+      ),
+    );
+    return [...plan.audio.speakers, ...sets].flatMap(({ id, powerW }): Verdict<'power-over-speaker'>[] => {
       const spec = deviceOf(job, id)?.spec;
-      if (powerW === null || spec?.kind !== 'speaker' || powerW <= spec.power + 1e-9) return [];
+      const isRated = spec?.kind === 'speaker' || spec?.kind === 'crossover';
+      if (powerW === null || !isRated || powerW <= spec.power + 1e-9) return [];
       return [
         {
           level: 'note',

@@ -105,6 +105,12 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   'board-sheet': { facts: ['birch-plywood, 12 mm, 5 ft, 5 ft, 680 kg/m3, 10.7 GPa'] },
   fixing: { facts: ['wood-screw, #8, 3/4 in'] },
   'level-control': { case: unmounted, terminal: ['LINE, control-line'] },
+  crossover: {
+    case: unmounted,
+    terminal: ['IN, coil, left, 1 in, 3/8 in', 'W T, speaker-out, right, 1/2 in, 1/2 in'],
+    band: ['W, up to 3 kHz', 'T, from 3 kHz'],
+    facts: ['4 ohm, 90 W, 2'],
+  },
   'isolating-relay': {
     ...mounting,
     terminal: ['A B, relay-contact, top, 1 in, 2 in', '85 86, relay-coil, bottom, 1 in, 3/8 in'],

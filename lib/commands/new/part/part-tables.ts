@@ -3,6 +3,7 @@ import { partBase } from '../../../model/content/part-base.ts';
 import { text } from '../../../model/fields.ts';
 import { cableSchema } from '../../../model/kinds/cable.ts';
 import { chargerSchema } from '../../../model/kinds/charger.ts';
+import { crossoverSchema } from '../../../model/kinds/crossover.ts';
 import { distributionSchema } from '../../../model/kinds/distribution.ts';
 import { enclosureSchema } from '../../../model/kinds/enclosure.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
@@ -91,6 +92,16 @@ const conductorTable = leaflet(
     optionalColumn('side', 'side', conductor.side, ''),
   ],
   { rows: 9 },
+);
+
+const crossoverWayTable = leaflet(
+  'band',
+  'What it lets through at each pair of its outputs',
+  [
+    column('names', 'ways', text('W'), 'T'),
+    column('band', 'band', crossoverSchema.shape.ways.valueType, 'from 3 kHz'),
+  ],
+  { rows: 3 },
 );
 
 const filter = cableSchema.shape.filter.unwrap().shape;
@@ -251,5 +262,12 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     ...onBoard.slice(0, 3),
     postsTable('POS NEG'),
     facts('capacitor-bank', 'Its data', ['capacitance', 'resistance', 'rated-voltage', 'fuse']),
+  ],
+  crossover: [
+    titleTable,
+    caseTable,
+    terminalTable,
+    crossoverWayTable,
+    facts('crossover', 'Its load', ['load', 'power', 'order']),
   ],
 };

@@ -131,6 +131,9 @@ const writers: Readonly<Record<string, Writer>> = {
   sizes: ([row]) => ({ takes: sizeRange(String(row?.cells.takes)) }),
   box: ([row]) => (row ? boxes(row) : {}),
   way: (rows) => ({ 'fused-ways': byName(rows, ({ cells: { names: _, ...cells } }) => cells) }),
+  band: (rows) => ({
+    ways: Object.fromEntries(rows.map(({ cells: { names, band } }) => [rowName(names), band ?? ''])),
+  }),
   conductor: (rows) => ({
     conductors: Object.fromEntries(rows.map(({ cells: { name, ...cells } }) => [String(name), cells])),
   }),

@@ -12,11 +12,11 @@ const spec = terminalSpecSchema.shape;
 const control = controlSpecSchema.shape;
 
 /** Roles of a pair of terminals that a row of names tells at once: CH1 is CH1+ and CH1-, B+ and GND are the supply. */
-const pairRoles = ['supply', 'speaker-out', 'speaker-in'] as const;
+const pairRoles = ['supply', 'speaker-out', 'speaker-in', 'coil'] as const;
 
 /** True for a role that each name has for two terminals. */
 export function isPair(role: string): boolean {
-  return role === 'speaker-out' || role === 'speaker-in';
+  return role === 'speaker-out' || role === 'speaker-in' || role === 'coil';
 }
 
 /** Terminals in rows. */
