@@ -3,7 +3,7 @@ import { builders } from '../audience.ts';
 import { positiveNumber, text } from '../fields.ts';
 import { names, rows, shortened } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
-import { speakerLoad } from './bounds.ts';
+import { speakerLoad } from './fields/bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { menuFilterFields } from './fields/menu-filters.ts';
 import { powers } from './fields/powers.ts';

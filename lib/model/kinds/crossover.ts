@@ -5,7 +5,7 @@ import { quantityWithin } from '../fields.ts';
 import { rows } from '../short-forms/short-form.ts';
 import { filterOrder } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { speakerLoad } from './bounds.ts';
+import { speakerLoad } from './fields/bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { equipmentKind, kindField } from './kind.ts';
 

@@ -3,8 +3,8 @@ import { builders, everyone } from '../audience.ts';
 import { quantity, quantityAbove, quantityWithin, text } from '../fields.ts';
 import { rows, shortened, span } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
-import { audible, speakerLoad } from './bounds.ts';
 import { boxLoadingSchema } from './enclosure.ts';
+import { audible, speakerLoad } from './fields/bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { equipmentKind, kindField } from './kind.ts';
 

@@ -5,7 +5,7 @@ import { text, wireSize } from '../fields.ts';
 import { span } from '../short-forms/short-form.ts';
 import { studSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { stripLength } from './bounds.ts';
+import { stripLength } from './fields/bounds.ts';
 import { kindField, stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { faultBy, faultless, quantityAbove, wireSize } from '../../../model/fields.ts';
-import { signalVoltage } from '../../../model/kinds/bounds.ts';
+import { signalVoltage } from '../../../model/kinds/fields/bounds.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
 import { powerAt, powerFault } from '../../../model/survey/power-into-load.ts';
 import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { extent, faultBy, faultless, quantity, text } from '../../../model/fields.ts';
-import { edgeLengths } from '../../../model/kinds/bounds.ts';
+import { edgeLengths } from '../../../model/kinds/fields/bounds.ts';
 import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
 import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';

@@ -4,7 +4,7 @@ import { positiveNumber, quantity, text } from '../../fields.ts';
 import { names, shortened, span } from '../../short-forms/short-form.ts';
 import { filterOrder, filterPassSchema, filterTypeSchema, panelSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { audible, boostLevel } from '../bounds.ts';
+import { audible, boostLevel } from './bounds.ts';
 
 /** The filter that a control sets. Its shape by type and order; a knob that only moves the corner of a switch has none. */
 const controlFilterSchema = z.strictObject({

@@ -5,7 +5,7 @@ import { quantity, quantityAbove, quantityWithin } from '../../fields.ts';
 import { rows, shortened } from '../../short-forms/short-form.ts';
 import { coolingSchema, edgeSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { edgeLengths } from '../bounds.ts';
+import { edgeLengths } from './bounds.ts';
 import { controlSpecSchema } from './control-spec.ts';
 import { terminalSpecSchema } from './terminal-spec.ts';
 

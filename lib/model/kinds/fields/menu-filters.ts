@@ -4,7 +4,7 @@ import { count, text } from '../../fields.ts';
 import { names, span } from '../../short-forms/short-form.ts';
 import { filterTypeSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { audible } from '../bounds.ts';
+import { audible } from './bounds.ts';
 
 /** Filters of a device that are set in its menu or its program; those of a knob or a switch stand under its controls. */
 export const menuFilterFields = {

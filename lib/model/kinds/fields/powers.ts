@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { builders } from '../../audience.ts';
 import { quantityWithin } from '../../fields.ts';
 import { shortened } from '../../short-forms/short-form.ts';
-import { speakerLoad } from '../bounds.ts';
+import { speakerLoad } from './bounds.ts';
 
 const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
 import { section } from '../../writing/field-text.ts';
-import { signalVoltage } from '../bounds.ts';
+import { signalVoltage } from './bounds.ts';
 
 /** What a line input takes of a speaker output, by a lead that its maker supplies. */
 export const speakerLevelField = section(

@@ -4,7 +4,7 @@ import { count, quantity, quantityAbove, quantityWithin } from '../../fields.ts'
 import { span } from '../../short-forms/short-form.ts';
 import { supplyTypeSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { efficiency } from '../bounds.ts';
+import { efficiency } from './bounds.ts';
 
 /** The supply voltages that a part is made for, lowest to highest, by its maker. */
 export const supplyRangeSchema = span(

@@ -4,7 +4,7 @@ import { countFromOne, quantity, quantityWithin, text, wireSize } from '../../fi
 import { span } from '../../short-forms/short-form.ts';
 import { jointSchema, panelSchema, studSchema, terminalRoleSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { signalVoltage, stripLength } from '../bounds.ts';
+import { signalVoltage, stripLength } from './bounds.ts';
 import { speakerLevelField } from './speaker-level.ts';
 
 /** One terminal of a part. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
-import { quantityWithin } from '../fields.ts';
+import { builders } from '../../audience.ts';
+import { quantityWithin } from '../../fields.ts';
 
 /** What is stripped for a terminal. */
 export const stripLength = quantityWithin('length', { above: 0, most: 0.06 });
