@@ -1,3 +1,4 @@
+export { listed } from '../model/printed/listed.ts';
 export {
   amps,
   ampsDrawn,
@@ -22,12 +23,6 @@ export {
   wattsLost,
 } from '../model/printed/told.ts';
 export { lengthAskedIn, lengthIn, torqueIn } from '../plan/as-written.ts';
-
-/** Names as one phrase: `a`, `a and b`, `a, b and c`. */
-export function listed(names: readonly string[], last = 'and'): string {
-  const [end = 'nothing', ...before] = names.toReversed();
-  return before.length === 0 ? end : `${before.reverse().join(', ')} ${last} ${end}`;
-}
 
 /** A count with its noun: `1 wire`, `3 wires`. */
 export function counted(count: number, one: string, many = `${one}s`): string {

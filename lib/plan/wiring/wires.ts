@@ -10,6 +10,7 @@ import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { wireLabels } from './labels.ts';
+import { isNoReel, remarkNoReels } from './no-reel.ts';
 import { wireZones } from './run-zones.ts';
 import { speakerSigns } from './speaker-pairs.ts';
 import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
@@ -42,6 +43,10 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
     return [planWire(input, link, own, name, [from.end, to.end])];
   });
   remarkTwins(job, wires, book);
+  remarkNoReels(
+    job.links.flatMap(({ id }) => sized.get(id) ?? []),
+    book,
+  );
   return wires;
 }
 
@@ -75,7 +80,10 @@ function writeRemarks(
   book: PlanBook,
 ): void {
   const file = link.origin === 'vehicle' ? 'vehicle' : 'job';
-  for (const remark of [...own.remarks, ...prepared.flatMap(({ remarks }) => remarks)])
+  for (const remark of [
+    ...own.remarks.filter((one) => !isNoReel(one)),
+    ...prepared.flatMap(({ remarks }) => remarks),
+  ])
     book.remark(remark, { path: link.path, file });
 }
 

@@ -230,19 +230,7 @@ function remarksOf(
 ): Remark[] {
   const { id } = task.link;
   const of = [id];
-  if (candidates === 0)
-    return [
-      {
-        of,
-        rule: 'conductor-no-reel',
-        level: 'stop',
-        message: `no reel of the catalogue is for ${task.role} conductors`,
-        remedy:
-          task.role === 'signal'
-            ? 'take a conductor of a cable by cable: and conductors:, or add a wire part for this use to the catalogue'
-            : 'add a wire part for this use to the catalogue, or name one by wire:',
-      },
-    ];
+  if (candidates === 0) return [noReel(task)];
   if (!chosen) return [noneFits(task, linkPorts(job, devices, task.link), considered, reason)];
   if (onShelf) return [];
   return [
@@ -254,6 +242,24 @@ function remarksOf(
       remedy: 'buy it before the build: the pick list says how much',
     },
   ];
+}
+
+/** Nothing in the catalogue may be cut for a use; all that lack the same reel have the same words. */
+function noReel({ link, role }: ConductorTask): Remark {
+  const colour = link.given?.colour;
+  const reel = `put a reel for it into the catalogue (rackleaf new part, kind wire, with for: [${role}]), or write ${role} beside the others under for: of a reel that will do`;
+  const cable = `lay them in a cable: write cables: { NAME: { part: a cable of the catalogue } }, and cable: NAME with conductors: at each link`;
+  return {
+    of: [link.id],
+    rule: 'conductor-no-reel',
+    level: 'stop',
+    message: `no reel of the catalogue is for ${role} conductors${colour === undefined ? '' : ` in ${colour}`}`,
+    remedy: [
+      ...(role === 'signal' ? [cable] : []),
+      reel,
+      ...(colour === undefined ? [] : ['or leave colour: out']),
+    ].join('; '),
+  };
 }
 
 /** The most that a conductor could carry with any cable that it may have; what was given counts alone (A). */
