@@ -128,7 +128,9 @@ describe('a conductor that is left open', () => {
     );
     const stops = remarks.filter(({ level, rule }) => level === 'stop' && rule === 'conductor-no-reel');
     expect(stops.map(({ of }) => of.toSorted())).toEqual([['feed', 'tail']]);
-    expect(stops[0]?.message).toBe('no reel of the catalogue is for power conductors: tail and feed need one');
+    expect(stops[0]?.message).toBe(
+      'no reel of the catalogue is for power conductors: tail and feed need one',
+    );
     expect(plan.wires.map(({ id }) => id)).toContain('feed');
   });
 

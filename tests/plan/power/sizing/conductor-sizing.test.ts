@@ -180,7 +180,9 @@ describe('a shelf that is short', () => {
       of: ['turn-on'],
       message: 'no reel of the catalogue is for turn-on conductors',
     });
-    expect(none.remarks[0]?.remedy).toMatch(/^put a reel for it into the catalogue \(.*with for: \[turn-on\]\)/);
+    expect(none.remarks[0]?.remedy).toMatch(
+      /^put a reel for it into the catalogue \(.*with for: \[turn-on\]\)/,
+    );
     expect(none).toMatchObject({ judged: null, cable: { part: '', size: { label: 'none', areaMm2: 0 } } });
     const signal = shop().other('ground', 'signal');
     expect(signal.remarks[0]?.remedy).toMatch(/^lay them in a cable: write cables: .*; put a reel/);
