@@ -4,7 +4,7 @@ import { printed } from '../model/printed/index.ts';
 import { printedLength } from '../model/printed/lengths.ts';
 import { amps, voltsAllowed, voltsLost } from '../model/printed/told.ts';
 import { awgSize } from '../model/quantity/wire-size.ts';
-import { awgSizes } from '../model/tables/copper-wire.ts';
+import { awgSizes } from '../model/tables/awg-sizes.ts';
 import { fuseFormIds, fuseForms } from '../model/tables/fuse-forms.ts';
 import { conductorRoleSchema } from '../model/vocabulary.ts';
 import {

@@ -17,7 +17,6 @@ export function powerRules(rules: HouseRules): PowerRules {
     chargingShare: rules['charging-share'].value,
     keyOffA: rules['key-off-draw'].value,
     mostLugsOnStud: rules['lugs-on-stud'].value,
-    bendDiameters: rules['bend-diameters'].value,
     ...ampacityRules(rules),
     ...interruptRules(rules),
   };

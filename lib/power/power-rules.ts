@@ -44,6 +44,4 @@ export interface PowerRules {
   readonly interruptNeeds: { readonly to650A: number; readonly to1100A: number; readonly aboveA: number };
   /** Fault current (A) that a fuse interrupts where its maker is silent. */
   readonly formInterruptA: Readonly<Record<FuseFormId, number>>;
-  /** Bend radius over outside diameter. */
-  readonly bendDiameters: number;
 }

@@ -1,5 +1,5 @@
 import type { Part, PartOf } from '../model/kinds/index.ts';
-import { copperOhmMm2PerM } from '../model/tables/copper-wire.ts';
+import { copperOhmMm2PerM } from '../power/conductor/resistance.ts';
 import type { Report } from './report.ts';
 
 /** What a measured resistance may lie under that of its size in annealed copper: makers draw a little over the gauge. */

@@ -16,7 +16,6 @@ test('what a shop sets is what the power side computes with', () => {
       'charge-efficiency': 0.8,
       'charging-share': 0.7,
       'key-off-draw': 0.03,
-      'bend-diameters': 5,
       'insulation-unmarked': 75,
       'loom-factor': 0.75,
     }),
@@ -31,7 +30,6 @@ test('what a shop sets is what the power side computes with', () => {
     chargeEfficiency: 0.8,
     chargingShare: 0.7,
     keyOffA: 0.03,
-    bendDiameters: 5,
     unmarkedInsulationC: 75,
     coveredFactor: 0.75,
   });

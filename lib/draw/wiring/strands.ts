@@ -5,7 +5,7 @@ import { at, type PaperPoint } from '../paper.ts';
 import { lengthOnPaper, onPaper, type PlanView } from '../sheet/scale.ts';
 import { leastWidthMm } from './conductor-body.ts';
 import { type ConductorEnd, endsAt, wiresAlong } from './route-ends.ts';
-import { bendRadiusM, cableDiameterM, wireDiameterM } from './true-sizes.ts';
+import { cableDiameterM, routeBendM, wireDiameterM } from './true-sizes.ts';
 
 /** One body of a route: a conductor, or the sheath of a cable. */
 export interface Strand {
@@ -46,7 +46,7 @@ export function laidRoute(
   const [first, last] = [axis[0], axis.at(-1)];
   const start = first ? endsAt(first, wires, items) : [];
   const end = last && axis.length > 1 ? endsAt(last, wires, items) : [];
-  const radiusMm = lengthOnPaper(view, bendRadiusM(plan, route, wires));
+  const radiusMm = lengthOnPaper(view, routeBendM(plan, route, wires));
   const cable = plan.cables.find(({ id }) => id === wires[0]?.cable);
   const laying = { view, wires, axis, start, end, radiusMm };
   const sheathMm = cable ? widthOf(view, cableDiameterM(cable, route, wires)) : null;

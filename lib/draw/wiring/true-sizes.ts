@@ -1,3 +1,4 @@
+import { bendRadiusM } from '../../board/route/bend-radius.ts';
 import { isFault } from '../../model/fault.ts';
 import type { BuildPlan, PlanCable, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
@@ -23,11 +24,11 @@ export function cableDiameterM(
 }
 
 /** The radius that a route is bent to, metres: as its plan tells, or for an older plan by the house rule from its thickest wire. */
-export function bendRadiusM(
+export function routeBendM(
   plan: Pick<BuildPlan, 'rules'>,
   { bendRadiusM: known }: Pick<PlanRoute, 'bendRadiusM'>,
   wires: readonly PlanWire[],
 ): number {
   const thickestM = Math.max(0, ...wires.flatMap((wire) => wireDiameterM(wire) ?? []));
-  return known ?? ruleOf(plan, 'bend-diameters') * thickestM;
+  return known ?? bendRadiusM(thickestM, ruleOf(plan, 'bend-diameters'));
 }

@@ -1,4 +1,4 @@
-import { awgAreaMm2, awgSizes } from '../tables/copper-wire.ts';
+import { awgAreaMm2, awgSizes } from '../tables/awg-sizes.ts';
 
 /** A conductor size as it is sold: by AWG, or by area in mm2. */
 export interface WireSize {

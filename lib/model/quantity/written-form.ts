@@ -1,4 +1,4 @@
-import { awgSizes } from '../tables/copper-wire.ts';
+import { awgSizes } from '../tables/awg-sizes.ts';
 import { type Dimension, type DimensionName, dimensionNames, dimensions } from './dimensions.ts';
 
 const fraction = String.raw`(?:\d+(?:\s+|-))?\d+\/\d*[1-9]\d*`;

@@ -1,5 +1,5 @@
 import type { Mark } from '../trace.ts';
-import { awgAreaMm2 } from './copper-wire.ts';
+import { awgAreaMm2 } from './awg-sizes.ts';
 
 /** Insulation temperatures (C) that the ampacity table knows. */
 export const insulationRatingsC = [60, 75, 80, 90, 105, 125, 200] as const;

@@ -3,7 +3,7 @@ import { type SpeakerRun, speakerWireLoss } from '../../audio/load/speaker-wire-
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import { terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
-import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import { ohmPerM } from '../../power/conductor/resistance.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';

@@ -1,6 +1,7 @@
 import type { Item, Placement, Side, WireLayer } from '../../board/layout/item.ts';
 import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../../board/layout/score/links.ts';
 import { type WireOnBoard, wiresInPlace } from '../../board/propose/wires-in-place.ts';
+import { bendRadiusM } from '../../board/route/bend-radius.ts';
 import type { RouteWire } from '../../board/route/route.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import { boxOf } from '../../board/shape/point.ts';
@@ -12,11 +13,11 @@ import {
   terminalId,
 } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
-import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
-import { bundleDiameterM, outsideDiameterM } from '../../power/conductor/bundle.ts';
+import { bundleDiameterM } from '../../power/conductor/bundle.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { trunkOf } from '../wiring/branches.ts';
+import { unknownDiameterM, wireDiameterM } from '../wiring/wire-diameter.ts';
 import { layerOfRole } from './wire-layer.ts';
 
 /**
@@ -148,8 +149,8 @@ function thickness(job: Job, along: readonly Link[], cableOf: (link: string) => 
   const diameterM = bundleM(job, along, cableOf);
   return {
     diameterM,
-    bendRadiusM: job.rules['bend-diameters'].value * thickestM,
-    kinkRadiusM: job.rules['bend-diameters-limit'].value * thickestM,
+    bendRadiusM: bendRadiusM(thickestM, job.rules['bend-diameters'].value),
+    kinkRadiusM: bendRadiusM(thickestM, job.rules['bend-diameters-limit'].value),
   };
 }
 
@@ -166,27 +167,6 @@ function bundleM(
     const candidate = cableOf(id);
     return candidate ? [wireDiameterM(job, candidate)] : [];
   });
-  const bundle = bundleDiameterM(diameters.length > 0 ? diameters : [0.002]);
-  return isFault(bundle) ? 0.002 : bundle.value;
-}
-
-/** Outside diameter of a cut wire: by its part, or by the stated model of strands and wall. */
-export function wireDiameterM(job: Job, cable: Pick<CableCandidate, 'part' | 'size'>): number {
-  return wireDiameter(job, cable)?.value ?? 0.002;
-}
-
-/** The same with its working; null for a conductor without area. */
-export function wireDiameter(
-  job: Job,
-  { part, size }: Pick<CableCandidate, 'part' | 'size'>,
-): Traced<number> | null {
-  const reel = job.parts[part];
-  if (reel?.kind === 'wire' && reel['outside-diameter'] !== undefined)
-    return traced(reel['outside-diameter'], 'm', {
-      origin: 'given',
-      rule: 'conductor-diameter',
-      citation: "the part's data",
-    });
-  const model = outsideDiameterM(size.areaMm2);
-  return isFault(model) ? null : model;
+  const bundle = bundleDiameterM(diameters.length > 0 ? diameters : [unknownDiameterM]);
+  return isFault(bundle) ? unknownDiameterM : bundle.value;
 }

@@ -1,4 +1,5 @@
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
+import { bendRadiusM } from '../../board/route/bend-radius.ts';
 import { kinkedBend } from '../../board/route/bends.ts';
 import { isPoint, type Route, type RouteWire } from '../../board/route/route.ts';
 import { routingDefaults } from '../../board/route/routing.ts';
@@ -7,7 +8,8 @@ import { amps, ampsDrawn, voltsLost } from '../../model/printed/told.ts';
 import type { JudgedCable } from '../../power/conductor/conductor-choice.ts';
 import { isKink } from '../power/sizing/bend-bounds.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { type BoardWire, wireDiameterM } from './board-wires.ts';
+import { wireDiameterM } from '../wiring/wire-diameter.ts';
+import type { BoardWire } from './board-wires.ts';
 
 /** What was routed on a board, and how thick its conductors are. */
 interface Routed {
@@ -91,7 +93,7 @@ const lawful: readonly JudgedCable['misses'][number]['limit'][] = ['fuse', 'port
 function thinnerText(job: Job, { own, mates }: Kinked, radiusM: number): string {
   const kinkDiameters = job.rules['bend-diameters-limit'].value;
   const bends = own.thinner.find(
-    ({ candidate }) => kinkDiameters * wireDiameterM(job, candidate) <= radiusM + 1e-9,
+    ({ candidate }) => bendRadiusM(wireDiameterM(job, candidate), kinkDiameters) <= radiusM + 1e-9,
   );
   if (!bends) return '';
   const { size } = bends.candidate;

@@ -4,9 +4,9 @@ import { isFault } from '../../model/fault.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { type CoveringSize, chooseCovering, heatShrink } from '../../power/conductor/covering-size.ts';
 import { longestLengthM } from '../../shelf/shelf-lengths.ts';
-import { wireDiameterM } from '../board/board-wires.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { coveringFit } from './run-coverings.ts';
+import { wireDiameterM } from './wire-diameter.ts';
 
 /** Share of a stranded conductor's round that is copper: seven strands in a circle. */
 const strandFill = 7 / 9;

@@ -7,11 +7,11 @@ import type { Remark } from '../../model/remark.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle.ts';
-import { wireDiameterM } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { coverPass, isCovered, outsideInM } from './run-coverings.ts';
 import { tieCount, tieFor } from './ties.ts';
+import { wireDiameterM } from './wire-diameter.ts';
 
 /** Lengths that differ by less are one. */
 const sameM = 1e-9;

@@ -3,7 +3,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanBoard, PlanWire } from '../../model/plan/index.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle.ts';
-import { wireDiameterM } from '../board/board-wires.ts';
+import { wireDiameterM } from './wire-diameter.ts';
 
 /** The shortest tie of the catalogue that goes round a bundle and stands more than the ambient; null where none does. */
 export function tieFor(job: Job, aroundM: number, ambientC: number): string | null {

@@ -5,7 +5,6 @@ import type { WireSize } from '../../model/quantity/wire-size.ts';
 import { traced } from '../../model/trace.ts';
 import type { ConductorSign } from '../../model/vocabulary.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
-import { wireDiameter, wireDiameterM } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -13,6 +12,7 @@ import { wireLabels } from './labels.ts';
 import { isNoReel, remarkNoReels } from './no-reel.ts';
 import { wireZones } from './run-zones.ts';
 import { speakerSigns } from './speaker-pairs.ts';
+import { wireDiameter, wireDiameterM } from './wire-diameter.ts';
 import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';
 

@@ -9,7 +9,7 @@ import {
   tableAmbientC,
   thinWireSize,
 } from '../../model/tables/ampacity.ts';
-import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import { commonPractice, type Mark, type Traced, traced, type Working } from '../../model/trace.ts';
 import type { ConductorMaterial } from '../../model/vocabulary.ts';
 import type { PowerRules } from '../power-rules.ts';

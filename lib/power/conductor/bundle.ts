@@ -71,19 +71,3 @@ export function bundleDiameterM(diametersM: readonly number[]): Traced<number> |
     ],
   });
 }
-
-/** Least bend radius (m) of a cable on its inside: a number of its outside diameters, common practice. */
-export function bendRadiusM(diameterM: number, bendDiameters: number): Traced<number> | Fault {
-  const bad = positiveFault({ diameter: diameterM, 'bend factor': bendDiameters });
-  if (bad) return bad;
-  return traced(diameterM * bendDiameters, 'm', {
-    rule: 'bend-radius',
-    formula: 'R = b * D',
-    citation: 'common practice, no source',
-    mark: 'cp',
-    inputs: [
-      ['b', bendDiameters, ''],
-      ['D', diameterM, 'm'],
-    ],
-  });
-}

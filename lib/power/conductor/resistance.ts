@@ -1,5 +1,4 @@
 import { type Fault, faultOf, positiveFault } from '../../model/fault.ts';
-import { copperOhmMm2PerM, copperPerK } from '../../model/tables/copper-wire.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorMaterial } from '../../model/vocabulary.ts';
 import type { PowerRules } from '../power-rules.ts';
@@ -14,6 +13,10 @@ export interface ResistiveConductor {
   readonly measuredOhmPerM?: number;
 }
 
+/** Resistivity of annealed copper at 20 C, 100 % IACS: 1/58 ohm mm2/m (IEC 60028). */
+export const copperOhmMm2PerM = 1 / 58;
+/** Temperature coefficient of annealed copper at 20 C, per K (IEC 60028). */
+const copperPerK = 0.00393;
 const referenceC = 20;
 const materialCitation: Record<ConductorMaterial, string> = {
   copper: 'IEC 60028, annealed copper 100 % IACS; stranding: common practice, no source',

@@ -1,6 +1,6 @@
 import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import type { PlanChannel, PlanWire } from '../../model/plan/index.ts';
-import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasSize, jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';

@@ -7,7 +7,7 @@ import {
   insulationRatingsC,
   thinWireSize,
 } from '../../../lib/model/tables/ampacity.ts';
-import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
 import { publishedRows } from './published.ts';
 
 describe('the ampacity table', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
 import { ferruleFor, ferrules } from '../../../lib/model/tables/ferrules.ts';
 import { lugHoleM } from '../../../lib/model/tables/lugs.ts';
 import { publishedRows } from './published.ts';

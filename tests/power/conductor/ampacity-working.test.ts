@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
 import { ampacityCitation } from '../../../lib/model/tables/ampacity.ts';
-import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
 import type { Traced } from '../../../lib/model/trace.ts';
 import { ampacity, type RunZone, type ZoneLimit } from '../../../lib/power/conductor/ampacity.ts';
 import { usualRules } from '../usual-rules.ts';

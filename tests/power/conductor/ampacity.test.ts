@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
-import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
 import { type Ampacity, ampacity, type RunZone } from '../../../lib/power/conductor/ampacity.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { usualRules } from '../usual-rules.ts';

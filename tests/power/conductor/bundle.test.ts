@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
 import { chooseCovering, heatShrink } from '../../../lib/power/conductor/covering-size.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { usualFit } from '../usual-rules.ts';
@@ -58,10 +58,6 @@ test.each([
   expect(
     Math.abs(inStandard.differs(metres(outsideDiameterM(areaMm2)), standardM) / standardM - 1),
   ).toBeLessThan(0.15);
-});
-
-test('the bend radius is a number of diameters', () => {
-  expect(metres(bendRadiusM(0.01, 5))).toBeCloseTo(0.05, 12);
 });
 
 describe('a covering', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
 import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
-import { awgSizes } from '../../../lib/model/tables/copper-wire.ts';
+import { awgSizes } from '../../../lib/model/tables/awg-sizes.ts';
 import {
   type ConductorChoice,
   type ConductorDuty,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
 import {
   type ConductorEnd,
   type EndPreparation,

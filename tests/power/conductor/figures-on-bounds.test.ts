@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
 import type { Traced } from '../../../lib/model/trace.ts';
-import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
 import { chooseCovering } from '../../../lib/power/conductor/covering-size.ts';
 import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';
 import { redone } from '../../publish/workings/redo.ts';
@@ -60,12 +60,6 @@ describe('a bundle', () => {
     expect(bundleDiameterM([])).toMatchObject({ fault: 'bundle-empty', of: ['diameters'] });
     const made = bundleDiameterM([0.01, 0]);
     expect(isFault(made) && made.of).toEqual(['diameter 2']);
-  });
-
-  test('bends at a number of its diameters, and only with both above zero', () => {
-    expect(redoneOf(bendRadiusM(0.012, 4))).toBeCloseTo(0.048, 12);
-    expect(bendRadiusM(0, 4)).toHaveProperty('fault');
-    expect(bendRadiusM(0.012, 0)).toHaveProperty('fault');
   });
 
   // ISO 6722-1, thick wall, from memory: 1.5 mm up to 70 mm2, 1.6 mm above.

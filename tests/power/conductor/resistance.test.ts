@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
-import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
 import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';
 import { publishedRows } from '../../model/tables/published.ts';
 import { outsideCheck } from '../../outside-check.ts';

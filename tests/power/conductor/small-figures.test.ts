@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
 import type { Traced } from '../../../lib/model/trace.ts';
-import { bendRadiusM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
 import { conductorTemperatureC } from '../../../lib/power/conductor/conductor-temperature.ts';
 import { chooseCovering, heatShrink } from '../../../lib/power/conductor/covering-size.ts';
 import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';
@@ -31,12 +31,6 @@ describe('the outside of a conductor', () => {
     const coreMm = Math.sqrt((4 * areaMm2 * 9) / (7 * Math.PI));
     expect(1e3 * found.value - coreMm).toBeCloseTo(2 * wallMm, 9);
     expect(redone(found.trace)).toBeCloseTo(found.value, 9);
-  });
-
-  test('bends by a number of its diameters, as its working says', () => {
-    const found = figure(bendRadiusM(0.012, 4));
-    expect(found.value).toBeCloseTo(0.048, 12);
-    expect(redone(found.trace)).toBeCloseTo(0.048, 12);
   });
 });
 

@@ -1,13 +1,8 @@
 import type { PlanStep } from '../../../model/plan/index.ts';
-
-import { printed } from '../../../model/printed/index.ts';
-
-import { bankFuses } from '../readings/bank-fuses.ts';
 import {
   adds,
   benchOf,
   hasSound,
-  itemOf,
   minutesFor,
   ownWires,
   readingsOf,
@@ -15,8 +10,8 @@ import {
   step,
   type Work,
 } from '../work.ts';
-
 import { fanProofs } from './fan-steps.ts';
+import { fuseSteps } from './fuse-steps.ts';
 import { settingSteps } from './steps-setting-up.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
@@ -31,9 +26,7 @@ export function commissioningSteps(
   before: readonly Dependency[],
   late: ReadonlySet<string>,
 ): Step[] {
-  const hasFuses = work.plan.power.fuses.length > 0;
-  const steps = [testStep(work, before, late), batteryOn(work)];
-  if (hasFuses) steps.push(fuseStep(work), ...bankSteps(work));
+  const steps = [testStep(work, before, late), batteryOn(work), ...fuseSteps(work)];
   const live = steps.at(-1)?.id ?? 'battery-on';
   const settings = settingSteps(work, 'first-power');
   const fans = fanProofs(work, settings.at(-1)?.id ?? 'first-power');
@@ -81,48 +74,6 @@ function batteryOn(work: Work): Step {
       proof: 'No spark and no warning lamp; clock and windows as the vehicle maker says',
     },
   );
-}
-
-function fuseStep(work: Work): Step {
-  const banks = bankFuses(work.plan).map(({ fuse }) => fuse);
-  const fuses = work.plan.power.fuses.filter(({ id }) => !banks.includes(id));
-  const behind = fuses.filter(({ source }) => source === null).map(({ id }) => id);
-  const atSource = fuses.filter(({ source }) => source !== null).map(({ id }) => id);
-  const order = [...behind, ...atSource];
-  return step('fuses', [{ step: 'battery-on', why: 'the fuse closes the circuit, not the battery clamp' }], {
-    layer: 'power',
-    ...vehicle,
-    text: `Fit the fuses${behind.length > 0 && atSource.length > 0 ? ', branches first and those at the source last' : ''}: ${order.join(', ')}`,
-    tools: ['fuse puller', 'meter'],
-    minutes: minutesFor(work, 'fit-fuse', order.length),
-    acts: order.map((id) => `fit-fuse:${id}`),
-    proof: `Each rating is that of the fuse list${hasSound(work) ? '; source at its lowest level, so that nothing plays yet' : ''}`,
-  });
-}
-
-/** An empty bank is as good as a short: it is charged through a resistor before its fuse goes in. */
-function bankSteps(work: Work): Step[] {
-  return bankFuses(work.plan).map(({ fuse, bank }, index, all) => {
-    const readings = readingsOf(work, 'banks').filter((id) => itemOf(id) === bank);
-    return step(
-      `charge-${bank}`,
-      [
-        {
-          step: index === 0 ? 'fuses' : `charge-${all[index - 1]?.bank ?? ''}`,
-          why: 'the bank is charged from the feed, and its own fuse goes in last',
-        },
-      ],
-      {
-        layer: 'power',
-        ...vehicle,
-        text: `Charge ${bank}: bridge the empty holder of ${fuse} with a resistor or a lamp for ${work.systemV} V until less than ${printed('voltage-at-most', work.bankWithinV)} stands across it, take the bridge off, read the bank and across the holder, then fit ${fuse}`,
-        tools: ['meter', 'charging resistor', 'fuse puller'],
-        minutes: minutesFor(work, 'fit-fuse') + minutesFor(work, 'take-reading', readings.length),
-        acts: [...readings.map((id) => `measure:${id}`), `fit-fuse:${fuse}`],
-        proof: `Less than ${printed('voltage-at-most', work.bankWithinV)} across the open holder before the fuse goes in; no spark as it does`,
-      },
-    );
-  });
 }
 
 function firstPower(work: Work, live: string): Step {

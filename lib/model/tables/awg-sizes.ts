@@ -39,8 +39,3 @@ export function awgAreaMm2(awg: string): number {
   const diameterMm = awgDiameterM(awg) * 1000;
   return (Math.PI / 4) * diameterMm * diameterMm;
 }
-
-/** Resistivity of annealed copper at 20 C, 100 % IACS: 1/58 ohm mm2/m (IEC 60028). */
-export const copperOhmMm2PerM = 1 / 58;
-/** Temperature coefficient of annealed copper at 20 C, per K (IEC 60028). */
-export const copperPerK = 0.00393;
