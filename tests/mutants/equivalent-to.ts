@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileOf } from './change-key.js';
 import type { Change } from './chosen-changes.ts';
-import { type Equivalent, equivalents } from './equivalents.ts';
+import type { Equivalent } from './equivalents/equivalent.ts';
+import { equivalents } from './equivalents.ts';
 
 const flat = (text: string) => text.replace(/\s+/g, ' ').trim();
 

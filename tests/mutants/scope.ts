@@ -106,7 +106,10 @@ export const sampled: readonly Area[] = [
   {
     name: 'power in the plan',
     code: ['lib/plan/power'],
-    heldBy: ['tests/plan/power/{power-pieces,music-duty}.test.ts', 'tests/plan/power/supply/*.test.ts'],
+    heldBy: [
+      'tests/plan/power/supply/{charging-balance,device-loads,drop-parts,network-told,space-heat,supply-groups,system-voltage}.test.ts',
+      'tests/plan/power/{music-duty,supply/{planned,small}-*}.test.ts',
+    ],
   },
   {
     name: 'audio in the plan',
@@ -118,7 +121,9 @@ export const sampled: readonly Area[] = [
     code: ['lib/plan/board'],
     heldBy: [
       // What plans whole jobs searches for places and ways each time.
-      'tests/plan/board/{{board,rib,sheet}-pieces,edge-in-way,port-choice}.test.ts',
+      'tests/plan/board/{beneath-raised,board-items,board-wires,fixing-joints,mounting-screws,place-boards,remark-lengths}.test.ts',
+      'tests/plan/board/ribs/{planned-ribs,rib-fastening,rib-proposals}.test.ts',
+      'tests/plan/board/{sheets/sheet-pieces,edge-in-way,port-choice}.test.ts',
       'tests/plan/board/planned-board.test.ts',
     ],
   },

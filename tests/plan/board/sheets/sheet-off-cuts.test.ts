@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { sheetFaults } from '../../../lib/board/cut/sheet-faults.ts';
-import { nestJobs } from '../../../lib/board/cut/sheet-pieces.ts';
-import { drawJob } from '../../../lib/draw/draw-job.ts';
-import { risers } from '../../../lib/publish/sheets/board/risers.ts';
-import { pickList } from '../../../lib/publish/sheets/pick-list.ts';
-import { shippedMetrics } from '../../draw/lettering/shipped-metrics.ts';
-import { inJob, partsFile, withBoard } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { smallPlan } from '../plan-small-shop.ts';
+import { sheetFaults } from '../../../../lib/board/cut/sheet-faults.ts';
+import { nestJobs } from '../../../../lib/board/cut/sheet-pieces.ts';
+import { drawJob } from '../../../../lib/draw/draw-job.ts';
+import { risers } from '../../../../lib/publish/sheets/board/risers.ts';
+import { pickList } from '../../../../lib/publish/sheets/pick-list.ts';
+import { shippedMetrics } from '../../../draw/lettering/shipped-metrics.ts';
+import { inJob, partsFile, withBoard } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { smallPlan } from '../../plan-small-shop.ts';
 
 const onShelf = (text: string): Change => [
   'content/shop.yaml',

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { chooseSheets } from '../../../lib/plan/board/sheets/choose-sheets.ts';
-import { railSupply, railsComeOut } from '../../../lib/plan/board/sheets/rail-stock.ts';
-import { buildOf, plateSheet } from '../../../lib/plan/board/sheets/sheet-build.ts';
-import { isOnShelf, trySheet } from '../../../lib/plan/board/sheets/sheet-lacks.ts';
-import { offCutsFor } from '../../../lib/plan/board/sheets/sheet-off-cuts.ts';
-import { PlanBook } from '../../../lib/plan/plan-book.ts';
-import { samplePlan } from '../../publish/sample/sample-plan.ts';
-import { inJob } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { addParts, inParts, inShop, inVehicle } from '../shop-changes.ts';
-import { bentCoarsely, laidOut, oneBoard, oneBoardOn } from './one-board.ts';
+import { chooseSheets } from '../../../../lib/plan/board/sheets/choose-sheets.ts';
+import { railSupply, railsComeOut } from '../../../../lib/plan/board/sheets/rail-stock.ts';
+import { buildOf, plateSheet } from '../../../../lib/plan/board/sheets/sheet-build.ts';
+import { isOnShelf, trySheet } from '../../../../lib/plan/board/sheets/sheet-lacks.ts';
+import { offCutsFor } from '../../../../lib/plan/board/sheets/sheet-off-cuts.ts';
+import { PlanBook } from '../../../../lib/plan/plan-book.ts';
+import { samplePlan } from '../../../publish/sample/sample-plan.ts';
+import { inJob } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { addParts, inParts, inShop, inVehicle } from '../../shop-changes.ts';
+import { bentCoarsely, laidOut, oneBoard, oneBoardOn } from '../one-board.ts';
 
 /** A sheet as the catalogue has it, stiff both ways. */
 const sheet = (id: string, mm: number, more = 'material: birch-plywood') =>

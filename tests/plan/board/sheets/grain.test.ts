@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { nestJobs } from '../../../lib/board/cut/sheet-pieces.ts';
-import { drawJob } from '../../../lib/draw/draw-job.ts';
-import { cutAndDrill } from '../../../lib/publish/sheets/board/cut-and-drill.ts';
-import { shippedMetrics } from '../../draw/lettering/shipped-metrics.ts';
-import { inJob, partsFile, vehicleFile } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { byId, smallPlan } from '../plan-small-shop.ts';
-import { onFourPoints, stocked } from '../power/four-points.ts';
+import { nestJobs } from '../../../../lib/board/cut/sheet-pieces.ts';
+import { drawJob } from '../../../../lib/draw/draw-job.ts';
+import { cutAndDrill } from '../../../../lib/publish/sheets/board/cut-and-drill.ts';
+import { shippedMetrics } from '../../../draw/lettering/shipped-metrics.ts';
+import { inJob, partsFile, vehicleFile } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { byId, smallPlan } from '../../plan-small-shop.ts';
+import { onFourPoints, stocked } from '../../power/four-points.ts';
 
 /** A board of 500 x 300 mm of plywood of 4 mm, beside a subwoofer: far too soft, so that its grain matters. */
 function thin(figures: string, shelf: string, ...more: readonly Change[]) {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { nestJobs } from '../../../lib/board/cut/sheet-pieces.ts';
-import type { BuildPlan, PlanBoard } from '../../../lib/model/plan/index.ts';
-import type { JoinedRemark } from '../../../lib/model/remark.ts';
-import { inJob, vehicleFile } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { byId, smallPlan } from '../plan-small-shop.ts';
-import { onFourPoints, stocked } from '../power/four-points.ts';
+import { nestJobs } from '../../../../lib/board/cut/sheet-pieces.ts';
+import type { BuildPlan, PlanBoard } from '../../../../lib/model/plan/index.ts';
+import type { JoinedRemark } from '../../../../lib/model/remark.ts';
+import { inJob, vehicleFile } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { byId, smallPlan } from '../../plan-small-shop.ts';
+import { onFourPoints, stocked } from '../../power/four-points.ts';
 
 const sheets = stocked({ id: 'ply-9', mm: 9, pieces: 1 }, { id: 'ply-12', mm: 12, pieces: 1 });
 interface Ribbed {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import type { JoinedRemark } from '../../../lib/model/remark.ts';
-import { judge } from '../../../lib/rules/index.ts';
-import { partsFile, vehicleFile } from '../../read/problem-case.ts';
-import { type Change, smallShop } from '../../read/small-shop.ts';
-import { planKept } from '../plan-kept.ts';
-import { byId, jobOf, smallPlan } from '../plan-small-shop.ts';
-import { onFourPoints, type ShopSheet, stocked } from '../power/four-points.ts';
+import type { JoinedRemark } from '../../../../lib/model/remark.ts';
+import { judge } from '../../../../lib/rules/index.ts';
+import { partsFile, vehicleFile } from '../../../read/problem-case.ts';
+import { type Change, smallShop } from '../../../read/small-shop.ts';
+import { planKept } from '../../plan-kept.ts';
+import { byId, jobOf, smallPlan } from '../../plan-small-shop.ts';
+import { onFourPoints, type ShopSheet, stocked } from '../../power/four-points.ts';
 
 function planned(sheets: readonly ShopSheet[], lines: readonly string[], ...more: readonly Change[]) {
   const made = smallPlan(...stocked(...sheets), ...onFourPoints(lines), ...more);

@@ -1,0 +1,103 @@
+import type { Equivalent } from './equivalent.ts';
+
+/** Of the audio side, in the plan too. */
+export const audio: readonly Equivalent[] = [
+  {
+    file: 'lib/audio/test-tone.ts',
+    line: 'if (isFault(bare)) return bare;',
+    from: 'isFault(bare)',
+    to: 'false',
+    why: 'the same filters were judged with the peaks before, and a peak has no fault of its own',
+  },
+  {
+    file: 'lib/audio/test-tone.ts',
+    line: 'const isHighEnough =',
+    from: 'levelDb >= -lowestDb - 1e-9',
+    to: 'levelDb > -lowestDb - 1e-9',
+    why: 'a level on the edge of the rounding error itself is neither side of the bound',
+  },
+  {
+    file: 'lib/audio/test-tone.ts',
+    line: '.filter(({ levelDb }) => levelDb >= highestDb',
+    from: 'levelDb >= highestDb - path.nearDb - 1e-9',
+    to: 'levelDb > highestDb - path.nearDb - 1e-9',
+    why: 'a level on the edge of the rounding error itself is neither side of the bound',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "return traced(powerW * share, 'W', {",
+    from: "{ rule: 'power-at-supply'",
+    to: '{}',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "['P', powerW, 'W'],",
+    from: "['P', powerW, 'W']",
+    to: '[]',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "['U', supplyV, 'V'],",
+    from: "['U', supplyV, 'V']",
+    to: '[]',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "['Ur', ratedSupplyV, 'V'],",
+    from: "['Ur', ratedSupplyV, 'V']",
+    to: '[]',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/load/bass-lead.ts',
+    line: 'return loadOhm >= 2 - 1e-9',
+    from: 'loadOhm >= 2 - 1e-9',
+    to: 'loadOhm > 2 - 1e-9',
+    why: 'a load on the edge of the rounding error itself is neither side of the bound',
+  },
+  {
+    file: 'lib/plan/audio/channel-wirings.ts',
+    line: 'const askedOhm = output.device.given',
+    from: 'output.device.given?.loads',
+    to: 'output.device.given.loads',
+    why: 'outputs are of amplifiers that the job adds, which has written each',
+  },
+  {
+    file: 'lib/plan/audio/final-filters.ts',
+    line: 'const knob = knobs.find(',
+    from: 'spec.filter?.pass',
+    to: 'spec.filter.pass',
+    why: 'knobs are of the controls that have a filter',
+  },
+  {
+    file: 'lib/plan/audio/turn-on-chain.ts',
+    line: 'const seen = new Set([terminalId(input)]);',
+    from: '[terminalId(input)]',
+    to: '[]',
+    why: 'an input that is come to again drives nothing, and then counts as seen',
+  },
+  {
+    file: 'lib/plan/audio/speaker-sizing.ts',
+    line: '{ areaMm2, material, ...(measuredOhmPerM',
+    from: 'measuredOhmPerM === undefined',
+    to: 'false',
+    why: 'a resistance that is undefined counts as none',
+  },
+  {
+    file: 'lib/plan/audio/signal-inputs.ts',
+    line: "return devices.get(other.device)?.origin === 'job'",
+    from: 'devices.get(other.device)?.origin',
+    to: 'devices.get(other.device).origin',
+    why: 'a link of a job that was read has a device at each end',
+  },
+  {
+    file: 'lib/plan/audio/signal-inputs.ts',
+    line: "['bandwidth', ({ fromHz, toHz })",
+    from: 'fromHz !== null',
+    to: 'true',
+    why: 'a bandwidth has both ends, or there is none',
+  },
+];
