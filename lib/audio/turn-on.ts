@@ -6,6 +6,8 @@ export interface TurnOnLoad {
   readonly item: string;
   /** Null where the part doesn't tell. */
   readonly currentA: number | null;
+  /** True where the house rules stand in for its maker. */
+  readonly isAssumed?: boolean;
 }
 
 /** What drives a turn-on lead: a radio's or processor's output, a relay contact, an ignition feed. */
@@ -50,9 +52,13 @@ function turnOnFault({ source, limitA }: TurnOnSource, loads: readonly TurnOnLoa
     'turn-on-load-unknown',
     [...items, source],
     `the turn-on current of ${items.join(', ')} is not known`,
-    "write turn-on-draw: under supply: of its part (of a charger under input:), from its maker's data or measured on the bench",
+    turnOnDrawRemedy,
   );
 }
+
+/** Where the draw of a turn-on terminal is written. */
+export const turnOnDrawRemedy =
+  "write turn-on-draw: under supply: of its part (of a charger under input:), from its maker's data or measured on the bench";
 
 /**
  * Sum of the currents that a turn-on output drives (A) against the greatest it can give. An unknown current
@@ -72,7 +78,9 @@ export function turnOnSum(source: TurnOnSource, loads: readonly TurnOnLoad[]): T
     sumA: traced(sum, 'A', {
       rule: 'turn-on-sum',
       formula: 'I = sum of the turn-on currents',
-      citation: "Kirchhoff's current law; the parts' data",
+      citation: loads.some(({ isAssumed }) => isAssumed === true)
+        ? "Kirchhoff's current law; the parts' data; house rule turn-on-draw"
+        : "Kirchhoff's current law; the parts' data",
       inputs: loads.map(({ item, currentA }) => [item, currentA ?? 0, 'A']),
     }),
     limitA: traced(limitA, 'A', {

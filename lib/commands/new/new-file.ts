@@ -6,8 +6,9 @@ import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { answersOf, type Beforehand } from './ask/answers-of.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { namedKey, naming, withSeldomTogether } from './ask/seldom.ts';
-import { type Draft, openDraft } from './draft.ts';
+import { openDraft } from './draft.ts';
 import { idOf } from './id-of.ts';
+import { type AnswerKeeper, answerKeeper, earlierAnswers } from './kept-answers.ts';
 import { markedText } from './marked.ts';
 import { refused } from './refused.ts';
 
@@ -47,8 +48,8 @@ export async function newFile(
   const early = given.id === null ? null : idFault(file, given.id);
   if (early !== null) return refused(effects, early);
   const draft = await openDraft(effects, `${file.draft}-${given.id ?? 'unnamed'}`);
-  const before = earlierAnswers(asker ? (text) => asker.say(text) : effects.tell, draft, given);
-  const keeper = answerKeeper(effects, file, draft);
+  const before = earlierAnswers(asker ? (text) => asker.say(text) : effects.tell, draft, withName(given));
+  const keeper = answerKeeper(effects, `the ${file.what} is written`, draft);
   try {
     const whole = asker
       ? await askedAnswers(effects, file, before, { asker, keeper })
@@ -59,44 +60,6 @@ export async function newFile(
     if (!(error instanceof Interrupted)) throw error;
     return refused(effects, `no ${file.what} is written${keeper.told()}`);
   }
-}
-
-/** Answers that an earlier try left, and those of the command, which go before. */
-function earlierAnswers(say: (text: string) => void, draft: Draft, given: Given): Beforehand {
-  const { answers, open } = draft.before;
-  const count = Object.keys(answers).length;
-  if (count > 0)
-    say(`answers of an earlier try are taken, ${count} in all; without ${draft.path} all is asked anew`);
-  const own = withName(given);
-  return { answers: { ...answers, ...own }, ...(open !== undefined && !(open in own) && { open }) };
-}
-
-/** Keeps the answers of one try as they come. */
-interface AnswerKeeper {
-  keep(answers: Beforehand): Promise<void>;
-  /** What is said of them where the file is not written. */
-  told(): string;
-  discard(): Promise<void>;
-}
-
-function answerKeeper(effects: Effects, file: NewFile, draft: Draft): AnswerKeeper {
-  let state: 'none' | 'kept' | 'not-kept' = 'none';
-  return {
-    keep: async (answers) => {
-      const something = Object.entries(answers.answers).some(
-        ([key, lines]) => key !== 'id' && lines.length > 0,
-      );
-      if (!something) return;
-      const isFirst = state !== 'not-kept';
-      state = (await draft.save(answers)) ? 'kept' : 'not-kept';
-      if (state === 'not-kept' && isFirst)
-        effects.tell(
-          `the answers can't be kept in ${draft.path}: do not break off before the ${file.what} is written`,
-        );
-    },
-    told: () => (state === 'kept' ? `; ${draft.path} keeps the answers, and the same command goes on` : ''),
-    discard: draft.discard,
-  };
 }
 
 /** Everything by flags: what is wrong or lacking is told in one go. */

@@ -1,9 +1,11 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { isKindName, type KindName, kinds } from '../../model/kinds/index.ts';
+import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Problem } from '../../model/problem.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import { powerAt } from '../../model/survey/power-into-load.ts';
-import { readCatalogue } from '../../read/read-content.ts';
+import { contentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
+import { readHouseRules } from '../../read/read-house-rules.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
@@ -15,7 +17,7 @@ import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { likeFile } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
-import { fieldsOf, isAsked, leftOut, partRows, partText } from './part/part-text.ts';
+import { fieldsOf, isAsked, leftOut, partText } from './part/part-text.ts';
 import { isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 
@@ -56,7 +58,7 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
   return {
     ...anyPartFile(files),
     draft: `part-${kind}`,
-    questions: partQuestions(kind),
+    questions: partQuestions(kind, turnOnHint(files)),
     text: (id, answers) => partText(kind, id, answers),
     told: (_, answers) => {
       const left = leftOut(kind, answers);
@@ -65,7 +67,7 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
   };
 }
 
-function partQuestions(kind: KindName): readonly Question[] {
+function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
   return partTables[kind].map((table) =>
     tableQuestion(table, {
       fault: ({ cells, rest }, answers, line) =>
@@ -73,17 +75,18 @@ function partQuestions(kind: KindName): readonly Question[] {
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       when: (answers) => isAsked(table.key, answers),
-      ...(table.key === 'supply' && { doubt: ({ cells }, answers) => drawDoubt(kind, cells, answers) }),
+      ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),
     }),
   );
 }
 
-/** A job that turns a device on by a lead is stopped where nobody tells what its turn-on terminal draws. */
-function drawDoubt(kind: KindName, cells: Row['cells'], answers: Answers): string | null {
-  const isTurnedOn = partRows(kind, 'terminal', answers).some((row) => row.cells.role === 'turn-on-in');
-  return isTurnedOn && cells['turn-on-draw'] === undefined
-    ? 'lacks turn on draw, and a job that turns it on by a lead is stopped without it: write it by the leaflet, or measure it on the bench'
-    : null;
+/** What is reckoned where a leaflet is silent: the shop's own rule, else the trade's. */
+function turnOnHint(files: readonly SourceFile[]): string {
+  const sorted = contentFiles(files);
+  const { shop } = openShop(sorted, readCatalogue(sorted));
+  const rule = readHouseRules(shop?.rules ?? {})['turn-on-draw'];
+  const by = rule.given ? 'the rules of this shop' : 'the house rules (common practice)';
+  return `Left empty, a turn on draw of ${ampsDrawn(rule.value)} is reckoned, by ${by}.`;
 }
 
 function powerFault(powers: readonly string[]): string | null {

@@ -8,6 +8,8 @@ import { answersOf } from './ask/answers-of.ts';
 import { choicesOfWords } from './ask/choices.ts';
 import { type Answers, type Asker, Interrupted, lineOf } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
+import { openDraft } from './draft.ts';
+import { answerKeeper, earlierAnswers } from './kept-answers.ts';
 import { refused } from './refused.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
 import { shopTables, unitWords } from './shop-tables.ts';
@@ -39,6 +41,7 @@ export async function newShop(effects: Effects, given: Answers, asker: Asker | n
   const lacking = files.filter(({ path }) => !present.some((file) => file.path === path));
   // The shop file comes last: with it the shop is whole.
   for (const file of [...lacking, { path: shopPath, text }]) await effects.write(file.path, file.text);
+  if (asker) await (await openDraft(effects, 'shop')).discard();
   effects.out(shopPath);
   effects.tell('a shop to begin with: parts, a vehicle and a job that are invented, and the guides');
   effects.tell('name the shop and count its stock in content/shop.yaml, then: rackleaf build');
@@ -75,13 +78,21 @@ async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null
       ...(table.key === 'units' && { choices: () => choicesOfWords(unitWords) }),
     }),
   );
-  try {
-    const { answers, faults } = await answersOf(questions, { answers: given }, asker);
+  if (!asker) {
+    const { answers, faults } = await answersOf(questions, { answers: given }, null);
     if (faults.length === 0) return answers;
     refused(effects, ...faults);
+    return null;
+  }
+  const draft = await openDraft(effects, 'shop');
+  const keeper = answerKeeper(effects, 'the shop is made', draft);
+  try {
+    const before = earlierAnswers((text) => asker.say(text), draft, given);
+    const { answers } = await answersOf(questions, before, asker, keeper.keep);
+    return answers;
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    refused(effects, 'no shop is made');
+    refused(effects, `no shop is made${keeper.told()}`);
+    return null;
   }
-  return null;
 }

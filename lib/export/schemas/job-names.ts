@@ -71,8 +71,24 @@ function keysOfDevice(id: string, part: Part): readonly SchemaAt[] {
     at('filters', outputs),
     at('equalising', outputs),
     ...(part.kind === 'processor' ? [at('mix', outputs)] : []),
-    ...(part.kind === 'amplifier' ? [at('loads', offeredKeys(channelsOf(part)))] : []),
+    ...(part.kind === 'amplifier' ? keysOfAmplifier(id, part) : []),
     ...(part.kind === 'distribution' ? [at('fuses', offeredKeys(Object.keys(part['fused-ways'])))] : []),
+  ];
+}
+
+/** The channels of an amplifier, and the inputs and channels that may take their signal in another way by its part. */
+function keysOfAmplifier(id: string, part: Extract<Part, { kind: 'amplifier' }>): readonly SchemaAt[] {
+  const { terminals } = partFacts(part);
+  const byLead = Object.entries(terminals).flatMap(([name, spec]) => (spec['speaker-level'] ? [name] : []));
+  const inside = Object.entries(part.channels).flatMap(([name, { 'also-takes': takes }]) =>
+    takes.length > 0 ? [name] : [],
+  );
+  const list = (key: string, names: readonly string[]): SchemaAt[] =>
+    names.length === 0 ? [] : [[['devices', id, key, '[]'], anyName(names)]];
+  return [
+    [['devices', id, 'loads'], offeredKeys(channelsOf(part))],
+    ...list('speaker-level', byLead),
+    ...list('summed-inside', inside),
   ];
 }
 

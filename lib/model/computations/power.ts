@@ -234,7 +234,10 @@ export const powerComputations = {
   'turn-on-sum': {
     computes: 'what the turn-on leads of an output draw together',
     formulas: ['I = sum of the turn-on currents'],
-    sources: [{ source: "Kirchhoff's current law; the parts' data" }],
+    sources: [
+      { source: "Kirchhoff's current law; the parts' data" },
+      { source: "Kirchhoff's current law; the parts' data; house rule turn-on-draw" },
+    ],
     held: ['redone-by-hand'],
   },
   'turn-on-margin': {

@@ -38,6 +38,11 @@ export const turnOnFindings = {
     levels: ['stop'],
     source: "Kirchhoff's laws; the parts' data",
   },
+  'turn-on-draw-assumed': {
+    asks: 'What a device draws from its turn-on is told by its maker or measured, not assumed.',
+    levels: ['note'],
+    ...commonPractice,
+  },
   'relay-without-suppression': {
     asks: 'A relay on a turn-on output has a suppression diode.',
     levels: ['caution'],

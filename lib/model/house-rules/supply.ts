@@ -201,6 +201,15 @@ export const supplyRules = {
     value: 1,
     ...cp,
   },
+  // Makers print 5 to 50 mA: twice the most of it, so that an output is loaded less than it is reckoned.
+  'turn-on-draw': {
+    says: 'What a turn-on terminal draws where its maker is silent',
+    dimension: 'current',
+    value: 0.1,
+    above: 0,
+    most: 1,
+    ...cp,
+  },
   'music-duty': {
     says: 'Average of music, of rated power',
     dimension: 'ratio',

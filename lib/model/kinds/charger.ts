@@ -38,6 +38,7 @@ export const chargerSchema = z.strictObject({
       ),
       'turn-on-draw': builders(quantityAbove('current').optional(), 'What its turn-on terminal draws.', {
         example: '20 mA',
+        leftOut: '{turn-on-draw}',
       }),
     }),
     'The side that is fed by the starter battery.',

@@ -1,11 +1,12 @@
-import { turnOnSum } from '../../audio/turn-on.ts';
-import { type Job, linkEndOf } from '../../model/content/resolved-job.ts';
+import { turnOnDrawRemedy, turnOnSum } from '../../audio/turn-on.ts';
+import { type Device, type Job, linkEndOf } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import { contactCurrentA, isRelay } from '../../model/kinds/index.ts';
+import { turnOnDrawOf } from '../../model/kinds/turn-on-draw.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../../model/plan/index.ts';
+import { ampsDrawn } from '../../model/printed/told.ts';
 import type { PlanBook } from '../plan-book.ts';
-import { supplyOf } from '../power/device-loads.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 
@@ -20,9 +21,17 @@ export function turnOnSums(
   return drivers.map((source) => {
     const driven = chain.filter(({ driver }) => driver === source);
     const items = [...new Set(driven.map(({ item }) => item))];
-    const loads = items.map((item) => ({ item, currentA: turnOnDrawA(devices, item) }));
+    const draws = items.map((item) => {
+      return { item, draw: turnOnDrawOf(devices.get(item)?.spec ?? null, job.rules) };
+    });
+    const assumed = draws.flatMap(({ item, draw }) => (draw?.isAssumed ? [item] : []));
+    for (const item of assumed) remarkAssumed(devices.get(item), job, book);
+    const loads = draws.map(({ item, draw }) => ({ item, currentA: draw?.currentA ?? null }));
     const limitA = limitOf(job, source);
-    const sum = turnOnSum({ source, limitA }, loads);
+    const sum = turnOnSum(
+      { source, limitA },
+      loads.map((load) => ({ ...load, isAssumed: assumed.includes(load.item) })),
+    );
     if (isFault(sum)) {
       const [subject = source] = sum.of;
       const device = devices.get(subject) ?? devices.get(linkEndOf(source).device);
@@ -56,8 +65,21 @@ function limitOf({ devices }: Pick<Job, 'devices'>, source: string): number | nu
   return device?.facts.terminals[end.terminal]?.current ?? null;
 }
 
-function turnOnDrawA(devices: DevicesById, id: string): number | null {
-  const spec = devices.get(id)?.spec ?? null;
-  if (isRelay(spec)) return spec['coil-current'];
-  return supplyOf(spec)?.['turn-on-draw'] ?? null;
+/** The house rules stand in for a maker who is silent: it is told once, where the part is written. */
+function remarkAssumed(device: Device | undefined, { rules }: Pick<Job, 'rules'>, book: PlanBook): void {
+  if (!device) return;
+  const { value: limit } = rules['turn-on-draw'];
+  const { id, part } = device;
+  book.remark(
+    {
+      rule: 'turn-on-draw-assumed',
+      level: 'note',
+      of: [id],
+      message: `the maker of ${id} tells no turn-on draw: ${ampsDrawn(limit)} is reckoned, by the house rule turn-on-draw`,
+      remedy: turnOnDrawRemedy,
+    },
+    part === null
+      ? { path: device.path, file: device.origin }
+      : { path: pointer(['parts', part]), file: 'part' },
+  );
 }

@@ -1,3 +1,4 @@
+import { turnOnDrawOf } from '../../model/kinds/turn-on-draw.ts';
 import { amps, ampsDrawn } from '../../model/printed/told.ts';
 import { onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
@@ -66,11 +67,6 @@ function waitingOf(draft: Draft, device: DraftDevice): readonly Waiting[] {
     .map((terminal) => ({ device, terminal }));
 }
 
-function turnOnDrawA({ spec }: DraftDevice): number {
-  const supply = spec.kind === 'amplifier' || spec.kind === 'processor' ? spec.supply : null;
-  return supply?.['turn-on-draw'] ?? 0;
-}
-
 function askForTurnOn(draft: Draft, { source }: SignalChain, { device }: Waiting): void {
   draft.ask(
     ['devices', device.id],
@@ -88,7 +84,8 @@ function linkFrom(
 ): readonly SwitchedContact[] {
   const spec = terminalAt(output.device, output.terminal);
   const already = draft.linksAt(output.device.id, output.terminal).length;
-  const sumA = Number(waiting.reduce((sum, { device }) => sum + turnOnDrawA(device), 0).toPrecision(12));
+  const drawA = ({ device }: Waiting) => turnOnDrawOf(device.spec, draft.around.rules)?.currentA ?? 0;
+  const sumA = Number(waiting.reduce((sum, one) => sum + drawA(one), 0).toPrecision(12));
   const limitA = spec?.current;
   const ports = (spec?.conductors ?? 1) - already;
   const from = `${output.device.id}.${output.terminal}`;

@@ -2,8 +2,8 @@ import { turnOnSum } from '../../audio/turn-on.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import { isRelay } from '../../model/kinds/index.ts';
+import { turnOnDrawOf } from '../../model/kinds/turn-on-draw.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
-import { supplyOf } from '../../plan/power/device-loads.ts';
 import { type LiveEdge, liveSide, reached } from '../live-side.ts';
 import {
   deviceIdOf,
@@ -91,11 +91,11 @@ const missing: Rule = {
   },
 };
 
-/** What a turn-on input draws, by its part; null where the part is silent. */
+/** What a turn-on input draws, by its part or its terminal, else by the house rules; null where none of them tells. */
 function drawOf(job: Job, terminal: string): number | null {
-  const spec = deviceOf(job, deviceIdOf(terminal))?.spec;
-  if (isRelay(spec)) return spec['coil-current'];
-  return supplyOf(spec ?? null)?.['turn-on-draw'] ?? terminalSpecOf(job, terminal)?.current ?? null;
+  const draw = turnOnDrawOf(deviceOf(job, deviceIdOf(terminal))?.spec ?? null, job.rules);
+  const ofTerminal = draw?.isAssumed === false ? undefined : terminalSpecOf(job, terminal)?.current;
+  return ofTerminal ?? draw?.currentA ?? null;
 }
 
 const overload: Rule = {

@@ -87,29 +87,29 @@ describe('a person who is asked', () => {
   });
 });
 
-test('a device that is turned on by a lead is asked for what its turn-on terminal draws; once more, it is taken without', async () => {
-  const processor = (terminal: string, ...supply: readonly string[]) =>
-    new Typed(
-      ...['Processor', '4 in, 3 in, 1 in, 0.3 kg', ''],
-      ...['B+ GND, supply, top, 1 in, 1 in, screw-clamp', terminal, ''],
-      ...supply,
-    );
-  const remote = 'REM, turn-on-in, top, 3 in, , screw-clamp';
-  const silent = processor(remote, 'regulated, 3 A, 0.7 A', 'regulated, 3 A, 0.7 A');
-  const ask = (person: Typed, id: string) => shop.answered(person, 'new', 'part', id, '--kind', 'processor');
-  await ask(silent, 'turned-on');
-  expect(silent.refused.join()).toContain(
-    'lacks turn on draw, and a job that turns it on by a lead is stopped',
+test('who asks for a turn-on draw says what is reckoned without it, by the rules of this shop', async () => {
+  const answers = [
+    ...['Processor', '4 in, 3 in, 1 in, 0.3 kg', ''],
+    'B+ GND, supply, top, 1 in, 1 in, screw-clamp',
+    'REM, turn-on-in, top, 3 in, , screw-clamp, end',
+    'regulated, 3 A, 0.7 A',
+  ];
+  const ask = async (id: string) => {
+    const person = new Typed(...answers);
+    const { status } = await shop.answered(person, 'new', 'part', id, '--kind', 'processor');
+    expect([status, person.refused]).toEqual([0, []]);
+    return person.said.join('\n');
+  };
+  expect(await ask('turned-on')).toContain(
+    'Left empty, a turn on draw of 0.1 A is reckoned, by the house rules (common practice).',
   );
   expect(shop.read('content/parts/turned-on.yaml')).toMatch(
     /supply: \{ type: regulated, fuse: 3 A, draw: 0.7 A \}/,
   );
-  const told = processor(remote, 'regulated, 3 A, 0.7 A, 20 mA');
-  await ask(told, 'told-draw');
-  expect(told.refused).toEqual([]);
-  const other = processor('IN1, signal-in, top, 3 in, , phono', 'regulated, 3 A, 0.7 A');
-  await ask(other, 'never-turned-on');
-  expect(other.refused).toEqual([]);
+  const own = shop.read('content/shop.yaml');
+  shop.write('content/shop.yaml', `${own}\nrules: { turn-on-draw: 40 mA }\n`);
+  expect(await ask('turned-on-own')).toContain('0.04 A is reckoned, by the rules of this shop.');
+  shop.write('content/shop.yaml', own);
 });
 
 describe('what seldom is there to tell', () => {

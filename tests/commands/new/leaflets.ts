@@ -119,7 +119,7 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
   charger: {
     ...mounting,
     terminal: ['IN GND, supply, left, 1 in, 1 in', 'OUT, source-positive, right, 1 in'],
-    input: ['60 A, 90 %'],
+    input: ['60 A, 90 %, 2 mA, 20 mA, charging-voltage'],
     output: ['14.4 V, 50 A, 60 A'],
   },
   'capacitor-bank': {

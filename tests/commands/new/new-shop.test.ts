@@ -10,6 +10,7 @@ import { readContent } from '../../../lib/read/read-content.ts';
 import { readHouseRules } from '../../../lib/read/read-house-rules.ts';
 import { casesOf } from '../../long-run.ts';
 import { EmptyFolder } from '../shop-folder.ts';
+import { Typed } from './typed.ts';
 
 /** What `check --json` prints, as far as it is looked at here. */
 interface Checked {
@@ -105,6 +106,19 @@ describe('new --shop', () => {
     expect(told).toMatch(message);
     expect(readdirSync(empty.root)).toEqual([]);
     empty.remove();
+  });
+
+  test('keeps what was answered where the person breaks off, and the next try goes on from there', async () => {
+    const cut = new EmptyFolder();
+    const broken = await cut.answered(new Typed('Quay Sound'), 'new', 'shop');
+    expect([broken.status, broken.out]).toEqual([2, '']);
+    expect(broken.told).toMatch(/no shop is made; \.rackleaf\/drafts\/shop\.json keeps the answers/);
+    const second = new Typed('mm');
+    const whole = await cut.answered(second, 'new', 'shop');
+    expect([whole.status, second.refused, second.count]).toEqual([0, [], 1]);
+    expect(cut.read('content/shop.yaml')).toMatch(/name: "Quay Sound"[\s\S]*^units: millimetre$/m);
+    expect(readdirSync(join(cut.root, '.rackleaf/drafts'))).toEqual([]);
+    cut.remove();
   });
 
   test('goes on where it was cut short, at whichever file', async () => {

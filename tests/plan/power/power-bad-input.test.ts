@@ -15,10 +15,12 @@ function stopsOf(...changes: readonly Change[]) {
     if (typeof value === 'number' && !Number.isFinite(value)) throw new Error('The plan holds no number.');
     return value;
   });
-  const stops = everyFinding(judge(job, plan, remarks)).filter(({ level }) => level === 'stop');
+  const findings = everyFinding(judge(job, plan, remarks));
+  const stops = findings.filter(({ level }) => level === 'stop');
   return {
     text,
     plan,
+    findings,
     stops: stops.map(({ rule, related, where, message }) => ({ rule, related, where, message })),
   };
 }
@@ -89,12 +91,20 @@ describe('what can be read but not computed is a stop that names it', () => {
   });
 
   test('a turn-on current that its maker does not tell, from an output of the vehicle: its part is told', () => {
-    const { stops } = stopsOf(inParts(', turn-on-draw: 20 mA', ''));
-    expect(stops).toContainEqual(
+    const { stops, plan, findings } = stopsOf(inParts(', turn-on-draw: 20 mA', ''));
+    expect(stops).toEqual([]);
+    expect(findings).toContainEqual(
       expect.objectContaining({
-        rule: 'turn-on-load-unknown',
+        rule: 'turn-on-draw-assumed',
+        level: 'note',
+        message: expect.stringContaining('0.1 A is reckoned, by the house rule turn-on-draw'),
         where: expect.objectContaining({ file: 'content/parts/all.yaml', path: '/parts/amp-a' }),
       }),
+    );
+    const [turnOn] = plan.power.turnOn;
+    expect(turnOn?.loads).toContainEqual({ item: 'amp', currentA: 0.1 });
+    expect(Object.values(plan.traces).map(({ citation }) => citation)).toContain(
+      "Kirchhoff's current law; the parts' data; house rule turn-on-draw",
     );
   });
 

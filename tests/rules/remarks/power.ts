@@ -264,8 +264,13 @@ const turnOnCases = {
   },
   'turn-on-load-unknown': {
     fires: [
-      fires('a draw that no maker tells', 'stop', 'amp', driven(0.3, null)),
-      fires('the same in a job', 'stop', 'amp', inSmallShop(inParts(', turn-on-draw: 20 mA', ''))),
+      fires('a draw that neither maker nor house rules tell', 'stop', 'amp', driven(0.3, null)),
+    ],
+    quiet: [asItStands],
+  },
+  'turn-on-draw-assumed': {
+    fires: [
+      fires('a draw that no maker tells', 'note', 'amp', inSmallShop(inParts(', turn-on-draw: 20 mA', ''))),
     ],
     quiet: [asItStands],
   },

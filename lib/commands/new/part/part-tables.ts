@@ -251,11 +251,10 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   charger: [
     ...onBoard,
-    leaflet(
-      'input',
-      'Its input',
-      columnsOf(charger.input.shape, ['fuse', 'efficiency', 'key-off', 'turn-on-draw']),
-    ),
+    leaflet('input', 'Its input, and what starts it', [
+      ...columnsOf(charger.input.shape, ['fuse', 'efficiency', 'key-off', 'turn-on-draw']),
+      ...columnsOf(charger, ['starts-by']),
+    ]),
     leaflet('output', 'Its output', columnsOf(charger.output.shape, ['voltage', 'current', 'fuse'])),
   ],
   'capacitor-bank': [

@@ -137,7 +137,10 @@ const writers: Readonly<Record<string, Writer>> = {
   conductor: (rows) => ({
     conductors: Object.fromEntries(rows.map(({ cells: { name, ...cells } }) => [String(name), cells])),
   }),
-  input: ([row]) => ({ input: { ...row?.cells } }),
+  input: ([row]) => {
+    const { 'starts-by': startsBy, ...cells } = row?.cells ?? {};
+    return { ...known({ 'starts-by': startsBy }), input: cells };
+  },
   output: ([row]) => ({ output: { ...row?.cells } }),
 };
 

@@ -79,7 +79,7 @@ export const supplySchema = section(
     'turn-on-draw': builders(
       quantity('current').optional(),
       'What its turn-on terminal draws. The draws on one output are summed against what that output gives.',
-      { example: '60 mA' },
+      { example: '60 mA', leftOut: '{turn-on-draw}' },
     ),
     'key-off': builders(quantity('current').optional(), 'What it draws with everything switched off.', {
       example: '1.5 mA',

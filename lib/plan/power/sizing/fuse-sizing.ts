@@ -1,5 +1,6 @@
 import { type Device, type Job, terminalId } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
+import { turnOnDrawOf } from '../../../model/kinds/turn-on-draw.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
 import type { FuseChoice, FuseDuty } from '../../../power/fuse-choice.ts';
@@ -272,6 +273,6 @@ function switchedA(job: Job, behind: ReadonlySet<string>): number {
     const far = behind.has(terminalId(from)) ? to : behind.has(terminalId(to)) ? from : null;
     const device = far && job.devices.find(({ id }) => id === far.device);
     const isTurnOn = far && device?.facts.terminals[far.terminal]?.role === 'turn-on-in';
-    return sum + (isTurnOn ? (supplyOf(device?.spec ?? null)?.['turn-on-draw'] ?? 0) : 0);
+    return sum + (isTurnOn ? (turnOnDrawOf(device?.spec ?? null, job.rules)?.currentA ?? 0) : 0);
   }, 0);
 }
