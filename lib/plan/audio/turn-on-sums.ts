@@ -1,8 +1,8 @@
 import { turnOnDrawRemedy, turnOnSum } from '../../audio/turn-on.ts';
 import { type Device, type Job, linkEndOf } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { turnOnDrawOf } from '../../model/kinds/fields/turn-on-draw.ts';
 import { contactCurrentA, isRelay } from '../../model/kinds/index.ts';
-import { turnOnDrawOf } from '../../model/kinds/turn-on-draw.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../../model/plan/index.ts';
 import { ampsDrawn } from '../../model/printed/told.ts';

@@ -1,4 +1,4 @@
-import { turnOnDrawOf } from '../../model/kinds/turn-on-draw.ts';
+import { turnOnDrawOf } from '../../model/kinds/fields/turn-on-draw.ts';
 import { amps, ampsDrawn } from '../../model/printed/told.ts';
 import { onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';

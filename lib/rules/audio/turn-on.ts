@@ -1,8 +1,8 @@
 import { turnOnSum } from '../../audio/turn-on.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { turnOnDrawOf } from '../../model/kinds/fields/turn-on-draw.ts';
 import { isRelay } from '../../model/kinds/index.ts';
-import { turnOnDrawOf } from '../../model/kinds/turn-on-draw.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { type LiveEdge, liveSide, reached } from '../live-side.ts';
 import {

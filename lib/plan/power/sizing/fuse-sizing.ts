@@ -1,6 +1,6 @@
 import { type Device, type Job, terminalId } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
-import { turnOnDrawOf } from '../../../model/kinds/turn-on-draw.ts';
+import { turnOnDrawOf } from '../../../model/kinds/fields/turn-on-draw.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
 import type { FuseChoice, FuseDuty } from '../../../power/fuse-choice.ts';

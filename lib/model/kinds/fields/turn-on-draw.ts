@@ -1,5 +1,5 @@
-import type { HouseRules } from '../house-rules.ts';
-import type { Part } from './index.ts';
+import type { HouseRules } from '../../house-rules.ts';
+import type { Part } from '../index.ts';
 
 /** What a turn-on terminal draws, and whether the part tells it or the house rules do. */
 export interface TurnOnDraw {
