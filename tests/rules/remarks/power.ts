@@ -263,9 +263,7 @@ const turnOnCases = {
     quiet: [asItStands],
   },
   'turn-on-load-unknown': {
-    fires: [
-      fires('a draw that neither maker nor house rules tell', 'stop', 'amp', driven(0.3, null)),
-    ],
+    fires: [fires('a draw that neither maker nor house rules tell', 'stop', 'amp', driven(0.3, null))],
     quiet: [asItStands],
   },
   'turn-on-draw-assumed': {
