@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import type { SettledJob } from '../../../lib/plan/settle-job.ts';
 import { colourPairs } from '../../../lib/plan/wiring/pair-colours.ts';
-import { coveringCuts } from '../../../lib/plan/wiring/runs.ts';
+import { isCovered } from '../../../lib/plan/wiring/run-coverings.ts';
+import { coveringCuts, planRuns } from '../../../lib/plan/wiring/runs.ts';
 import { inJob } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId } from '../plan-small-shop.ts';
@@ -47,6 +49,51 @@ describe('a run', () => {
     expect(coveringCuts(run)).toEqual([
       ['loom-a', 0.5],
       ['sleeve-a', 0.4],
+    ]);
+  });
+
+  // What each zone asks for: common practice, no source.
+  test.each([
+    ['against heat and wear', ['engine-bay', 'bulkhead', 'underbody', 'near-exhaust']],
+    ['where it is seen', ['in-sight', 'dash-top']],
+  ] as const)('left open is covered %s', (_, zones) => {
+    const run = byId(small(open).job.runs, 'power');
+    expect(zones.filter((zone) => isCovered(run, zone))).toEqual(zones);
+  });
+
+  test('left open is bare behind trim, under the carpet and above the headlining; given a covering it is nowhere', () => {
+    const bare = ['sill', 'under-carpet', 'cabin', 'cargo', 'roof'] as const;
+    const run = byId(small(open).job.runs, 'power');
+    expect(bare.filter((zone) => isCovered(run, zone))).toEqual([]);
+    const covered = byId(small().job.runs, 'power');
+    expect(bare.filter((zone) => isCovered(covered, zone))).toEqual(bare);
+  });
+
+  test('without a wire has nothing to cover and nothing to tie, and lacks nothing', () => {
+    const book = new PlanBook();
+    const run = byId(planRuns(small(sleeve, open).job, new Map(), book), 'power');
+    expect(run.bundleM).toBe(0);
+    expect((run.passes ?? []).map(({ covering, tie, ties }) => [covering, tie, ties])).toEqual([
+      [null, null, 0],
+      [null, null, 0],
+    ]);
+    expect(book.remarks()).toEqual([]);
+  });
+
+  test('is tied round its covering where it has one, and round itself where it is bare', () => {
+    const found = small(sleeve, open);
+    const { bundleM } = byId(wiring(found).runs, 'power');
+    const { rules } = found.job;
+    // As long as the bare bundle asks for and its tail, and no longer than walls of a covering ask for.
+    const justMm = Math.ceil(1000 * (Math.PI * bundleM + rules['tie-tail'].value));
+    expect(justMm).toBeLessThan(
+      1000 * (Math.PI * (bundleM + rules['covering-walls'].value) + rules['tie-tail'].value),
+    );
+    const just = `tie-just: { kind: fixing, title: T, form: tie, length: ${justMm} mm, withstands: 125 C }`;
+    const run = byId(wiring(small(sleeve, open, inParts('  loom-a:', `  ${just}\n  loom-a:`))).runs, 'power');
+    expect((run.passes ?? []).map(({ covering, tie }) => [covering, tie])).toEqual([
+      ['loom-a', 'tie-long'],
+      [null, 'tie-just'],
     ]);
   });
 

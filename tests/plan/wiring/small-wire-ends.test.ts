@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanWire } from '../../../lib/model/plan/index.ts';
+import { prepareWireEnd } from '../../../lib/plan/wiring/wire-ends.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { byId } from '../plan-small-shop.ts';
 import { addParts, inParts } from '../shop-changes.ts';
@@ -124,6 +125,32 @@ describe('the end of a wire', () => {
     expect(note?.remark.message).toBe(
       'twin ferrules are not in DIN 46228-4, and stand in amp.CH1+ (second.+ and speaker.+), amp.CH1- (second.- and speaker.-)',
     );
+  });
+
+  test('that shares its port with one of no size yet is prepared by itself', () => {
+    const { job, devices, settled } = small(
+      terminals,
+      fourGauge,
+      inParts(
+        'B+: { role: supply-positive, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }',
+        'B+: { role: supply-positive, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG }, conductors: 2 }',
+      ),
+      inJob('  sub: { part', '  spare-fuse: { part: holder-a, in: bay }\n  sub: { part'),
+      inJob('  speaker: {', '  spare: { from: spare-fuse.OUT, to: amp.B+, length: 1 m }\n  speaker: {'),
+    );
+    const feed = byId(job.links, 'feed');
+    const own = settled.all.get('feed');
+    if (!own) throw new Error('The feed is sized.');
+    const alone = new Map([['feed', own]]);
+    expect(prepareWireEnd(job, devices, feed, feed.to, alone).end).toMatchObject({
+      form: 'ferrule',
+      part: 'ferrule-4',
+    });
+  });
+
+  test('on a stud that no heat-shrink goes over says so', () => {
+    const bare = told(wiring(small()), 'heat-shrink-none-fits');
+    expect(bare.map(({ remark }) => remark.of)).toContainEqual(['tail', 'battery.POS']);
   });
 
   test('tells how far heat-shrink goes, and how thick the wire is taken to be, where it has some', () => {

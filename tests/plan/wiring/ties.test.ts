@@ -31,6 +31,14 @@ describe('a tie', () => {
     expect(tieFor(job(), 0.01, 125)).toBeNull();
   });
 
+  test('is the first by name of those alike, whichever stands first in the catalogue', () => {
+    const lines = ['tie-a', 'tie-b', 'tie-c'].map(
+      (id) => `${id}: { kind: fixing, title: Tie, form: tie, length: 100 mm }`,
+    );
+    for (const order of [lines, lines.toReversed()])
+      expect(tieFor(jobOf(smallShop(addParts(...order))), 0.01, 20)).toBe('tie-a');
+  });
+
   test('is a tie, and no other fixing', () => {
     expect(tieFor(jobOf(smallShop()), 0.001, 20)).toBeNull();
   });
