@@ -11,6 +11,7 @@ const layers: readonly (readonly string[])[] = [
   ['read'],
   ['plan', 'calculators'],
   ['rules'],
+  ['like'],
   ['draw'],
   ['export'],
   ['publish', 'kept'],
@@ -31,6 +32,7 @@ const pure = [
   'plan',
   'calculators',
   'rules',
+  'like',
   'draw',
 ];
 const impure = [

@@ -35,6 +35,18 @@ rackleaf plan --schema
 
 Prints the plan of a job; with --json the whole plan document.
   --schema      the JSON Schema of the plan document`,
+  like: `rackleaf like JOB [--most 3] [--json]
+rackleaf like --vehicle VEHICLE --space SPACE [--part PART ...] [--most 3] [--json]
+
+Looks among the boards of all other jobs for those that ask for least work to serve here: released ones as
+they were frozen, others as planned today. Held against the space and the parts are outline (turned too),
+height, what is in the way, sound points, hand and tool room, warmth, edges that ways reach, parts in common,
+those that fit another's room and holes, feed and fuse. Of each is told what would have to change, what
+takes longest first, in minutes by times: of the shop file.
+  --part        a part of the catalogue that is to stand on the board; may be given several times, and twice
+                for two of one. Without any, every part of a past board stays
+  --vehicle     may be left out where the shop has only one; so may --space
+  --most        how many are told`,
   new: `rackleaf new shop [--title NAME] [--units mm|inch]
 rackleaf new vehicle [NAME] [FLAGS]
 rackleaf new part [NAME] [--kind KIND] [FLAGS]
