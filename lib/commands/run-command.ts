@@ -87,19 +87,10 @@ const commands: Readonly<Record<string, Command>> = {
     repeated: ['part'],
     words: ['JOB?'],
     run: async (effects, { words: [job = null], flags, lists }) => {
-      const most = Number(flags.most ?? 3);
-      if (!Number.isInteger(most) || most < 1)
-        return refuse(effects, 'like: --most takes a whole number from 1');
-      const [vehicle, space, parts] = [textOf(flags.vehicle), textOf(flags.space), lists.part ?? []];
-      const named = vehicle !== null || space !== null || parts.length > 0;
-      if (job === null && !named) return refuse(effects, 'like: needs JOB, or --vehicle, --space and --part');
-      if (job !== null && named)
-        return refuse(
-          effects,
-          'like: a job brings its space and its parts: leave out --vehicle, --space and --part',
-        );
-      const { like } = await import('./like.ts');
-      return like(effects, { job, vehicle, space, parts, most, json: flags.json === true });
+      const { readLikeWish } = await import('./like/like-wish.ts');
+      const wish = readLikeWish(job, flags, lists.part ?? []);
+      if (typeof wish === 'string') return refuse(effects, wish);
+      return (await import('./like/like.ts')).like(effects, wish);
     },
   },
   new: {

@@ -1,30 +1,20 @@
-import { pastBoards } from '../like/past-board.ts';
-import { type NearestBoard, nearestBoards } from '../like/rank-boards.ts';
-import { type LikeShop, wishFor, wishOfBoard } from '../like/shop-wishes.ts';
-import { type Wish, type WishedPart, wishedPart } from '../like/wish.ts';
-import type { Keep } from '../model/keep.ts';
-import { type LengthWriter, worded } from '../model/phrase.ts';
-import { printed } from '../model/printed/index.ts';
-import { printedLength } from '../model/printed/lengths.ts';
-import { lengthStyle } from '../model/quantity/length-text.ts';
-import { remedyFor } from '../read/report.ts';
-import { counted } from '../rules/words.ts';
-import { withCrew } from './crew/with-crew.ts';
-import type { Effects } from './effects.ts';
-import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { type LoadedShop, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
-import { tellFailed, tellProblems } from './told/report.ts';
-
-/** What past boards are looked for: what a job has on its boards, or a space with the parts that are to go into it. */
-export interface LikeWish {
-  readonly job: string | null;
-  readonly vehicle: string | null;
-  readonly space: string | null;
-  readonly parts: readonly string[];
-  /** How many are told of each board. */
-  readonly most: number;
-  readonly json: boolean;
-}
+import { pastBoards } from '../../like/past-board.ts';
+import { type NearestBoard, nearestBoards } from '../../like/rank-boards.ts';
+import { type LikeShop, wishFor, wishOfBoard } from '../../like/shop-wishes.ts';
+import { type Wish, type WishedPart, wishedPart } from '../../like/wish.ts';
+import type { Keep } from '../../model/keep.ts';
+import { type LengthWriter, worded } from '../../model/phrase.ts';
+import { printed } from '../../model/printed/index.ts';
+import { printedLength } from '../../model/printed/lengths.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
+import { remedyFor } from '../../read/report.ts';
+import { counted } from '../../rules/words.ts';
+import { withCrew } from '../crew/with-crew.ts';
+import type { Effects } from '../effects.ts';
+import { type ExitStatus, exitStatus, statusOf } from '../exit-status.ts';
+import { type LoadedShop, loadShop, missingJob, missingStatus } from '../shop/load-shop.ts';
+import { tellFailed, tellProblems } from '../told/report.ts';
+import type { LikeWish } from './like-wish.ts';
 
 /** A wish with what it is for. */
 interface Named {
