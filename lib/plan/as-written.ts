@@ -3,7 +3,7 @@ import { measuresAt } from '../model/content/written-measures.ts';
 import type { LengthWriter } from '../model/phrase.ts';
 import { printedLength } from '../model/printed/lengths.ts';
 import { figure } from '../model/printed/told.ts';
-import { type DimensionName, parseQuantity } from '../model/quantity/quantity.ts';
+import { type DimensionName, quantityIn } from '../model/quantity/quantity.ts';
 import type { Whereabouts } from '../model/remark.ts';
 
 /** A measure as a file has it. */
@@ -25,8 +25,8 @@ function writtenMeasures(
   return spots.flatMap((spot) =>
     measuresAt(job, spot).flatMap((written): Measure[] => {
       const text = written.text.trim().replace(/\s+/g, ' ');
-      const value = parseQuantity(text, dimension);
-      return typeof value === 'number' ? [{ text, value }] : [];
+      const value = quantityIn(text, dimension);
+      return value === null ? [] : [{ text, value }];
     }),
   );
 }

@@ -2,6 +2,12 @@ import type { FindingId } from '../model/findings/index.ts';
 import type { PlacedRemark, RemarkOf, Whereabouts } from '../model/remark.ts';
 import type { Trace, Traced } from '../model/trace.ts';
 
+/** What a book holds: traces by their id paths, and remarks, in the order in which they were written down. */
+export interface PlanNotes {
+  readonly traces: readonly (readonly [idPath: string, trace: Trace])[];
+  readonly remarks: readonly PlacedRemark[];
+}
+
 /** What the stages of one plan write down beside their results: how each number came about, and what was noticed. */
 export class PlanBook {
   readonly #traces = new Map<string, Trace>();
@@ -19,9 +25,14 @@ export class PlanBook {
   }
 
   /** Takes over all that another book holds. */
-  adopt(other: PlanBook): void {
-    for (const [idPath, trace] of other.#traces) this.#traces.set(idPath, trace);
-    this.#remarks.push(...other.#remarks);
+  adopt({ traces, remarks }: PlanNotes): void {
+    for (const [idPath, trace] of traces) this.#traces.set(idPath, trace);
+    this.#remarks.push(...remarks);
+  }
+
+  /** All that is written down, as plain data. */
+  notes(): PlanNotes {
+    return { traces: [...this.#traces], remarks: [...this.#remarks] };
   }
 
   /** All traces, by id path in alphabetical order. */

@@ -1,6 +1,7 @@
 import type { Job, ReadJob } from '../model/content/resolved-job.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import { planAudio } from './audio/audio.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
 import { planBoard } from './board/plan-board.ts';
 import { offCutsFor } from './board/sheets/sheet-off-cuts.ts';
@@ -41,7 +42,8 @@ export function planJob(written: ReadJob, keep: Keep = computeAnew): Planned {
 /** The plan of a job without its head: what of it is worth keeping. */
 export function planBody(given: Job, keep: Keep): PlannedBody {
   const book = new PlanBook();
-  const { job, devices, audio, channels, settled } = settleJob(given, book, keep);
+  const { job, devices, circuit, channels, settled } = settleJob(given, book, keep);
+  const { audio } = planAudio(job, devices, circuit, book);
   const supplied = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);

@@ -29,6 +29,11 @@ export interface Settled {
   readonly passes: number;
 }
 
+/** A job with everything placed, sized and routed. */
+export interface SettledJob extends SizingBasis {
+  readonly settled: Settled;
+}
+
 /** Routes stay as drafted where the job is settled once more; otherwise many wires are laid in lanes. */
 type Routes = 'final' | 'draft';
 

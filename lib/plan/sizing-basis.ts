@@ -1,8 +1,6 @@
 import type { Device, Job } from '../model/content/resolved-job.ts';
-import type { BuildPlan } from '../model/plan/index.ts';
-import { planAudio } from './audio/audio.ts';
-import type { PlannedChannel } from './audio/audio-channels.ts';
-import type { PlanBook } from './plan-book.ts';
+import { type LoadedChannel, loadedChannels, loadedOutputs } from './audio/load/output-loads.ts';
+import { PlanBook } from './plan-book.ts';
 import { buildCircuit, type Circuit } from './power/circuit/circuit.ts';
 import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.ts';
 import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
@@ -17,8 +15,8 @@ export interface SizingBasis {
   readonly devices: ReadonlyMap<string, Device>;
   readonly circuit: Circuit;
   readonly paths: CircuitPaths;
-  readonly audio: BuildPlan['audio'];
-  readonly channels: readonly PlannedChannel[];
+  /** The channels with their loads. What they play, and by which filters, changes no size. */
+  readonly channels: readonly LoadedChannel[];
   readonly loads: readonly DeviceLoad[];
   readonly protection: ReadonlyMap<string, Protection>;
   readonly sizer: ConductorSizer;
@@ -30,10 +28,11 @@ export function sizingBasis(job: Job, book: PlanBook): SizingBasis {
   const devices = new Map(job.devices.map((device) => [device.id, device]));
   const circuit = buildCircuit(job, devices);
   const paths = circuitPaths(circuit);
-  const { audio, channels } = planAudio(job, devices, circuit, book);
+  // What is noticed of the wiring of coils is told where the audio side is planned.
+  const channels = loadedChannels(job, loadedOutputs(job, devices, circuit, new PlanBook()));
   const loads = deviceLoads(job, paths, channels, book);
   const protection = protections(circuit, paths);
   const sizer = conductorSizer(job, devices, circuit.roles);
   const choose = fuseChooser(job);
-  return { job, devices, circuit, paths, audio, channels, loads, protection, sizer, choose };
+  return { job, devices, circuit, paths, channels, loads, protection, sizer, choose };
 }

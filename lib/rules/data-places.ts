@@ -3,7 +3,7 @@ import { measuresAt } from '../model/content/written-measures.ts';
 import type { Finding } from '../model/finding.ts';
 import { isFigure as isReadBack } from '../model/finding-text.ts';
 import { type Place, pointer } from '../model/place.ts';
-import { type DimensionName, dimensionNames, dimensions, parseQuantity } from '../model/quantity/quantity.ts';
+import { type DimensionName, dimensionNames, dimensions, quantityIn } from '../model/quantity/quantity.ts';
 import { catalogueSpot, deviceOf, deviceSpot, routeSpot, spaceSpot } from './look-up.ts';
 import { placeOf, type Spot } from './rule.ts';
 
@@ -63,8 +63,8 @@ function dimensionOf(unit: string): DimensionName | null {
 }
 
 function isFigure(text: string, dimension: DimensionName, figure: number): boolean {
-  const read = parseQuantity(text, dimension);
-  return typeof read === 'number' && figure !== 0 && Math.abs(read / figure - 1) < 1e-9;
+  const read = quantityIn(text, dimension);
+  return read !== null && figure !== 0 && Math.abs(read / figure - 1) < 1e-9;
 }
 
 /** Where a figure is looked for. */

@@ -20,7 +20,7 @@ test('a book that takes over another holds what both hold, its own remarks first
   other.trace('wires.a.lengthM', lengthM(3));
   other.remark({ ...remark, of: ['b'] }, { path: '/links/b' });
   const before = structuredClone([other.traces(), other.remarks()]);
-  own.adopt(other);
+  own.adopt(other.notes());
   expect(own.traces()).toEqual({
     'wires.a.lengthM': lengthM(3).trace,
     'wires.b.lengthM': lengthM(2).trace,

@@ -32,7 +32,7 @@ describe.each([
     const same = sizingBasis(job(), whole);
     expect(sizes.size).toBeGreaterThan(20);
     expect(sizes).toEqual(sizesAtLeast(same));
-    expect(basis.audio).toEqual(same.audio);
+    expect(basis.channels).toEqual(same.channels);
     expect(basis.loads).toEqual(same.loads);
     expect(book.traces()).toEqual(whole.traces());
   });

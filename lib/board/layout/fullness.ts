@@ -1,10 +1,11 @@
 import { type BoardRemark, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { regionArea } from '../shape/region.ts';
-import type { Grounds } from './grounds.ts';
+import { type Grounds, groundsOf } from './grounds.ts';
 import { type Body, bodyOf, type Item, type Placement } from './item.ts';
 import { sitesOf } from './lattice.ts';
 import { noRoom } from './layout-faults.ts';
+import type { FixingHead } from './placement.ts';
 
 /** Square inches and square centimetres are for a shop's units: areas are told in square centimetres. */
 const perCm2 = 1e4;
@@ -42,6 +43,20 @@ export function tooFull(
     unit: 'm2',
     remedy: 'make the board larger, put a part elsewhere, or write other parts than those proposed',
   };
+}
+
+/** A board with what stands on it, before places are searched for. */
+export interface RoomTask extends Omit<SpotTask, 'grounds'> {
+  /** Its id. */
+  readonly board: string;
+  readonly shape: BoardShape;
+  readonly heads: readonly FixingHead[];
+}
+
+/** What is told before places are searched for: more parts than board, or a part that what is written leaves no spot. */
+export function roomLacking({ board, shape, heads, ...task }: RoomTask): readonly BoardRemark[] {
+  const full = tooFull(board, shape, task.items, task.heightsM);
+  return full ? [full] : withoutSpot({ ...task, grounds: groundsOf(shape, heads) });
 }
 
 /** What places are looked for on. */

@@ -73,6 +73,14 @@ export function parseQuantity(text: string, dimensionName: DimensionName): numbe
   return { unreadable: says, ...(isWhole && { isMended: true }), ...(meant !== undefined && { meant }) };
 }
 
+/** A quantity that was read already, or none of the dimension: null, without a look at what is wrong with it. */
+export function quantityIn(text: string, dimensionName: DimensionName): number | null {
+  const spaced = text.trim().replace(/\s+/g, ' ');
+  if (!Object.keys(dimensions[dimensionName].units).some((unit) => spaced.endsWith(unit))) return null;
+  const read = plainQuantity(spaced, dimensionName);
+  return typeof read === 'number' ? read : null;
+}
+
 /** The same of a text with single spaces, without a look at what else may be meant by it. */
 function plainQuantity(spaced: string, dimensionName: DimensionName): number | Unreadable {
   const dimension: Dimension = dimensions[dimensionName];

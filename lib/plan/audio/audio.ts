@@ -1,19 +1,17 @@
 import { coilsWithoutChannel } from '../../audio/load/channel-wiring.ts';
-import { joinedNodes } from '../../audio/load/joined-nodes.ts';
 import { coilsOf } from '../../audio/load/wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanSpeaker } from '../../model/plan/index.ts';
 import type { Polarity } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { Circuit } from '../power/circuit/circuit.ts';
-import { islandsOf } from '../power/circuit/circuit-islands.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import type { CoilField } from './amplifier-output.ts';
-import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
-import { type BehindCrossover, planCrossovers, polaritiesBehind, speakersBehind } from './crossovers.ts';
+import { type PlannedChannel, planChannel } from './audio-channels.ts';
+import { type BehindCrossover, polaritiesBehind, speakersBehind } from './crossovers.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
-import { type Miswired, remarkMiswired } from './miswired.ts';
+import type { CoilField } from './load/amplifier-output.ts';
+import { loadedOutputs } from './load/output-loads.ts';
 import { withCurves } from './response-sums.ts';
 import { planInputs, planOutputs } from './signal-inputs.ts';
 import { type Delays, planDelays } from './speaker-delays.ts';
@@ -27,25 +25,13 @@ export function planAudio(
 ): { readonly audio: PlanAudio; readonly channels: readonly PlannedChannel[] } {
   const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
   for (const device of job.devices) remarkFiltersNotMade(device, book);
-  const outputs = amplifierOutputs(job, linked, islandsOf(circuit));
-  const field = coilField(job, circuit.roles);
-  const miswired = remarkMiswired(job, devices, outputs, field, book);
-  const right = withoutMiswired(field, miswired);
-  const behind = planCrossovers(job, right, linked, book);
+  const { outputs, field, behind } = loadedOutputs(job, devices, circuit, book);
   const channels = outputs.map((output) => {
-    const planned = planChannel(
-      output,
-      outputs.filter((other) => other !== output),
-      right,
-      job,
-      devices,
-      book,
-      miswired.channels.has(output.id) ? coilsReach(right) : linked,
-    );
+    const planned = planChannel(output, field, job, devices, book);
     const speakers = speakersBehind(planned.channel.speakers, behind, job);
     return { ...planned, channel: { ...planned.channel, speakers } };
   });
-  const played = right.terminals.filter(
+  const played = field.terminals.filter(
     ({ positive, negative }) => linked.has(positive) || linked.has(negative),
   );
   remarkSilentCoils(job, played, channels, behind, book);
@@ -62,18 +48,6 @@ export function planAudio(
     }),
     channels,
   };
-}
-
-/** The coils that are left to judge; those that are told as miswired are out of the way of the others. */
-function withoutMiswired(field: CoilField, { coils }: Miswired): CoilField {
-  return { ...field, terminals: field.terminals.filter(({ coil }) => !coils.has(coil)) };
-}
-
-/** Every terminal that a conductor joins to a coil. */
-function coilsReach({ terminals, joins }: CoilField): ReadonlySet<string> {
-  const nodeOf = joinedNodes(joins);
-  const nodes = new Set(terminals.flatMap(({ positive, negative }) => [nodeOf(positive), nodeOf(negative)]));
-  return new Set(joins.flat().filter((terminal) => nodes.has(nodeOf(terminal))));
 }
 
 /** Stops linked coils that neither a channel nor the source unit drives. */

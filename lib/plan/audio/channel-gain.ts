@@ -8,8 +8,8 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
-import type { CoilField, Output } from './amplifier-output.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
+import type { CoilField, Output } from './load/amplifier-output.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { sourcesOf } from './signal-sources.ts';
 

@@ -12,7 +12,7 @@ import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanWiring } from '../../model/plan/index.ts';
 import { figure, ohms, watts } from '../../model/printed/told.ts';
 import type { PlanBook } from '../plan-book.ts';
-import type { Output } from './amplifier-output.ts';
+import type { Output } from './load/amplifier-output.ts';
 
 /** More ways than this do not fit a sheet. */
 const mostOnSheet = 12;

@@ -8,7 +8,7 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import type { Polarity } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
-import type { CoilField } from './amplifier-output.ts';
+import type { CoilField } from './load/amplifier-output.ts';
 
 type Crossover = PartOf<'crossover'>;
 

@@ -11,7 +11,7 @@ import { reasonLeftOpen } from '../../model/port-pattern.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
-import type { CoilField, Output } from './amplifier-output.ts';
+import type { CoilField, Output } from './load/amplifier-output.ts';
 
 /** Channels and coils whose wiring can't work for a reason that is told: what follows from it is not told again. */
 export interface Miswired {

@@ -10,12 +10,12 @@ import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { LeastSizes } from '../power/sizing/least-sizes.ts';
 import { candidatesFor } from '../wiring/cable-candidates.ts';
 import type { WireLengths } from '../wiring/wire-lengths.ts';
-import type { PlannedChannel } from './audio-channels.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
+import type { LoadedChannel } from './load/output-loads.ts';
 
 /** The speaker links of a channel, and which of them lead on from a passive crossover. */
 export interface ChannelWires {
-  readonly channel: PlannedChannel;
+  readonly channel: LoadedChannel;
   readonly links: readonly Link[];
   readonly behind: readonly Link[];
 }
@@ -23,7 +23,7 @@ export interface ChannelWires {
 /** The speaker links that belong to each channel: those that touch its outputs or its coils. */
 export function channelWires(
   job: Job,
-  channels: readonly PlannedChannel[],
+  channels: readonly LoadedChannel[],
   roles: ReadonlyMap<string, string>,
 ): ChannelWires[] {
   const speakerLinks = job.links.filter(({ id }) => roles.get(id) === 'speaker');

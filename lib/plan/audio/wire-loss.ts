@@ -4,7 +4,7 @@ import type { PlanAudio, PlanChannel } from '../../model/plan/index.ts';
 import { traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { Settled } from '../settle-sizes.ts';
-import type { PlannedChannel } from './audio-channels.ts';
+import type { LoadedChannel } from './load/output-loads.ts';
 import { channelWires, lossOf, wayM } from './speaker-sizing.ts';
 
 /**
@@ -14,7 +14,7 @@ import { channelWires, lossOf, wayM } from './speaker-sizing.ts';
 export function withWireLoss(
   job: Job,
   audio: PlanAudio,
-  channels: readonly PlannedChannel[],
+  channels: readonly LoadedChannel[],
   { sizing, all }: Settled,
   book: PlanBook,
 ): PlanAudio {

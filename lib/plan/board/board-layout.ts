@@ -1,5 +1,3 @@
-import { tooFull, withoutSpot } from '../../board/layout/fullness.ts';
-import { groundsOf } from '../../board/layout/grounds.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { FixingHead, LayoutBoard } from '../../board/layout/placement.ts';
@@ -16,7 +14,7 @@ import { boardItems, partGapM } from './board-items.ts';
 import { wallsBefore } from './board-pose.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
-import { type LayoutInput, layoutStep, placementStep } from './board-steps.ts';
+import { type LayoutInput, layoutStep, placementStep, roomStep } from './board-steps.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { remarksOnBoard } from './remark-words.ts';
@@ -57,7 +55,9 @@ function layOut(job: Job, board: Board, shape: BoardShape, { known, book, keep }
   const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
-  const full = given.length < items.length ? roomLacking(job, board, layout, items, given) : [];
+  const room = { board: board.id, shape, heads: layout.heads, items, given };
+  const [heightsM, stepM] = [writtenHeights(job, items), job.rules['layout-step'].value];
+  const full = given.length < items.length ? keep(roomStep, { ...room, heightsM, stepM }) : [];
   const standing = { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) };
   const search = full.length > 0 ? null : searchFor(job, board, layout, standing, known);
   const found: SearchResult = search ? keep(layoutStep, search) : withoutSearch(full);
@@ -76,21 +76,6 @@ function layOut(job: Job, board: Board, shape: BoardShape, { known, book, keep }
     search,
     ...sides,
   };
-}
-
-/** What is told before places are searched for: more parts than board, or a part that what is written leaves no spot. */
-function roomLacking(
-  job: Job,
-  board: Board,
-  { shape, heads: fixings }: LayoutBoard,
-  items: readonly Item[],
-  given: readonly Placement[],
-): readonly BoardRemark[] {
-  const heightsM = writtenHeights(job, items);
-  const full = tooFull(board.id, shape, items, heightsM);
-  if (full) return [full];
-  const grounds = groundsOf(shape, fixings);
-  return withoutSpot({ grounds, items, given, heightsM, stepM: job.rules['layout-step'].value });
 }
 
 /** How far the job raises each item of a board, metres. */

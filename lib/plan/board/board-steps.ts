@@ -1,4 +1,5 @@
 import { fitBoard, type LoadedBoard, type MountingSpace, type Pose } from '../../board/layout/fit.ts';
+import { type RoomTask, roomLacking } from '../../board/layout/fullness.ts';
 import type { Item, Placement } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { LayoutTask } from '../../board/layout/layout-setting.ts';
@@ -34,6 +35,9 @@ export interface LayoutInput {
   readonly rails: RailSupply | null;
   readonly rules: ScoreRules;
 }
+
+/** What is told before places are searched for. */
+export const roomStep: Step<RoomTask, readonly BoardRemark[]> = { id: 'room', compute: roomLacking };
 
 /** The search for places on a board. */
 export const layoutStep: Step<LayoutInput, SearchResult> = {

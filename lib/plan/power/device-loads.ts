@@ -9,8 +9,8 @@ import { chargerCurrents } from '../../power/network/charger-draw.ts';
 import { amplifierEfficiency, idleCurrentA } from '../../power/network/efficiency.ts';
 import { amplifierCurrents, type DeviceCurrents } from '../../power/network/load-current.ts';
 import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
-import type { PlannedChannel } from '../audio/audio-channels.ts';
 import { isSubwoofer } from '../audio/is-subwoofer.ts';
+import type { LoadedChannel } from '../audio/load/output-loads.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { musicDuty, type PlayedChannel } from './music-duty.ts';
@@ -34,7 +34,7 @@ export function supplyOf(part: Part | null): Supply | null {
 export function deviceLoads(
   job: Job,
   paths: CircuitPaths,
-  channels: readonly PlannedChannel[],
+  channels: readonly LoadedChannel[],
   book: PlanBook,
 ): DeviceLoad[] {
   return paths.fed.flatMap(({ device, from }): DeviceLoad[] => {
@@ -88,7 +88,7 @@ function currentsOf(
   device: Device,
   supply: Supply,
   supplied: Supplied,
-  channels: readonly PlannedChannel[],
+  channels: readonly LoadedChannel[],
 ): DeviceCurrents {
   const { spec } = device;
   if (spec?.kind === 'charger') return chargerCurrents(spec, supplied.voltageV);
@@ -114,7 +114,7 @@ function dutyOf(
   job: Job,
   device: Device,
   supply: Supply,
-  channels: readonly PlannedChannel[],
+  channels: readonly LoadedChannel[],
 ): Traced<number> {
   const all = supply['amplifier-class'] === 'bass-class-d';
   const played = channelPowers(device, channels).map(([id, powerW]): PlayedChannel => {
@@ -125,7 +125,7 @@ function dutyOf(
 }
 
 /** Rated power of all channels as loaded; of a channel whose load is not known, the most that its maker publishes. */
-function ratedPower(device: Device, channels: readonly PlannedChannel[]): Traced<number> {
+function ratedPower(device: Device, channels: readonly LoadedChannel[]): Traced<number> {
   const shares = channelPowers(device, channels);
   return traced(
     shares.reduce((sum, [, powerW]) => sum + powerW, 0),
@@ -139,7 +139,7 @@ function ratedPower(device: Device, channels: readonly PlannedChannel[]): Traced
   );
 }
 
-function channelPowers(device: Device, channels: readonly PlannedChannel[]): (readonly [string, number])[] {
+function channelPowers(device: Device, channels: readonly LoadedChannel[]): (readonly [string, number])[] {
   const part = device.spec;
   if (part?.kind !== 'amplifier') return [];
   return channels
@@ -159,7 +159,7 @@ function amplifierLoad(
   device: Device,
   supply: Supply,
   { voltageV, systemShare: share, musicDuty: duty }: Supplied,
-  channels: readonly PlannedChannel[],
+  channels: readonly LoadedChannel[],
 ): DeviceCurrents {
   const { rules } = job;
   const result = amplifierCurrents(

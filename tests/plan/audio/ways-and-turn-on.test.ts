@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { computeAnew } from '../../../lib/model/keep.ts';
+import { planAudio } from '../../../lib/plan/audio/audio.ts';
 import { carriedSides } from '../../../lib/plan/audio/carried-sides.ts';
 import { lossOf } from '../../../lib/plan/audio/speaker-sizing.ts';
 import { turnOnChain } from '../../../lib/plan/audio/turn-on-chain.ts';
 import { turnOnSums } from '../../../lib/plan/audio/turn-on-sums.ts';
 import { withWireLoss } from '../../../lib/plan/audio/wire-loss.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
-import { type SettledJob, settleJob } from '../../../lib/plan/settle-job.ts';
+import { settleJob } from '../../../lib/plan/settle-job.ts';
+import type { SettledJob } from '../../../lib/plan/settle-sizes.ts';
 import { byId, entry, jobOf, partIn } from '../../rules/case.ts';
 import { withRelay } from '../../rules/changes.ts';
 import { type Written, withoutBoard, written } from '../../rules/content.ts';
@@ -295,8 +297,9 @@ describe('the loss in the wires of a channel', () => {
   };
 
   test('tells each channel, and how far it is below the best of its band', () => {
-    const { job, audio, channels, settled: sizes } = doors();
+    const { job, devices, circuit, channels, settled: sizes } = doors();
     const book = new PlanBook();
+    const { audio } = planAudio(job, devices, circuit, book);
     const heard = withWireLoss(job, audio, channels, sizes, book);
     const [near, far] = ['amp.1', 'amp.2'].map((id) => byId(heard.channels, id));
     const loss = (wayM: number, ohmPerM: number) => 20 * Math.log10((4 + 2 * wayM * ohmPerM) / 4);
@@ -313,7 +316,8 @@ describe('the loss in the wires of a channel', () => {
   });
 
   test('is none for a channel without a load', () => {
-    const { job, audio, channels, settled: sizes } = doors();
+    const { job, devices, circuit, channels, settled: sizes } = doors();
+    const { audio } = planAudio(job, devices, circuit, new PlanBook());
     const silent = { ...audio, channels: audio.channels.map((one) => ({ ...one, loadOhm: null })) };
     const heard = withWireLoss(job, silent, channels, sizes, new PlanBook());
     for (const { wireLossDb, belowDb } of heard.channels) expect([wireLossDb, belowDb]).toEqual([null, null]);

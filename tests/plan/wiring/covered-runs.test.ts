@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
-import type { SettledJob } from '../../../lib/plan/settle-job.ts';
+import type { SettledJob } from '../../../lib/plan/settle-sizes.ts';
 import { colourPairs } from '../../../lib/plan/wiring/pair-colours.ts';
 import { isCovered } from '../../../lib/plan/wiring/run-coverings.ts';
 import { coveringCuts, planRuns } from '../../../lib/plan/wiring/runs.ts';

@@ -4,6 +4,12 @@ export interface LeastSize {
   readonly why: string;
 }
 
+/** Least sizes as plain data: by link, and by fuse the least current (A). */
+export interface LeastSizesHeld {
+  readonly sizes: ReadonlyMap<string, LeastSize>;
+  readonly flowsA: ReadonlyMap<string, number>;
+}
+
 /**
  * The least size of each conductor, by link, and the least current that each fuse is chosen for. They only grow: a size
  * never shrinks between passes, which is what ends the loop between size and length.
@@ -19,14 +25,18 @@ export class LeastSizes {
   /** The same sizes, to try on what may be given up again. */
   copy(): LeastSizes {
     const copy = new LeastSizes();
-    copy.adopt(this);
+    copy.adopt(this.held());
     return copy;
   }
 
-  /** Takes over what another copy came to. */
-  adopt(other: LeastSizes): void {
-    for (const [link, { areaMm2, why }] of other.#sizes) this.raise(link, areaMm2, why);
-    for (const [fuse, currentA] of other.#flowsA) this.raiseFlow(fuse, currentA);
+  /** Takes over what others came to. */
+  adopt({ sizes, flowsA }: LeastSizesHeld): void {
+    for (const [link, { areaMm2, why }] of sizes) this.raise(link, areaMm2, why);
+    for (const [fuse, currentA] of flowsA) this.raiseFlow(fuse, currentA);
+  }
+
+  held(): LeastSizesHeld {
+    return { sizes: new Map(this.#sizes), flowsA: new Map(this.#flowsA) };
   }
 
   /** The current that a fuse carries at the voltages that its devices really get (A); 0 while none was solved. */

@@ -28,7 +28,7 @@ export function sizeForDrop(sizing: PowerSizing): SizedPower {
   const least = sizing.least.copy();
   const reduced = grown({ ...sizing, least }, entersPorts);
   if (reduced.missing >= bare.missing) return bare.sized;
-  sizing.least.adopt(least);
+  sizing.least.adopt(least.held());
   return reduced.sized;
 }
 

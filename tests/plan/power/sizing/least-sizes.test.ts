@@ -40,7 +40,7 @@ test('a copy is tried without the first one seeing it, and taken over whole', ()
   tried.raise('feed', 25, 'its port');
   tried.raiseFlow('main', 60);
   expect([least.of('feed').areaMm2, least.flowA('main')]).toEqual([16, 40]);
-  least.adopt(tried);
+  least.adopt(tried.held());
   expect([least.of('feed'), least.flowA('main')]).toEqual([{ areaMm2: 25, why: 'its port' }, 60]);
 });
 
@@ -51,6 +51,6 @@ test('taking over what is smaller changes nothing', () => {
   const smaller = new LeastSizes();
   smaller.raise('feed', 10, 'its port');
   smaller.raiseFlow('main', 30);
-  least.adopt(smaller);
+  least.adopt(smaller.held());
   expect([least.of('feed'), least.flowA('main')]).toEqual([{ areaMm2: 16, why: 'its drop' }, 40]);
 });

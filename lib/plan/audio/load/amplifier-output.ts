@@ -1,7 +1,7 @@
-import type { CoilTerminals } from '../../audio/load/channel-wiring.ts';
-import type { Coil } from '../../audio/load/wiring.ts';
-import type { Device } from '../../model/content/resolved-job.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
+import type { CoilTerminals } from '../../../audio/load/channel-wiring.ts';
+import type { Coil } from '../../../audio/load/wiring.ts';
+import type { Device } from '../../../model/content/resolved-job.ts';
+import type { PartOf } from '../../../model/kinds/index.ts';
 
 /** An output of an amplifier as it is used: one channel, or two bridged. */
 export interface Output {
