@@ -44,7 +44,7 @@ export function heldSettled(written: Job, { job, settled }: SettledJob, book: Pl
     conductors: power.conductors,
     fuses: power.fuses.map(({ edge, device, source, ...fuse }) => ({
       ...fuse,
-      ...{ edge: edge.id, device: device.id, source: source && source.positive },
+      ...{ edge: edge.id, device: device.id, source: source?.positive ?? null },
     })),
     lengths: links.map(({ id }) => [id, sizing.lengths(id)]),
     least: sizing.least.held(),

@@ -7,6 +7,7 @@ import {
   oneOf,
   parseNumber,
   parseQuantity,
+  quantityIn,
   writeQuantity,
 } from '../../lib/model/quantity/quantity.ts';
 
@@ -300,5 +301,38 @@ describe('written numbers', () => {
     ['', null],
   ])('%s', (written, value) => {
     expect(parseNumber(written)).toBe(value);
+  });
+});
+
+describe('a quantity of a dimension among others', () => {
+  const units = names.flatMap((name) => Object.keys(dimensions[name].units));
+  const written = fc.record({
+    sign: fc.constantFrom('', '-', '+', '- '),
+    number: fc.constantFrom(
+      '3',
+      '3.5',
+      '.5',
+      '5/8',
+      '13 5/8',
+      "5' 3",
+      '5 ft 3',
+      '1,5',
+      '3/7',
+      '9e9',
+      '2 x 30',
+    ),
+    space: fc.constantFrom('', ' ', '  '),
+    unit: fc.constantFrom('', ...units, 'inches', 'rpm', 'constructor'),
+  });
+
+  test('is what it is read as, and none where it is none', () => {
+    fc.assert(
+      fc.property(written, dimensionName, ({ sign, number, space, unit }, name) => {
+        const text = `${sign}${number}${space}${unit}`;
+        const read = parseQuantity(text, name);
+        expect(quantityIn(text, name)).toBe(typeof read === 'number' ? read : null);
+      }),
+      { numRuns: 2000 },
+    );
   });
 });

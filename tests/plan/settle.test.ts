@@ -4,7 +4,7 @@ import { computeAnew } from '../../lib/model/keep.ts';
 import { worded } from '../../lib/model/phrase.ts';
 import { PlanBook } from '../../lib/plan/plan-book.ts';
 import { accountTerminals, planItems } from '../../lib/plan/plan-items.ts';
-import { planJob } from '../../lib/plan/plan-job.ts';
+import { planBody, planJob } from '../../lib/plan/plan-job.ts';
 import { settleJob } from '../../lib/plan/settle-job.ts';
 import { routedLengths, settleByWiring, sizesAtLeast } from '../../lib/plan/settle-sizes.ts';
 import { inJob } from '../read/problem-case.ts';
@@ -53,8 +53,8 @@ describe('a settled job', () => {
       'minimum: 2 ohm, powers: [{ load: 4 ohm, power: 300 W }]',
       'minimum: 8 ohm, powers: [{ load: 8 ohm, power: 300 W }]',
     );
-    const { book } = settled(oneBoard(undefined, lowLoad).job);
-    const told = book.remarks().map(({ remark }) => `${remark.rule} ${remark.of.join(' ')}`);
+    const { remarks } = planBody(oneBoard(undefined, lowLoad).job, computeAnew);
+    const told = remarks.map(({ remark }) => `${remark.rule} ${remark.of.join(' ')}`);
     expect(told.filter((one) => one.startsWith('load-below-minimum'))).toHaveLength(1);
     expect(new Set(told).size).toBe(told.length);
   });
