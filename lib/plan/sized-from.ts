@@ -45,7 +45,8 @@ export const spokenNames = [
  * What of a job its places, sizes and ways follow from: no titles, nothing that is set or heard, nothing that was read in
  * the vehicle. What settles a job is handed no more than this, so that an edit of the rest settles nothing anew.
  */
-export function sizedFrom({ inPlace: _, ...job }: Job): Job {
+export function sizedFrom(whole: Job): Job {
+  const { inPlace: _, ...job } = whole;
   const { shop, measures } = job;
   const isSound = new Set<string>(soundRules);
   return {
