@@ -4,6 +4,7 @@ import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Problem } from '../../model/problem.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import { powerAt } from '../../model/survey/power-into-load.ts';
+import { filterTypeSchema } from '../../model/vocabulary.ts';
 import { contentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
 import { readHouseRules } from '../../read/read-house-rules.ts';
 import { remedyFor } from '../../read/report.ts';
@@ -11,10 +12,11 @@ import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, Interrupted, type Question } from './ask/question.ts';
 import { readingFault } from './ask/reading-fault.ts';
-import { hasUnknown, type Row } from './ask/rows.ts';
+import { type Cell, hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
+import { slopeOf } from './part/control-fields.ts';
 import { likeFile } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, isAsked, leftOut, partText } from './part/part-text.ts';
@@ -75,9 +77,17 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       when: (answers) => isAsked(table.key, answers),
+      ...(table.key === 'control' && { doubt: ({ cells }) => shapeDoubt(cells.slope) }),
       ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),
     }),
   );
+}
+
+/** A filter of which nobody tells the shape protects nothing that a job could count on. */
+function shapeDoubt(slope: Cell | undefined): string | null {
+  const told = slope === undefined ? {} : slopeOf(String(slope));
+  if (told.order === undefined || told.type !== undefined) return null;
+  return `tells no shape of the filter, and a job counts a filter that is told in part for none: write it before the slope, ${filterTypeSchema.options.join(' or ')}, such as ${filterTypeSchema.options[0]} ${String(slope)}`;
 }
 
 /** What is reckoned where a leaflet is silent: the shop's own rule, else the trade's. */

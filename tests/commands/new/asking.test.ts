@@ -136,6 +136,23 @@ describe('what seldom is there to tell', () => {
     expect(shop.read('content/parts/knob-box.yaml')).toContain('GAIN: { what: gain');
   });
 
+  test('a slope without its shape is asked once more, and taken as it is where nobody tells it', async () => {
+    const knob = (slope: string) => `LP, crossover, face, , , low-pass 40 Hz to 160 Hz, ${slope}, 80 Hz, end`;
+    const [terminal = '', supply = ''] = rest;
+    const steep = knob('24 dB/oct');
+    const silent = new Typed(...box, 'control', terminal, steep, steep, supply);
+    await part(silent, 'slope-box');
+    expect(silent.refused).toEqual([
+      expect.stringContaining(
+        'butterworth or linkwitz-riley or bessel, such as butterworth 24 dB/oct; Enter',
+      ),
+    ]);
+    expect(shop.read('content/parts/slope-box.yaml')).toMatch(/filter: \{ order: 4, pass: low-pass/);
+    const told = new Typed(...box, 'control', terminal, knob('butterworth 24 dB'), supply);
+    await part(told, 'shape-box');
+    expect(told.refused).toEqual([]);
+  });
+
   test('is taken from a flag without being named', async () => {
     const person = new Typed(...box, '', ...rest);
     const line = ['new', 'part', 'flag-box', '--kind', 'processor', '--control', 'GAIN, gain, face'];

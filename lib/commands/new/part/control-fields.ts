@@ -46,8 +46,9 @@ function switchFields(sets: string, shape: Named): Named {
 }
 
 /** `butterworth 12 dB`: six decibels an octave for each order. */
-function slopeOf(slope: string): Named {
-  const [, type, steepness] = /^(?:([a-z-]+)\s+)?(\d+)\s*dB(?:\/octave)?$/.exec(slope.trim()) ?? [];
+export function slopeOf(slope: string): Named {
+  const [, type, steepness] =
+    /^(?:([a-z-]+)\s+)?(\d+)\s*dB(?:\s*(?:\/|per)\s*oct(?:ave)?)?$/.exec(slope.trim()) ?? [];
   if (steepness === undefined) return { type: slope };
   return { ...(type !== undefined && { type }), order: Number(steepness) / 6 };
 }
