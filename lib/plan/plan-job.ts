@@ -16,6 +16,8 @@ import { planProposals } from './proposals.ts';
 import { settleJob } from './settle-job.ts';
 import { shopHead, vehicleHead } from './title-block-heads.ts';
 import { planBranches } from './wiring/branches.ts';
+import { remarkJoints } from './wiring/joint-remarks.ts';
+import { planJoints } from './wiring/joints.ts';
 import { planRuns } from './wiring/runs.ts';
 import { planCables, planWires } from './wiring/wires.ts';
 import { planControls } from './work/controls.ts';
@@ -47,6 +49,7 @@ export function planBody(given: Job, keep: Keep): PlannedBody {
   const supplied = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);
+  const joints = planJoints(job, wires);
   const cables = planCables(job, wires);
   const boards = settled.laid.flatMap((board, index) => {
     const routed = settled.routed[index];
@@ -56,11 +59,12 @@ export function planBody(given: Job, keep: Keep): PlannedBody {
   const heard = withWireLoss(job, audio, channels, settled, book);
   const items = planItems(job);
   const power = withFirstPower(job, supplied, { items, wires, boards });
+  remarkJoints({ job, sized: settled.all, channels: heard.channels }, book);
   const controls = planControls(job, heard);
   const measurements = planMeasurements(job, { power, audio: heard, boards, items }, book);
   const work = planWork(
     job,
-    { items, wires, runs, cables, boards, power, audio, controls, measurements },
+    { items, wires, joints, runs, cables, boards, power, audio, controls, measurements },
     book,
   );
   const built = compareBuilt(job, { items, boards, wires, runs });
@@ -82,6 +86,7 @@ export function planBody(given: Job, keep: Keep): PlannedBody {
     wires,
     runs,
     branches: planBranches(job, wires),
+    ...(joints.length > 0 && { joints }),
     cables,
     terminals: accountTerminals(job),
     controls,

@@ -44,9 +44,12 @@ export interface SignalLayout {
 }
 
 /** What is told of an edge inside the box that it leaves. */
-export function outputLines(plan: Pick<BuildPlan, 'audio'>, edge: SignalEdge): string[] {
+export function outputLines(plan: Pick<BuildPlan, 'audio' | 'joints'>, edge: SignalEdge): string[] {
+  const joints = (plan.joints ?? [])
+    .filter(({ id }) => edge.conductors.some(({ wire }) => wire.id === id))
+    .map(({ label, trunkLabel }) => `${label} joined to ${trunkLabel} before the port`);
   const filters = filtersAt(plan.audio.channels, edge.from, edge).map(filterText);
-  return edge.channel ? [...channelLines(edge.channel), ...filters] : filters;
+  return [...(edge.channel ? channelLines(edge.channel) : []), ...filters, ...joints];
 }
 
 function channelLines({ powerW, loadOhm, minimumOhm }: PlanChannel): string[] {

@@ -50,6 +50,7 @@ function placesOfNames(data: unknown, all: readonly NamedDevice[], vehicle: Vehi
     [['links', '*', 'to'], anyName(refs)],
     [['links', '*', 'cable'], anyName(keysIn(data, 'cables'))],
     [['links', '*', 'branch', 'from'], anyName(links)],
+    [['links', '*', 'joint', 'with'], anyName(links)],
     [['runs', '*', 'links', '[]'], anyName(links)],
     [['left-open'], offeredKeys(refs)],
   ];

@@ -56,6 +56,21 @@ export const linkSchema = z.strictObject({
       .optional(),
     'Where it shares a terminal and the first stretch of its run with another link, and parts from it.',
   ),
+  joint: section(
+    z
+      .strictObject({
+        with: builders(id, 'The link that enters the port; this one is joined to its wire.', {
+          example: 'in-front-right',
+        }),
+        part: builders(id.optional(), 'The splice of the catalogue that joins them.', {
+          example: 'solder-sleeve-16',
+          leftOut: 'one of the shelf that takes both conductors',
+        }),
+      })
+      .optional(),
+    'Where a port holds one conductor and two begin there: this one is joined to the other {joint-from-port} before it. For signal, speaker, turn-on and control; a feed or a ground is parted at a distribution part.',
+    { example: { with: 'in-front-right' } },
+  ),
 });
 
 export const fixingSchema = z.strictObject({

@@ -1,5 +1,5 @@
 import type { FindingEntry } from './entry.ts';
-import { commonPractice, defaultSource, partData } from './source.ts';
+import { ampacityTable, commonPractice, defaultSource, partData } from './source.ts';
 
 /** What goes into a port, and what is crimped on for it. */
 export const endFindings = {
@@ -12,6 +12,16 @@ export const endFindings = {
     asks: 'A clamp holds no more conductors than its maker allows, and a socket one plug: a Y-lead has one for all that begin at it; twin ferrules end at 2 x 16 mm2 and are not in DIN 46228-4.',
     levels: ['stop', 'caution'],
     ...partData,
+  },
+  'joint-off-size': {
+    asks: 'A splice that joins two wires before a port is made for both: side by side in one barrel, or all together in a sleeve.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'joint-overloaded': {
+    asks: 'The wire between a port and a joint carries what all wires beyond the joint draw.',
+    levels: ['stop'],
+    ...ampacityTable,
   },
   'port-too-large': {
     asks: 'A conductor is not too thin for its port.',

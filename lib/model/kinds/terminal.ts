@@ -19,6 +19,7 @@ export const terminalSchema = z.strictObject({
       'ring-lug',
       'blade-receptacle',
       'butt-splice',
+      'solder-sleeve',
       'reducer',
       'post-clamp',
     ]),

@@ -26,6 +26,7 @@ import {
   planBranchSchema,
   planCableSchema,
   planControlSchema,
+  planJointSchema,
   planRunSchema,
   planTerminalSchema,
   planWireSchema,
@@ -101,6 +102,8 @@ export const buildPlanSchema = z.object({
   wires: z.array(planWireSchema),
   runs: z.array(planRunSchema),
   branches: z.array(planBranchSchema),
+  /** Wires that are joined to others before a port; left out where there is none, and in older plans. */
+  joints: z.array(planJointSchema).optional(),
   cables: z.array(planCableSchema),
   terminals: z.array(planTerminalSchema),
   controls: z.array(planControlSchema),

@@ -1,22 +1,54 @@
 import type { PartOf } from '../../model/kinds/index.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
+import { listed } from '../../model/printed/listed.ts';
 import type { Remark } from '../../model/remark.ts';
+import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { EndPreparation } from '../../power/conductor/end-preparation.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import type { Joined } from './joints.ts';
 
 /** What goes on an end. */
 export type TerminalForm = PartOf<'terminal'>['form'];
 
+/** Conductors that may be joined before a port: what feeds or grounds is parted at a distribution part, where it is fused. */
+const joinable: readonly ConductorRole[] = ['signal', 'speaker', 'turn-on', 'control'];
+
 /** A port that takes none of the conductors that end in it. */
 export function refusal(
-  wires: readonly string[],
+  sharing: readonly SizedConductor[],
   terminal: string,
   { reason, alternatives }: Extract<EndPreparation, { prep: 'refused' }>,
 ): Remark {
+  const wires = sharing.map(({ link }) => link.id);
   return {
     rule: 'port-refuses-conductor',
     level: 'stop',
     of: [...wires, terminal],
     message: wires.length > 1 ? `${reason}: ${wires.join(' and ')}` : reason,
-    remedy: alternatives.join('; or ') || 'use another terminal',
+    remedy: [...jointsFor(sharing), ...alternatives].join('; or ') || 'use another terminal',
+  };
+}
+
+/** The lines that join all but the first of the conductors of a port before it; none where that is not lawful. */
+function jointsFor(sharing: readonly SizedConductor[]): readonly string[] {
+  const [first, ...others] = sharing;
+  if (!first || others.length === 0 || !sharing.every(({ role }) => joinable.includes(role))) return [];
+  const line = `joint: { with: ${linkName(first.link.id)} }`;
+  const names = others.map(({ link }) => linkName(link.id));
+  return [
+    `join it before the port: write ${line} at the ${names.length === 1 ? 'link' : 'links'} ${listed(names)}`,
+  ];
+}
+
+/** No splice of the catalogue takes two conductors side by side. */
+export function noSplice(own: SizedConductor, { trunk, terminal }: Joined, trunkSize: string): Remark {
+  return {
+    rule: 'terminal-not-in-catalogue',
+    level: 'caution',
+    of: [own.link.id, trunk.id, terminal],
+    message: `no butt splice or solder sleeve that joins ${own.cable.size.label} to ${trunkSize} is in the catalogue`,
+    remedy:
+      'add one (kind: terminal, form: solder-sleeve or butt-splice, takes: with its sizes), so that the pick list can count it',
   };
 }
 

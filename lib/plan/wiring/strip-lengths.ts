@@ -6,7 +6,7 @@ import { type Traced, traced } from '../../model/trace.ts';
 export function stripLength(
   job: Job,
   part: string | null,
-  spec: TerminalSpec,
+  spec: Pick<TerminalSpec, 'strip'>,
   usual: Traced<number>,
 ): Traced<number> {
   const terminal = part === null ? undefined : job.parts[part];

@@ -8,11 +8,13 @@ import type { Remark } from '../../model/remark.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
+import { barrelStripM } from '../../power/conductor/strip-length.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { noPart, noShrink, noted, refusal, type TerminalForm } from './end-remarks.ts';
+import { noPart, noShrink, noSplice, noted, refusal, type TerminalForm } from './end-remarks.ts';
+import { entersPort, type Joined, joinedTo, jointPrep, splicePart } from './joints.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
 import { stripLength } from './strip-lengths.ts';
@@ -59,6 +61,7 @@ export function prepareWireEnd(
   link: Link,
   end: LinkEnd,
   sized: ReadonlyMap<string, SizedConductor>,
+  labels: ReadonlyMap<string, string>,
 ): PreparedEnd {
   const spec = devices.get(end.device)?.facts.terminals[end.terminal];
   const own = sized.get(link.id);
@@ -72,6 +75,12 @@ export function prepareWireEnd(
     ...(tight ? { torqueNm: tight.value } : {}),
   };
   if (link.fitted) return { end: { ...base, prep: 'as fitted', form: 'as-fitted' }, remarks: [] };
+  const joined = joinedTo(job, link);
+  if (joined?.terminal === id && own) {
+    // Nothing of it is tightened in the port.
+    const { torqueNm: _, ...free } = base;
+    return joinedEnd(job, joined, own, free, sized, labels.get(joined.trunk.id) ?? joined.trunk.id);
+  }
   const kind = portKinds[spec?.joint ?? 'plug'];
   if (!spec || !own || kind === 'made-up')
     return {
@@ -86,6 +95,32 @@ export function prepareWireEnd(
   return made.workings && tight?.trace.origin === 'assumed'
     ? { ...made, workings: { ...made.workings, torqueNm: tight } }
     : made;
+}
+
+/** An end that is joined to another wire: what the splice is, and how far it is stripped for it. */
+function joinedEnd(
+  job: Job,
+  joined: Joined,
+  own: SizedConductor,
+  base: Omit<WireEnd, 'prep'>,
+  sized: ReadonlyMap<string, SizedConductor>,
+  trunkLabel: string,
+): PreparedEnd {
+  const part = splicePart(job, joined, own.link, sized);
+  const spec = part === null ? undefined : job.parts[part];
+  const strip = stripLength(job, part, {}, barrelStripM(own.cable.size.areaMm2));
+  return {
+    end: {
+      ...base,
+      ...jointPrep(trunkLabel),
+      part,
+      stripM: strip.value,
+      ...dieOf(job.parts, part),
+    },
+    workings: { stripM: strip },
+    remarks:
+      spec === undefined ? [noSplice(own, joined, sized.get(joined.trunk.id)?.cable.size.label ?? '')] : [],
+  };
 }
 
 /** An end on which nothing of the shelf goes: soldered, joined to a lead of the device's maker, or with its plug on already. */
@@ -117,7 +152,9 @@ function endInPort(
   sized: ReadonlyMap<string, SizedConductor>,
 ): PreparedEnd {
   const mates = job.links
-    .filter((other) => [other.from, other.to].some((one) => terminalId(one) === id))
+    .filter((other) =>
+      [other.from, other.to].some((one) => terminalId(one) === id && entersPort(job, other, one)),
+    )
     .flatMap((other) => sized.get(other.id) ?? []);
   const ordered = [own, ...mates.filter((mate) => mate !== own)];
   const reducer = ordered.length === 1 ? reducerFor(job.parts, own.cable.size.areaMm2, spec) : null;
@@ -139,11 +176,16 @@ function endInPort(
   if (result.prep === 'refused')
     return {
       end: { ...base, prep: 'refused', form: 'refused' },
-      remarks: first ? [refusal(wires, id, result)] : [],
+      remarks: first ? [refusal(ordered, id, result)] : [],
     };
-  // A twin ferrule holds both: it is made for the thicker.
-  const sharing = result.prep === 'twin-ferrule' ? ordered : [own];
-  const areaMm2 = Math.max(...sharing.map(({ cable }) => cable.size.areaMm2));
+  // A twin ferrule holds both: it is made for the thicker. One crimp holds all of them together.
+  const areas = ordered.map(({ cable }) => cable.size.areaMm2);
+  const areaMm2 =
+    result.prep === 'twin-ferrule'
+      ? Math.max(...areas)
+      : result.prep === 'crimp'
+        ? areas.reduce((sum, one) => sum + one, 0)
+        : own.cable.size.areaMm2;
   return crimpedEnd(job, { own, wires, areaMm2, first }, spec, base, result);
 }
 
@@ -213,7 +255,7 @@ function portAt(
   };
   return kind === 'set-screw'
     ? { kind, ...range, twin: conductors >= 2, ferrule: ferrule === 'required' }
-    : { kind, ...range };
+    : { kind, ...range, most: conductors };
 }
 
 function dieOf(parts: Readonly<Record<string, Part>>, id: string | null): Pick<WireEnd, 'die'> {

@@ -34,7 +34,9 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
   const wires = job.links.flatMap((link): PlanWire[] => {
     const own = sized.get(link.id);
     if (!own) return [];
-    const prepared = [link.from, link.to].map((end) => prepareWireEnd(job, devices, link, end, sized));
+    const prepared = [link.from, link.to].map((end) =>
+      prepareWireEnd(job, devices, link, end, sized, labels),
+    );
     const [from, to] = prepared;
     if (!from || !to) return [];
     writeRemarks(link, own, prepared, book);

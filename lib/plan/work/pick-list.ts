@@ -1,5 +1,6 @@
 import { nestJobs } from '../../board/cut/sheet-pieces.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
 import type {
   PlanBoard,
   PlanCable,
@@ -120,18 +121,22 @@ function suppliedLeads({ job, wires }: PickInput): PlanPick[] {
   });
 }
 
-/** What is crimped on the ends of the wires; two conductors share one twin ferrule. */
+/** What is crimped on the ends of the wires; what shares a port shares its twin ferrule, or the receptacle on its tab. */
 function endParts({ parts }: Pick<Job, 'parts'>, wires: readonly PlanWire[]): string[] {
   const twins = new Set<string>();
   const ends = wires.flatMap(({ origin, ends: both }) => (origin === 'job' ? both : []));
   return ends.flatMap(({ part, terminal }) => {
     const spec = part === null ? undefined : parts[part];
     if (part === null || !spec) return [];
-    if (spec.kind !== 'terminal' || spec.form !== 'twin-ferrule') return [part];
+    if (spec.kind !== 'terminal' || !isShared(spec)) return [part];
     if (twins.has(terminal)) return [];
     twins.add(terminal);
     return [part];
   });
+}
+
+function isShared({ form }: PartOf<'terminal'>): boolean {
+  return form === 'twin-ferrule' || form === 'blade-receptacle';
 }
 
 /** Lengths to cut, by part. */

@@ -8,7 +8,16 @@ import { type WorkTimeName, workMinutes } from '../../model/work-times.ts';
 export interface Work {
   readonly plan: Pick<
     BuildPlan,
-    'items' | 'wires' | 'runs' | 'cables' | 'boards' | 'power' | 'audio' | 'controls' | 'measurements'
+    | 'items'
+    | 'wires'
+    | 'joints'
+    | 'runs'
+    | 'cables'
+    | 'boards'
+    | 'power'
+    | 'audio'
+    | 'controls'
+    | 'measurements'
   >;
   /** The shop's own times in seconds, by name. */
   readonly times: Readonly<Record<string, number | undefined>>;

@@ -34,6 +34,8 @@ export type Port =
       readonly id: string;
       readonly smallestMm2: number;
       readonly largestMm2: number;
+      /** How many conductors its maker allows in one contact; one where left out. */
+      readonly most?: number;
     };
 
 /** A conductor's end. */
@@ -100,12 +102,11 @@ export function prepareEnd(
     );
   if (port.kind === 'stud') return lugOn(port, ends, rules.mostLugsOnStud);
   const clamp = port.kind === 'set-screw' || port.kind === 'spring-clamp';
-  if (more.length > 0 || (second && !clamp))
+  if (!clamp) return crimped(ends, port);
+  if (more.length > 0)
     return refused(`${ends.length} conductors end at ${port.id}`, [
-      'a distribution part',
-      'a joint before the port',
+      'a distribution part with a port for each',
     ]);
-  if (!clamp) return crimped(first, port);
   return second ? twin(first, second, port) : clamped(first, port);
 }
 
@@ -164,7 +165,7 @@ function clamped(end: ConductorEnd, port: Clamp): EndPreparation {
 }
 
 function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPreparation {
-  const instead = ['a distribution part with a port for each', 'a joint before the port'];
+  const instead = ['a distribution part with a port for each'];
   if (port.twin !== true)
     return refused(`the maker of ${port.id} does not allow two conductors in it`, instead);
   const ferrule = ferruleFor(Math.max(first.areaMm2, second.areaMm2));
@@ -209,13 +210,25 @@ function lugOn(
   return { prep: 'lug', barrelMm2: thickest, holeM, ...stripped({}, barrelStripM(thickest)), notes };
 }
 
+/** Conductors that share the contact of a plug are crimped in it together, as many as its maker allows. */
 function crimped(
-  end: ConductorEnd,
-  port: { readonly id: string; readonly smallestMm2: number; readonly largestMm2: number },
+  ends: readonly ConductorEnd[],
+  port: {
+    readonly id: string;
+    readonly smallestMm2: number;
+    readonly largestMm2: number;
+    readonly most?: number;
+  },
 ): EndPreparation {
-  if (end.areaMm2 > port.largestMm2 * grace)
+  const most = port.most ?? 1;
+  if (ends.length > most)
+    return refused(`${ends.length} conductors end at ${port.id}, whose maker allows ${most} in it`, [
+      'a distribution part with a port for each',
+    ]);
+  const areaMm2 = ends.reduce((sum, end) => sum + end.areaMm2, 0);
+  if (areaMm2 > port.largestMm2 * grace)
     return refused(
-      `${squareMmAtLeast(end.areaMm2)} does not go into the terminal of ${port.id}, at most ${squareMm(port.largestMm2)}`,
+      `${squareMmAtLeast(areaMm2)} does not go into the terminal of ${port.id}, at most ${squareMm(port.largestMm2)}`,
       [
         `a short tail of ${squareMm(port.largestMm2)} or less, protected by its own fuse`,
         'a terminal for a larger conductor',
@@ -223,7 +236,7 @@ function crimped(
     );
   return {
     prep: 'crimp',
-    ...stripped({}, barrelStripM(end.areaMm2)),
-    notes: notesOf(end.areaMm2, [end], port),
+    ...stripped({}, barrelStripM(areaMm2)),
+    notes: notesOf(areaMm2, ends, port),
   };
 }

@@ -28,14 +28,18 @@ interface CabledLink {
 export function cableRuns(draft: Draft): void {
   for (const [run, { links }] of Object.entries(draft.runs)) {
     const open = links.filter((id) => draft.isProposed('links', id) && draft.links[id]?.cable === undefined);
-    const pairs = open.flatMap((id) => pairLink(draft, id) ?? []);
+    const all = open.flatMap((id) => pairLink(draft, id) ?? []);
+    // What is joined to another before their port lies in a cable of its own: the usual colours are those of the other.
+    const pairs = all.filter(({ id }) => draft.links[id]?.joint === undefined);
+    for (const one of all.filter((link) => !pairs.includes(link)))
+      cableFor(draft, run, [{ ...one, colours: one.colours.map(() => null) }], `cable-${one.id}`);
     if (pairs.length === 0) continue;
     const [turnOn] = open.filter((id) => {
       const link = draft.links[id];
       return link !== undefined && linkRole(draft, link) === 'turn-on';
     });
-    const all = turnOn === undefined ? pairs : [...pairs, { id: turnOn, colours: [turnOnColour] }];
-    if (!cableFor(draft, run, all) && turnOn !== undefined) cableFor(draft, run, pairs);
+    const whole = turnOn === undefined ? pairs : [...pairs, { id: turnOn, colours: [turnOnColour] }];
+    if (!cableFor(draft, run, whole) && turnOn !== undefined) cableFor(draft, run, pairs);
   }
 }
 
@@ -51,7 +55,7 @@ function pairLink(draft: Draft, id: string): CabledLink | null {
   return { id, colours: colour === undefined ? [null, null] : [colour, `${colour}/BK`] };
 }
 
-function cableFor(draft: Draft, run: string, links: readonly CabledLink[]): boolean {
+function cableFor(draft: Draft, run: string, links: readonly CabledLink[], name = 'source-cable'): boolean {
   const asked = links.reduce((sum, { colours }) => sum + colours.length, 0);
   const fitting = Object.entries(draft.around.parts).flatMap(([part, spec]) => {
     if (spec.kind !== 'cable' || spec['made-length'] !== undefined || !spec.for.includes('signal')) return [];
@@ -62,10 +66,10 @@ function cableFor(draft: Draft, run: string, links: readonly CabledLink[]): bool
     (a, b) => a.spare - b.spare || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
   if (!best) return false;
-  const cable = draft.freeName('source-cable', run);
+  const cable = draft.freeName(name, run);
   const why: Why = {
     rule: 'cables',
-    reason: `one cable for ${links.length} links of the run ${run}, ${best.spare} conductors left over`,
+    reason: `one cable for ${links.length === 1 ? 'a link' : `${links.length} links`} of the run ${run}, ${best.spare} conductors left over`,
     cp: true,
   };
   const about = linkEndOf(draft.links[links[0]?.id ?? '']?.to ?? '').device;

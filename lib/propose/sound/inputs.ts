@@ -136,7 +136,8 @@ function linkInputs(
   for (const [name, carries] of asked) {
     const from = outputs.find((one) => one.carries === carries);
     if (!from || !isNameFree(draft, amplifier, name)) continue;
-    if (!mayShare(draft, source, from.name) && !mayPart(draft, source, from.name)) {
+    const trunk = mayJoin(draft, source, from.name);
+    if (!mayShare(draft, source, from.name) && trunk === null && !mayPart(draft, source, from.name)) {
       askForPair(draft, source, group, from, used);
       continue;
     }
@@ -147,8 +148,12 @@ function linkInputs(
     );
     draft.addLink(
       id,
-      { from: `${source.id}.${from.name}`, to: `${amplifier.id}.${name}` },
-      why,
+      {
+        from: `${source.id}.${from.name}`,
+        to: `${amplifier.id}.${name}`,
+        ...(trunk !== null && { joint: { with: trunk } }),
+      },
+      trunk === null ? why : joinedWhy(why, `${source.id}.${from.name}`, trunk),
       amplifier.id,
     );
     draft.inLead(id, { lead: `in-${group.id}`, side: sideOf(side === 'right' ? 'right' : 'left') });
@@ -160,6 +165,27 @@ function mayShare(draft: Draft, source: DraftDevice, name: string): boolean {
   return (pairOf(source, name) ?? [name]).every(
     (terminal) => draft.linksAt(source.id, terminal).length < (terminalAt(source, terminal)?.conductors ?? 1),
   );
+}
+
+/**
+ * The link to whose wire one input more is joined before a speaker output that is full, by a splice of the catalogue;
+ * null where it may share the output. An input for speaker level loads the output next to nothing.
+ */
+function mayJoin(draft: Draft, source: DraftDevice, name: string): string | null {
+  if (mayShare(draft, source, name) || !pairOf(source, name)) return null;
+  const [first] = pairOf(source, name)?.flatMap((terminal) => draft.linksAt(source.id, terminal)) ?? [];
+  const splices = Object.values(draft.around.parts).some(
+    (part) => part.kind === 'terminal' && (part.form === 'solder-sleeve' || part.form === 'butt-splice'),
+  );
+  if (first === undefined || !splices || draft.links[first]?.from !== `${source.id}.${name}`) return null;
+  return draft.links[first]?.joint?.with ?? first;
+}
+
+function joinedWhy(why: Why, output: string, trunk: string): Why {
+  return {
+    ...why,
+    reason: `${why.reason}; ${output} holds one conductor, so it is joined to ${trunk} before it, which an input of high resistance hardly loads`,
+  };
 }
 
 /** True where a Y-lead of the catalogue feeds one input more from an output: all that is at it is proposed, and lies in none yet. */

@@ -4,13 +4,25 @@ import { counted } from '../words/words.ts';
 import { none, type Writer, writerFor } from '../words/written.ts';
 import { coveringPieces, dressTable } from './run-dress.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
+import {
+  blank,
+  dense,
+  type Group,
+  groupedTable,
+  groupsBy,
+  strong,
+  type Table,
+  tableOf,
+  tick,
+} from './table.ts';
 
 /** What is cut, reel by reel and the longest first; then what is pulled, way by way. */
 export interface WireListSheet {
   readonly cuts: Table | null;
   /** Wires that go together and part ways: how far together, and how long each leg. */
   readonly partings: Table | null;
+  /** Wires that are joined to others before a port. */
+  readonly joints: Table | null;
   readonly pulls: Table | null;
   /** What covers, holds and guards each run, with the reasons. */
   readonly dress: Table | null;
@@ -187,6 +199,32 @@ function partingsTable(
   );
 }
 
+function jointsTable(
+  { joints = [] }: Pick<BuildPlan, 'joints'>,
+  names: PlanNames,
+  write: Writer,
+): Table | null {
+  if (joints.length === 0) return null;
+  return tableOf(
+    'Wires that are joined to others before a port',
+    joints,
+    [
+      { title: 'Label', cell: ({ label }) => strong(label) },
+      { title: 'Joined to', cell: ({ trunkLabel }) => strong(trunkLabel) },
+      { title: 'Before', leads: true, cell: ({ terminal }) => names.terminal(terminal) },
+      {
+        title: 'From the port',
+        kind: 'figure',
+        cell: ({ distanceM }) => write.wire('measured', distanceM).text,
+      },
+      { title: 'By', cell: ({ part }) => (part === null ? none.text : names.part(part)) },
+      tick('Joined'),
+      tick('Pull-test'),
+    ],
+    ({ id }) => id,
+  );
+}
+
 function wireModel(plan: BuildPlan): WireListSheet | null {
   const names = namesOf(plan);
   const write = writerFor(plan.shop);
@@ -198,6 +236,7 @@ function wireModel(plan: BuildPlan): WireListSheet | null {
   return {
     cuts: dense(cutsTable([...pieces, ...coveringPieces(plan).map(coveringPiece)], names, write)),
     partings: partings && dense(partings),
+    joints: jointsTable(plan, names, write),
     pulls: pulls && dense(pulls),
     dress: dressTable(plan, names, write),
   };

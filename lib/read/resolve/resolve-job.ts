@@ -19,6 +19,7 @@ import { linkName } from '../../model/ports/pair-name.ts';
 import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
+import { checkJoints } from '../names/joints.ts';
 import { lookPart } from '../names/look-part.ts';
 import { checkRevisionDays } from '../names/revision-days.ts';
 import { checkShortNames } from '../names/short-job-names.ts';
@@ -77,6 +78,7 @@ export function resolveJob(
   const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
   checkAudioFields(devices, report);
   checkBranches(links, runs, report);
+  checkJoints({ links, devices, parts: around.parts, report });
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
   checkSaid(file, report);

@@ -1,16 +1,7 @@
 import type { PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { largestTwinMm2 } from '../../model/tables/ferrules.ts';
 import { houseRule } from '../house-rule-of.ts';
-import {
-  deviceIdOf,
-  deviceSpot,
-  endsOf,
-  hasSize,
-  jobWires,
-  partOf,
-  terminalSpecOf,
-  wireSpot,
-} from '../look-up.ts';
+import { deviceIdOf, deviceSpot, hasSize, jobWires, partOf, terminalSpecOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { counted, listed, squareMm } from '../words.ts';
 import { hasFerrule } from './copper-clad.ts';
@@ -23,9 +14,12 @@ interface End {
   readonly end: WireEnd;
 }
 
-/** Both ends of every wire of the job. */
+/** A wire that is joined to another before a port does not enter it. */
+const enters = ({ form }: WireEnd): boolean => form !== 'joint';
+
+/** Both ends of every wire of the job that enter their ports. */
 function jobEnds(about: Case): readonly End[] {
-  return jobWires(about).flatMap((wire) => wire.ends.map((end) => ({ wire, end })));
+  return jobWires(about).flatMap((wire) => wire.ends.filter(enters).map((end) => ({ wire, end })));
 }
 
 const portTooSmall: Rule = {
@@ -103,7 +97,8 @@ const portFerrule: Rule = {
 function crowded(about: Case): readonly { readonly terminal: string; readonly wires: readonly PlanWire[] }[] {
   const at = new Map<string, PlanWire[]>();
   for (const wire of about.plan.wires)
-    for (const end of endsOf(wire)) at.set(end, [...(at.get(end) ?? []), wire]);
+    for (const { terminal } of wire.ends.filter(enters))
+      at.set(terminal, [...(at.get(terminal) ?? []), wire]);
   return [...at]
     .map(([terminal, wires]) => ({ terminal, wires }))
     .filter(({ wires }) => wires.length > 1 && wires.some(({ origin }) => origin === 'job'));

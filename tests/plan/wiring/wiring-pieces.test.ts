@@ -144,8 +144,7 @@ describe('the colours of a pair', () => {
 
 test('a port that refuses is told with what would do instead, or that another is wanted', () => {
   const refused = (alternatives: readonly string[]) =>
-    refusal(['feed'], 'amp.B+', { prep: 'refused', reason: 'too thick', alternatives: [...alternatives] })
-      .remedy;
+    refusal([], 'amp.B+', { prep: 'refused', reason: 'too thick', alternatives: [...alternatives] }).remedy;
   expect(refused(['a reducer', 'a thinner one'])).toBe('a reducer; or a thinner one');
   expect(refused([])).toBe('use another terminal');
 });

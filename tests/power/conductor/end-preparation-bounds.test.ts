@@ -97,6 +97,12 @@ describe('how many conductors end at a port', () => {
       reason: '3 conductors end at block.1',
     });
     expect(prepared({ ...plug, kind: 'push-on' }, mm2(1), mm2(1)).prep).toBe('refused');
+    // A maker who allows two in one contact has both crimped in it together, as far as it takes them.
+    const twoInOne: Port = { kind: 'plug', id: 'radio.A4', smallestMm2: 0.5, largestMm2: 1.5, most: 2 };
+    const half = mm2(0.75);
+    expect(prepared(twoInOne, half, half).prep).toBe('crimp');
+    expect(prepared(twoInOne, half, mm2(0.76)).prep).toBe('refused');
+    expect(prepared(twoInOne, mm2(0.5), mm2(0.5), mm2(0.5)).prep).toBe('refused');
     const lugs = (count: number) =>
       prepared(stud, ...Array.from({ length: count }, (_, k) => mm2(4 + k))).prep;
     expect(lugs(usualRules.mostLugsOnStud)).toBe('lug');

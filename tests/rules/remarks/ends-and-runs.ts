@@ -1,5 +1,7 @@
+import { planned } from '../../plan/planned.ts';
 import { inParts } from '../../plan/shop-changes.ts';
 import { inJob } from '../../read/problem-case.ts';
+import { entry, partIn } from '../case.ts';
 import { asItStands, fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 
 const added = (...parts: readonly string[]) =>
@@ -32,6 +34,31 @@ const loomed = (bore: string) =>
     inParts('bore: 13 mm', `bore: ${bore}`),
   );
 
+const sleeve = { form: 'solder-sleeve', from: '18 AWG', to: '14 AWG' } as const;
+
+/** A second coil of 4 ohm that is joined to the wire of the first before channel 1, which gives so much into both. */
+const joinedCoils =
+  (
+    {
+      form,
+      ...takes
+    }: { readonly form: 'butt-splice' | 'solder-sleeve'; readonly from: string; readonly to: string },
+    power: string,
+  ) =>
+  () =>
+    planned((content) => {
+      const { parts, job } = content;
+      parts.splice = { kind: 'terminal', title: 'Splice', form, takes };
+      const channel = entry(partIn(content, 'two-channel', 'amplifier').channels, '1');
+      Object.assign(channel, { minimum: '2 ohm', powers: [{ load: '2 ohm', power }] });
+      entry(job.links, 'speaker-1').size = '18 AWG';
+      job.devices['tweeter-b'] = { part: 'tweeter', in: 'door' };
+      job.links['to-b'] = {
+        ...{ from: 'amp.CH1', to: 'tweeter-b.T', size: '18 AWG' },
+        joint: { with: 'speaker-1', part: 'splice' },
+      };
+    }).remarks.map(({ remark }) => remark);
+
 /** What goes on an end and over a run: by the parts of the catalogue. */
 export const endAndRunRemarks = {
   'port-refuses-conductor': {
@@ -44,6 +71,22 @@ export const endAndRunRemarks = {
       ),
     ],
     quiet: [asItStands],
+  },
+  'joint-off-size': {
+    fires: [
+      fires(
+        'two of 18 AWG by a splice for 14 to 12 AWG',
+        'stop',
+        'to-b.+',
+        joinedCoils({ form: 'butt-splice', from: '14 AWG', to: '12 AWG' }, '10 W'),
+      ),
+    ],
+    quiet: [quiet('by a sleeve for 18 to 14 AWG', joinedCoils(sleeve, '10 W'))],
+  },
+  'joint-overloaded': {
+    // 10 kW into 2 ohm are 71 A (Joule); the table gives 18 AWG about 20 A.
+    fires: [fires('what a wire of 18 AWG does not carry', 'stop', 'to-b.+', joinedCoils(sleeve, '10000 W'))],
+    quiet: [quiet('10 W into 2 ohm, 2.2 A', joinedCoils(sleeve, '10 W'))],
   },
   'port-note': {
     fires: [

@@ -1,5 +1,6 @@
 import { type Job, type Link, type LinkEnd, terminalId } from '../../../model/content/resolved-job.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { entersPort } from '../../wiring/joints.ts';
 import { reducerFor, takesReducer } from '../../wiring/reducers.ts';
 
 /** A port at an end of a conductor, with the range of sizes that it takes. */
@@ -17,7 +18,8 @@ export interface LinkPort {
 
 /** The ports at both ends of a link whose parts say what they take. */
 export function linkPorts(job: Job, devices: DevicesById, link: Link): LinkPort[] {
-  return [link.from, link.to].flatMap((end) => portOf(job, devices, end) ?? []);
+  const entered = [link.from, link.to].filter((end) => entersPort(job, link, end));
+  return entered.flatMap((end) => portOf(job, devices, end) ?? []);
 }
 
 function portOf(
@@ -30,7 +32,10 @@ function portOf(
   if (!takes) return null;
   const id = terminalId(end);
   // A reducer holds one conductor: in a port that is shared it goes on none.
-  const alone = links.filter(({ from, to }) => [from, to].some((one) => terminalId(one) === id)).length < 2;
+  const sharing = links.filter((link) =>
+    [link.from, link.to].some((one) => terminalId(one) === id && entersPort({ links }, link, one)),
+  );
+  const alone = sharing.length < 2;
   return {
     id,
     smallestMm2: takes.from.areaMm2,

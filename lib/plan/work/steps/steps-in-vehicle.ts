@@ -14,6 +14,7 @@ import {
 } from '../work.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { fanSteps } from './fan-steps.ts';
+import { jointActs, jointsText } from './joint-words.ts';
 import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
@@ -247,14 +248,18 @@ function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySe
       step(`connect-${layer}`, waits, {
         layer,
         ...vehicle,
-        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(own) : ''}`,
+        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(own) : ''}${jointsText(work, own)}`,
         tools:
           layer === 'ground' ? ['wire brush', 'torque wrench', 'sealer'] : ['crimp tool', 'torque driver'],
         minutes:
           minutesFor(work, 'connect-wire', new Set(own.map(({ link }) => link)).size) +
           minutesFor(work, 'lay-wire', pieces(laid)),
         installs: laid.map(({ id }) => id),
-        acts: [...laid.map(({ id }) => `label:${id}`), ...own.map(({ id }) => `connect:${id}`)],
+        acts: [
+          ...laid.map(({ id }) => `label:${id}`),
+          ...jointActs(work, own),
+          ...own.map(({ id }) => `connect:${id}`),
+        ],
         proof: proof(work),
       }),
     );

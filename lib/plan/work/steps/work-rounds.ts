@@ -13,6 +13,7 @@ import {
   type Work,
 } from '../work.ts';
 import type { Phases } from './item-phases.ts';
+import { jointActs, jointsText } from './joint-words.ts';
 
 interface Layer {
   readonly layer: ConductorRole;
@@ -172,6 +173,7 @@ function layerSteps(work: Work, { round, place, by, laid, before }: Laying): Ste
     if (wires.length === 0) continue;
     const id = `${layer}-${round}`;
     const tails = wires.filter((wire) => endsInVehicle(work, wire));
+    const inside = wires.filter((wire) => !tails.includes(wire));
     const coil = tails.length > 0 ? `. Coil and tie the tail of ${labelsOf(tails)}` : '';
     const why =
       last === before
@@ -182,11 +184,11 @@ function layerSteps(work: Work, { round, place, by, laid, before }: Laying): Ste
         layer,
         place,
         by,
-        text: `${text}: ${labelsOf(wires)}${coil}`,
+        text: `${text}: ${labelsOf(wires)}${jointsText(work, inside)}${coil}`,
         tools: [...tools],
         minutes: minutesFor(work, 'lay-wire', pieces(wires)),
         installs: wires.map((wire) => wire.id),
-        acts: wires.map((wire) => `label:${wire.id}`),
+        acts: [...wires.map((wire) => `label:${wire.id}`), ...jointActs(work, inside)],
         proof: proof(groundBars(work, wires), work),
       }),
     );

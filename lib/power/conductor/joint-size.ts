@@ -1,0 +1,23 @@
+/** A splice that joins wires: crimped end to end, or soldered in a sleeve. Areas are those that its maker takes (mm2). */
+export interface Splice {
+  readonly form: 'butt-splice' | 'solder-sleeve';
+  readonly smallestMm2: number;
+  readonly largestMm2: number;
+}
+
+/** Areas within a tenth of a per cent are the same size. */
+const grace = 1.001;
+
+/**
+ * True for a splice that takes a wire which is opened for it and another that is joined there. Of a butt splice the one
+ * barrel holds the wire to the port, the other its far part and the joined wire side by side: the sum of areas counts. A
+ * sleeve is made for two conductors that lie over each other, and holds three: all of them together are within what two
+ * of its range have. Common practice, no source: the maker of the splice governs.
+ */
+export function spliceTakes(splice: Splice, trunkMm2: number, joinedMm2: number): boolean {
+  const { form, smallestMm2, largestMm2 } = splice;
+  const within = (areaMm2: number, count: number) =>
+    areaMm2 * grace >= count * smallestMm2 && areaMm2 <= count * largestMm2 * grace;
+  if (form === 'solder-sleeve') return within(2 * trunkMm2 + joinedMm2, 2);
+  return within(trunkMm2, 1) && within(trunkMm2 + joinedMm2, 1);
+}

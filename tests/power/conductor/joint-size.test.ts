@@ -1,0 +1,27 @@
+import { describe, expect, test } from 'vitest';
+import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
+import { type Splice, spliceTakes } from '../../../lib/power/conductor/joint-size.ts';
+
+const splice = (form: Splice['form'], smallestMm2: number, largestMm2: number): Splice => ({
+  form,
+  smallestMm2,
+  largestMm2,
+});
+const [awg18, awg20] = [awgAreaMm2('18'), awgAreaMm2('20')];
+
+// Common practice, no source. Areas by ASTM B258: 18 AWG has 0.823 mm2, 20 AWG 0.518.
+describe('a splice that joins a wire to another', () => {
+  test('as a butt splice holds two side by side in one barrel: two of 18 AWG have 1.65 mm2', () => {
+    expect(spliceTakes(splice('butt-splice', 0.8, 1.65), awg18, awg18)).toBe(true);
+    expect(spliceTakes(splice('butt-splice', 0.8, 1.63), awg18, awg18)).toBe(false);
+    // The wire to the port is alone in the other barrel, and too thin for it.
+    expect(spliceTakes(splice('butt-splice', 0.83, 1.65), awg18, awg18)).toBe(false);
+  });
+
+  test('as a solder sleeve holds all three in the room of two: three of 20 AWG have 1.56 mm2', () => {
+    expect(spliceTakes(splice('solder-sleeve', 0.5, 0.78), awg20, awg20)).toBe(true);
+    expect(spliceTakes(splice('solder-sleeve', 0.5, 0.77), awg20, awg20)).toBe(false);
+    expect(spliceTakes(splice('solder-sleeve', 0.77, 2), awg20, awg20)).toBe(true);
+    expect(spliceTakes(splice('solder-sleeve', 0.79, 2), awg20, awg20)).toBe(false);
+  });
+});
