@@ -142,7 +142,7 @@ describe('the end of a wire', () => {
     const own = settled.all.get('feed');
     if (!own) throw new Error('The feed is sized.');
     const alone = new Map([['feed', own]]);
-    expect(prepareWireEnd(job, devices, feed, feed.to, alone).end).toMatchObject({
+    expect(prepareWireEnd(job, devices, feed, feed.to, alone, new Map()).end).toMatchObject({
       form: 'ferrule',
       part: 'ferrule-4',
     });
