@@ -17,6 +17,7 @@ import { planFormat } from './format.ts';
 import { planHeatSchema } from './heat.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
 import { planItemSchema } from './items.ts';
+import { planJointSchema } from './joints.ts';
 import { planPowerSchema } from './power.ts';
 import { planProposalSchema } from './proposal.ts';
 import {
@@ -26,7 +27,6 @@ import {
   planBranchSchema,
   planCableSchema,
   planControlSchema,
-  planJointSchema,
   planRunSchema,
   planTerminalSchema,
   planWireSchema,
@@ -134,6 +134,7 @@ export * from './format.ts';
 export * from './heat.ts';
 export * from './house-rule.ts';
 export * from './items.ts';
+export * from './joints.ts';
 export * from './network.ts';
 export * from './power.ts';
 export * from './proposal.ts';

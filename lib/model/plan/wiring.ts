@@ -136,21 +136,6 @@ export const planBranchSchema = z.object({
   facing: name,
 });
 
-/** A wire that is joined to another before the port that both begin at. */
-export const planJointSchema = z.object({
-  /** The wire that is joined. */
-  id: name,
-  label: name,
-  /** The wire that enters the port, and is opened for the joint. */
-  trunk: name,
-  trunkLabel: name,
-  terminal: name,
-  /** From the port along the wire. */
-  distanceM: number,
-  /** The splice; null where the catalogue has none that takes both. */
-  part: builders(z.string().nullable()),
-});
-
 export const planCableSchema = z.object({
   id: name,
   part: name,
@@ -298,7 +283,6 @@ export type PlanWire = z.output<typeof planWireSchema>;
 export type WireEnd = z.output<typeof wireEndSchema>;
 export type PlanRun = z.output<typeof planRunSchema>;
 export type PlanPass = NonNullable<PlanRun['passes']>[number];
-export type PlanJoint = z.output<typeof planJointSchema>;
 export type PlanBranch = z.output<typeof planBranchSchema>;
 export type PlanCable = z.output<typeof planCableSchema>;
 export type PlanTerminal = z.output<typeof planTerminalSchema>;

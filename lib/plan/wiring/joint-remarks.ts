@@ -26,7 +26,7 @@ export function remarkJoints({ job, sized, channels }: Judging, book: PlanBook):
 }
 
 function remarkSplice(
-  { parts }: Job,
+  { parts }: Pick<Job, 'parts'>,
   { part, terminal }: Joined,
   own: SizedConductor,
   trunk: SizedConductor,

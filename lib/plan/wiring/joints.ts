@@ -4,7 +4,6 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanJoint, PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { type Splice, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { piecesOf } from '../../shelf/shelf-lengths.ts';
-import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { sharedTerminal, trunkOf } from './branches.ts';
 
 /** A link that is joined to the wire of another before the port that both begin at. */
@@ -36,13 +35,11 @@ export function asSplice({ form, takes }: PartOf<'terminal'>): Splice | null {
 
 type Joining = Pick<Job, 'links' | 'parts' | 'shop'>;
 
+/** Conductors by their links, as thick as they are. */
+type Sizes = ReadonlyMap<string, { readonly cable: { readonly size: { readonly areaMm2: number } } }>;
+
 /** The splice of a joint: as written, else of those that take both conductors one that is on the shelf, the narrowest. */
-export function splicePart(
-  job: Joining,
-  { trunk, part }: Joined,
-  link: Link,
-  sized: ReadonlyMap<string, SizedConductor>,
-): string | null {
+export function splicePart(job: Joining, { trunk, part }: Joined, link: Link, sized: Sizes): string | null {
   if (part !== null) return part;
   const [trunkMm2, joinedMm2] = [trunk, link].map(({ id }) => sized.get(id)?.cable.size.areaMm2 ?? 0);
   if (trunkMm2 === undefined || joinedMm2 === undefined) return null;

@@ -4,18 +4,17 @@ import { isFault } from '../../model/fault.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
-import type { Remark } from '../../model/remark.ts';
-import type { Traced } from '../../model/trace.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
-import { barrelStripM } from '../../power/conductor/strip-length.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { noPart, noShrink, noSplice, noted, refusal, type TerminalForm } from './end-remarks.ts';
-import { entersPort, type Joined, joinedTo, jointPrep, splicePart } from './joints.ts';
+import { noPart, noShrink, noted, refusal, type TerminalForm } from './end-remarks.ts';
+import { joinedEnd } from './joined-end.ts';
+import { entersPort, joinedTo } from './joints.ts';
 import { lugShrink } from './lug-shrink.ts';
+import { dieOf, type PreparedEnd } from './prepared-end.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
 import { stripLength } from './strip-lengths.ts';
 import { endLoopM } from './wire-lengths.ts';
@@ -45,14 +44,6 @@ const studM: Readonly<Record<Stud, number>> = {
   M10: 0.01,
   M12: 0.012,
 };
-
-/** A wire's end with the remarks that its preparation calls for. */
-export interface PreparedEnd {
-  readonly end: WireEnd;
-  readonly remarks: readonly Remark[];
-  /** How its lengths came about, by field. */
-  readonly workings?: Readonly<Record<string, Traced<number>>>;
-}
 
 /** Prepares one end of a conductor, together with whatever else ends in the same terminal. */
 export function prepareWireEnd(
@@ -95,32 +86,6 @@ export function prepareWireEnd(
   return made.workings && tight?.trace.origin === 'assumed'
     ? { ...made, workings: { ...made.workings, torqueNm: tight } }
     : made;
-}
-
-/** An end that is joined to another wire: what the splice is, and how far it is stripped for it. */
-function joinedEnd(
-  job: Job,
-  joined: Joined,
-  own: SizedConductor,
-  base: Omit<WireEnd, 'prep'>,
-  sized: ReadonlyMap<string, SizedConductor>,
-  trunkLabel: string,
-): PreparedEnd {
-  const part = splicePart(job, joined, own.link, sized);
-  const spec = part === null ? undefined : job.parts[part];
-  const strip = stripLength(job, part, {}, barrelStripM(own.cable.size.areaMm2));
-  return {
-    end: {
-      ...base,
-      ...jointPrep(trunkLabel),
-      part,
-      stripM: strip.value,
-      ...dieOf(job.parts, part),
-    },
-    workings: { stripM: strip },
-    remarks:
-      spec === undefined ? [noSplice(own, joined, sized.get(joined.trunk.id)?.cable.size.label ?? '')] : [],
-  };
 }
 
 /** An end on which nothing of the shelf goes: soldered, joined to a lead of the device's maker, or with its plug on already. */
@@ -256,11 +221,6 @@ function portAt(
   return kind === 'set-screw'
     ? { kind, ...range, twin: conductors >= 2, ferrule: ferrule === 'required' }
     : { kind, ...range, most: conductors };
-}
-
-function dieOf(parts: Readonly<Record<string, Part>>, id: string | null): Pick<WireEnd, 'die'> {
-  const part = id === null ? undefined : parts[id];
-  return part?.kind === 'terminal' && part.die !== undefined ? { die: part.die } : {};
 }
 
 function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'form' | 'part' | 'stripM'> {

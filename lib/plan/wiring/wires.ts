@@ -10,10 +10,11 @@ import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { wireLabels } from './labels.ts';
 import { isNoReel, remarkNoReels } from './no-reel.ts';
+import type { PreparedEnd } from './prepared-end.ts';
 import { wireZones } from './run-zones.ts';
 import { speakerSigns } from './speaker-pairs.ts';
 import { wireDiameter, wireDiameterM } from './wire-diameter.ts';
-import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
+import { prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
 /** What the wire list is made from. */

@@ -1,9 +1,9 @@
-import type { Device } from '../../model/content/resolved-job.ts';
-import { type Link, terminalId } from '../../model/content/resolved-job.ts';
+import { type Device, type Link, type Run, terminalId } from '../../model/content/resolved-job.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { roleBetween } from '../../model/ports/conductor-roles.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import type { Report } from '../report.ts';
+import { checkBranches } from './audio-names.ts';
 
 interface Looking {
   readonly links: readonly Link[];
@@ -12,8 +12,14 @@ interface Looking {
   readonly report: Report;
 }
 
+/** Links that share a terminal with another: those that part from it on their run, and those that are joined to it. */
+export function checkShared(looking: Looking & { readonly runs: readonly Run[] }): void {
+  checkBranches(looking.links, looking.runs, looking.report);
+  checkJoints(looking);
+}
+
 /** A joint is to a link that enters the port at which both begin, and of a splice; a feed or a ground has none. */
-export function checkJoints(looking: Looking): void {
+function checkJoints(looking: Looking): void {
   const { links, parts, report } = looking;
   for (const link of links) {
     const joint = link.given?.joint;
