@@ -39,6 +39,10 @@ const needs: Readonly<Partial<Record<KindName, readonly Need[]>>> = {
     { role: 'coil-negative', count: 1, lacks: 'no amplifier would drive it' },
   ],
   'isolating-relay': [{ role: 'relay-contact', count: 2, lacks: 'it would join nothing' }],
+  fan: [
+    { role: 'turn-on-in', count: 1, lacks: 'nothing would switch it on with the system' },
+    { role: 'supply-negative', count: 1, lacks: 'its current would not come back' },
+  ],
   relay: [
     { role: 'relay-coil', count: 2, lacks: 'nothing would pull it in' },
     { role: 'relay-contact', count: 2, lacks: 'it would switch nothing' },

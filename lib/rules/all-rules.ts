@@ -65,6 +65,7 @@ import { betweenBatteryRules } from './supply/between-batteries.ts';
 import { chargerSignalRules } from './supply/charger-signals.ts';
 import { chargingRules } from './supply/charging.ts';
 import { chargingVariesRules } from './supply/charging-varies.ts';
+import { fanRules } from './supply/fans.ts';
 import { fittedSourceRules } from './supply/fitted-sources.ts';
 import { groundRules } from './supply/ground.ts';
 import { groundedTwiceRules } from './supply/grounded-twice.ts';
@@ -146,6 +147,7 @@ export const rules: readonly Rule[] = [
   ...placeRules,
   ...wetZoneRules,
   ...heatRules,
+  ...fanRules,
   ...partDataRules,
   ...vehicleDataRules,
   ...jobDataRules,

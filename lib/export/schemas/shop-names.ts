@@ -71,6 +71,7 @@ function namesOfVehicle({ spaces, places, routes, grounds }: Vehicle): JsonSchem
     place('boards/*/ground', ground),
     place('boards/*/fixings/*/point', oneOrRow([...new Set(points)])),
     place('devices/*/in', { anyOf: [seat, { type: 'array', items: seat }] }),
+    place('devices/*/cools', space),
     place('devices/*/ground', ground),
     place('runs/*/route', oneOfNames(Object.keys(routes))),
   ]);

@@ -266,6 +266,12 @@ export const powerComputations = {
     ],
     held: ['enclosure-example'],
   },
+  'moved-air': {
+    computes: 'air that fans move through a space',
+    formulas: ['Vthere + s Vfans'],
+    sources: [commonPractice],
+    held: ['redone-by-hand'],
+  },
   'cavity-surface': {
     computes: 'surface through which a space gives off heat',
     formulas: ['… W H + … W D + …D H', '3.1 V^(2/3): the walls of a cube of its air'],

@@ -83,6 +83,10 @@ export const deviceSchema = z.strictObject({
     example: 'crossmember-left',
     leftOut: 'proposed: a ground point of the vehicle within reach',
   }),
+  cools: builders(id.optional(), 'Of a fan: the space of the vehicle whose air it moves.', {
+    example: 'under-left-seat',
+    leftOut: 'the space of its board, else the only space with boards',
+  }),
   at: section(
     z
       .strictObject({

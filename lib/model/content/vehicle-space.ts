@@ -79,6 +79,18 @@ const reachableSchema = z.strictObject({
   what: builders(text('cover of the jack'), 'What it is, in words.', { example: 'cover of the jack' }),
 });
 
+/** A fan as the vehicle's file tells it. Where it does not say that it is there, nothing of its supply is known. */
+const fanThereSchema = z.strictObject({
+  air: builders(quantityWithin('airflow', { least: 0, most: 1 }), 'Air that it moves through the space.', {
+    example: '30 m3/h',
+  }),
+  there: builders(
+    z.boolean().default(false),
+    'Whether the vehicle has it already, with its supply and its fuse. Without that the job is stopped until one is among its devices.',
+    { example: true },
+  ),
+});
+
 /** No way out of a space is wider than a tailgate. */
 const openingSide = quantityWithin('length', { above: 0, most: 3 });
 
@@ -136,10 +148,10 @@ export const spaceSchema = shortened(
       'Surface of the walls that give off its heat, where it was measured.',
       { example: '0.8 m2', leftOut: 'from its box, or from its air' },
     ),
-    fan: builders(
-      quantityWithin('airflow', { least: 0, most: 1 }).optional(),
-      'Air that a fan moves through it.',
-      { example: '30 m3/h', leftOut: 'no fan' },
+    fan: section(
+      shortened(fanThereSchema, { form: 'measure', field: 'air' }).optional(),
+      'A fan that the vehicle has there. One that a job fits is a device of the job, of the kind `fan`.',
+      { example: { air: '30 m3/h', there: true }, leftOut: 'none' },
     ),
     openings: section(
       z

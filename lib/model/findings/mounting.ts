@@ -159,6 +159,16 @@ export const mountingFindings = {
     restsOnDraw: true,
     ...defaultSource('most-ambient'),
   },
+  'fan-not-fitted': {
+    asks: 'A fan that the air of a space is counted with is in the vehicle already, or among the devices of the job with its supply.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'fan-cools-nothing': {
+    asks: 'A fan of a job moves the air of a space that has a board.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'sheet-too-warm': {
     asks: 'A board is of a sheet that stands the warmth of its zone, and of the air of its space.',
     levels: ['stop', 'caution'],

@@ -117,6 +117,14 @@ export const boardRules = {
     citation: 'plastic enclosures, as makers publish it after VDE 0660 part 500, quoted from memory',
     mark: 'mem',
   },
+  'fan-delivers': {
+    says: 'Air that a fan moves in place, of what its maker states with nothing before it and behind it',
+    dimension: 'ratio',
+    value: 0.5,
+    above: 0,
+    most: 1,
+    ...cp,
+  },
   'rivet-nut-holds-m6': { says: 'Load that a rivet nut M6 holds', dimension: 'mass', value: 150, ...cp },
   'rivet-nut-holds-m8': { says: 'Load that a rivet nut M8 holds', dimension: 'mass', value: 250, ...cp },
   'crushing-wood': {

@@ -10,6 +10,7 @@ import { covering, coveringSchema } from './covering.ts';
 import { crossover, crossoverSchema } from './crossover.ts';
 import { distribution, distributionSchema } from './distribution.ts';
 import { enclosure, enclosureSchema } from './enclosure.ts';
+import { fan, fanSchema } from './fan.ts';
 import type { ControlSpecs } from './fields/control-spec.ts';
 import type { TerminalSpecs } from './fields/terminal-spec.ts';
 import { fixing, fixingSchema } from './fixing.ts';
@@ -51,6 +52,7 @@ export const partSchema = z.discriminatedUnion('kind', [
   chargerSchema,
   capacitorBankSchema,
   crossoverSchema,
+  fanSchema,
 ]);
 export type Part = z.output<typeof partSchema>;
 export type KindName = Part['kind'];
@@ -110,6 +112,7 @@ export const kinds: KindTable = {
   charger,
   'capacitor-bank': capacitorBank,
   crossover,
+  fan,
 };
 
 /** True for the name of a kind. */

@@ -34,7 +34,9 @@ export type ShortForm =
   /** A thing of a vehicle that is called by its id in words where it has no title. */
   | { readonly form: 'titled' }
   /** A stretch of a way as one text: `sill 36 in`. */
-  | { readonly form: 'stretch' };
+  | { readonly form: 'stretch' }
+  /** A thing by the one measure that it can't be without: `30 m3/h` for `{ air: 30 m3/h }`. */
+  | { readonly form: 'measure'; readonly field: string };
 
 const forms = z.registry<ShortForm>();
 

@@ -44,7 +44,16 @@ export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
       return z.union([schema, rectangle]);
     case 'stretch':
       return z.union([schema, stretch]);
+    case 'measure':
+      return z.union([schema, measureOf(schema, form.field)]);
   }
+}
+
+/** The one field of a thing that may stand for all of it. */
+function measureOf(schema: z.ZodType, field: string): z.ZodType {
+  const measure = fieldsOf(schema).get(field);
+  if (!measure) throw new Error(`There is no field ${field}.`);
+  return measure;
 }
 
 const byWhat = 'by what it does';

@@ -62,6 +62,10 @@ const terminals: Readonly<Partial<Record<KindName, WrittenPart>>> = {
     GND: { role: 'supply-negative', joint: 'stud', stud: 'M6' },
     OUT: { role: 'source-positive', joint: 'stud', stud: 'M6' },
   },
+  fan: {
+    '+': { role: 'turn-on-in', joint: 'blade-tab' },
+    '-': { role: 'supply-negative', joint: 'blade-tab' },
+  },
   'capacitor-bank': {
     NEG: { role: 'source-negative', joint: 'stud', stud: 'M8' },
     POS: { role: 'source-positive', joint: 'stud', stud: 'M8' },

@@ -1,5 +1,6 @@
 import { cavityAir, type WarmCavity } from '../../heat/cavity-air.ts';
 import { deviceLoss } from '../../heat/device-loss.ts';
+import { type MovingAir, movedAir } from '../../heat/moved-air.ts';
 import { type CavityBox, coolingSurface } from '../../heat/surface.ts';
 import type { Board, Device, Job } from '../../model/content/resolved-job.ts';
 import type { OperatingPoint, PlanHeat, PlanPower } from '../../model/plan/index.ts';
@@ -9,6 +10,7 @@ import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { supplyOf } from './device-loads.ts';
+import { fittedFans } from './fans.ts';
 import { systemShare } from './sizing-voltage.ts';
 
 /**
@@ -43,7 +45,7 @@ function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanB
     outsideC: job.rules[ambientRules[space.zone]].value,
     surfaceM2: book.trace(`${at}.surfaceM2`, coolingSurface(walls)),
     passesWM2K: job.rules['cavity-passes'].value,
-    fanM3S: space.fan ?? 0,
+    fanM3S: book.trace(`${at}.fanM3S`, movedAir(movingAir(job, spaceId, space))),
     openings: space.openings.map(({ width, height }) => ({ widthM: width, heightM: height })),
   };
   const { airC, ...rest } = cavityAir(cavity);
@@ -54,6 +56,24 @@ function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanB
     openings: [...cavity.openings],
     ...rest,
     airC: book.trace(`${at}.airC`, airC),
+  };
+}
+
+/**
+ * What moves the air of a space. A fan that only the vehicle's file tells, and that nothing says to be there, counts until
+ * the job fits one: what is known of it then goes before what was wished for.
+ */
+export function movingAir(
+  job: Pick<Job, 'devices' | 'boards' | 'rules'>,
+  spaceId: string,
+  { fan }: Board['space'],
+): MovingAir {
+  const fitted = fittedFans(job).filter(({ space }) => space === spaceId);
+  const counts = fan !== undefined && (fan.there || fitted.length === 0);
+  return {
+    thereM3S: counts ? fan.air : 0,
+    statedM3S: fitted.reduce((sum, { airflowM3S }) => sum + airflowM3S, 0),
+    delivers: job.rules['fan-delivers'].value,
   };
 }
 
@@ -73,10 +93,18 @@ function heatOfDevice(played: PlayedPower, device: Device, book: PlanBook, at: s
   const load = music.elements.find(({ kind, of }) => kind === 'load' && of === device.id);
   const voltageV = Math.abs(load?.dropV ?? 0);
   const inputW = voltageV * Math.abs(load?.currentA ?? 0);
-  if (!(inputW > 0)) return [];
+  if (!(inputW > 0)) return heatOfFan(played.job, device, book, at);
   const outputW = outputOf(played, device, inputW, voltageV);
   const lossW = book.trace(`${at}.items.${device.id}.lossW`, deviceLoss({ inputW, outputW }));
   return [{ item: device.id, inputW, outputW, lossW }];
+}
+
+/** All that a fan draws warms its air; its turn-on lead is no part of the network, so that the voltage is the highest. */
+function heatOfFan({ rules }: Job, { id, spec }: Device, book: PlanBook, at: string): PlanHeat['items'] {
+  if (spec?.kind !== 'fan') return [];
+  const inputW = spec.draw * rules['voltage-rated'].value;
+  const lossW = book.trace(`${at}.items.${id}.lossW`, deviceLoss({ inputW, outputW: 0 }));
+  return [{ item: id, inputW, outputW: 0, lossW }];
 }
 
 /**

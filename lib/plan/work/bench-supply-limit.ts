@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanFirstPower, PlanPower } from '../../model/plan/index.ts';
+import { fittedFans } from '../power/fans.ts';
 
 /** What idling devices may draw where `idleA` is predicted: half as much again, and half an ampere at least (A). */
 export function mostIdleA(idleA: number): number {
@@ -20,7 +21,9 @@ export function firstPowers(
   const high = Math.max(low, rules['first-power-limit-most'].value);
   return boards.map(({ id: board }): PlanFirstPower => {
     const own = new Set(devices.filter((device) => device.board === board).map(({ id }) => id));
-    const drawing = loads.filter(({ item }) => own.has(item));
+    // Fans come on with the others, from the same supply.
+    const fans = fittedFans({ devices, boards }).map(({ item, drawA }) => ({ item, idleA: drawA }));
+    const drawing = [...loads, ...fans].filter(({ item }) => own.has(item));
     const late = drawing.filter(({ item }) => setLate.has(item)).map(({ item }) => item);
     const idleA = drawing.reduce((sum, { item, idleA }) => sum + (setLate.has(item) ? 0 : idleA), 0);
     const mostA = mostIdleA(idleA);

@@ -3,6 +3,7 @@ import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
+import { fittedFans } from '../power/fans.ts';
 import { firstPowers } from './bench-supply-limit.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
 import { itemsSetLate } from './steps/steps-on-board.ts';
@@ -17,12 +18,6 @@ function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): reado
   return job.devices.flatMap(({ id, spec }) =>
     spec?.kind === 'speaker' && spec.band === 'tweeter' && alone.includes(id) ? [id] : [],
   );
-}
-
-/** The fans of the spaces that have a board, each once. */
-function fansOf({ boards }: Pick<Job, 'boards'>): Work['fans'] {
-  const spaces = new Map(boards.map(({ spaceId, space }) => [spaceId, space.fan ?? 0]));
-  return [...spaces].flatMap(([space, airM3S]) => (airM3S > 0 ? [{ space, airM3S }] : []));
 }
 
 /** What the job says must be in place before a device. */
@@ -65,7 +60,7 @@ export function planWork(
     gainUnder: job.rules['gain-under'].value,
     systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
-    fans: fansOf(job),
+    fans: fittedFans(job),
   });
   for (const { items, message, remedy } of rings) {
     const path = job.devices.find(({ id }) => id === items[0])?.path ?? '';

@@ -37,8 +37,8 @@ export interface Work {
   readonly systemV: number;
   /** Tweeters that play from a channel of their own, with nothing before them that guards them. */
   readonly activeTweeters: readonly string[];
-  /** Fans that the heat of a space with a board counts on, by what they move (m3/s). */
-  readonly fans: readonly { readonly space: string; readonly airM3S: number }[];
+  /** The fans that the job fits, each with the space whose air it moves. */
+  readonly fans: readonly { readonly item: string; readonly space: string | null }[];
 }
 
 /** What only some fields of the plan are read for. */

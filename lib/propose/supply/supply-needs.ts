@@ -53,6 +53,7 @@ export function currentA(draft: Draft, device: DraftDevice, driven: readonly Dri
   const { spec } = device;
   if (spec.kind === 'processor' || spec.kind === 'source-unit') return spec.supply.draw ?? spec.supply.fuse;
   const { rules } = draft.around;
+  if (spec.kind === 'fan') return spec.draw;
   if (spec.kind === 'charger') return chargerInputA(spec, rules['voltage-sizing'].value).value;
   if (spec.kind !== 'amplifier') return 0;
   const dealt = driven.flatMap(({ outputs }) => outputs);

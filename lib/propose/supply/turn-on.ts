@@ -26,7 +26,8 @@ interface TurnOnOutput {
 }
 
 /**
- * Links what turns on what: the source unit, then the processor, then the amplifiers that play from it. More wires than
+ * Links what turns on what: the source unit, then the processor, then the amplifiers that play from it; fans with what
+ * the source unit turns on. More wires than
  * the output takes ask for a strip, more current than it gives for a relay with a diode. Gives the contacts to feed.
  */
 export function linkTurnOn(draft: Draft, chain: SignalChain): readonly SwitchedContact[] {
@@ -43,6 +44,7 @@ export function linkTurnOn(draft: Draft, chain: SignalChain): readonly SwitchedC
     const before = chain.processorOf.get(amplifier.id);
     if (!before || !outputOf(before)) direct.push(...waitingOf(draft, amplifier));
   }
+  direct.push(...draft.own.filter(({ spec }) => spec.kind === 'fan').flatMap((one) => waitingOf(draft, one)));
   switched(sourceOut, direct);
   for (const processor of chain.processors) {
     const behind = chain.amplifiers.filter(({ id }) => chain.processorOf.get(id) === processor);

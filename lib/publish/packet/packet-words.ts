@@ -130,6 +130,7 @@ const equipment: readonly PlanItem['kind'][] = [
   'charger',
   'isolating-relay',
   'capacitor-bank',
+  'fan',
 ];
 
 function equipmentIn({ items }: Pick<BuildPlan, 'items'>): PlanItem[] {

@@ -15,6 +15,7 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
   for (const [id, device] of Object.entries(job.devices)) {
     const path = ['devices', id];
     checkFeedAndGround(path, device, kinds, vehicle, report);
+    checkCooled([...path, 'cools'], device, vehicle, parts, report);
     const driver = device['driven-by'];
     if (driver !== undefined) checkDriver([...path, 'driven-by'], driver, parts[device.part], kinds, report);
     if (device.box !== undefined) {
@@ -81,6 +82,21 @@ function checkDriver(
       `${name} is ${found}, which drives no ${part.kind}`,
       `name a device that is ${may.join(' or ')}`,
     );
+}
+
+/** A fan alone moves the air of a space, and one that the vehicle has. */
+function checkCooled(
+  path: readonly string[],
+  { cools, part }: WrittenDevice,
+  vehicle: Vehicle,
+  parts: Parts,
+  report: Report,
+): void {
+  if (cools === undefined) return;
+  const kind = parts[part]?.kind;
+  if (kind !== undefined && kind !== 'fan')
+    report.atKey(path, `a ${kind} moves no air through a space`, 'leave cools: to fans');
+  report.look(path, `space of ${vehicle.id}`, cools, vehicle.spaces);
 }
 
 function checkFeedAndGround(

@@ -50,6 +50,8 @@ export function openedForm(form: ShortForm, node: Written, around: Around): Writ
       return openRectangle(node);
     case 'stretch':
       return openText(node, /^(?<zone>[a-z-]+) +(?<length>.+)$/);
+    case 'measure':
+      return node.kind === 'leaf' ? block(node, { [form.field]: node }) : node;
   }
 }
 

@@ -1,17 +1,20 @@
 import { fanFor, type WarmCavity } from '../../heat/cavity-air.ts';
 import { type OpeningRoom, openingsFor } from '../../heat/openings-for.ts';
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanHeat } from '../../model/plan/index.ts';
 import type { Advice } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
-import { boxOfSpace } from '../../plan/power/heat.ts';
+import { boxOfSpace, movingAir } from '../../plan/power/heat.ts';
 import { flowText } from '../../read/yaml/write-value.ts';
+import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { m3hNeeded } from './air-words.ts';
 
 interface WayOut {
   readonly text: string;
-  readonly advice: Advice;
+  readonly advice?: Advice;
 }
 
 /** What helps a space whose air gets too warm for what bears so much: in words, and as lines to write. */
@@ -24,21 +27,58 @@ export function coolerSpace(
   if (riseK <= 0) return { remedy: 'mount it in a cooler zone, or take what its maker allows there' };
   const space = job.boards.find(({ spaceId }) => spaceId === heat.space)?.space;
   const opened = space ? withOpenings(job, heat, riseK, space) : null;
-  const ways = [withFan(heat, riseK), ...(opened ? [opened] : [])];
+  const ways = [...(space ? [withFan(job, heat, riseK, space)] : []), ...(opened ? [opened] : [])];
   return {
     remedy: [...ways.map(({ text }) => text), measuredText(heat, riseK)].join('; or '),
-    advice: ways.map(({ advice }) => advice),
+    advice: ways.flatMap(({ advice }) => (advice ? [advice] : [])),
   };
 }
 
-/** A fan of so much air, beside the openings that are there. */
-function withFan(heat: PlanHeat, riseK: number): WayOut {
-  const m3h = Math.ceil((fanFor({ ...heat }, riseK) * 3600) / 5) * 5;
-  const value = `${m3h} m3/h`;
+/** A fan of so much air, beside the openings and the fans that are there. */
+function withFan(job: Job, heat: PlanHeat, riseK: number, space: VehicleSpace): WayOut {
+  const { thereM3S, statedM3S, delivers } = movingAir(job, heat.space, space);
+  // What the vehicle's file only wishes for does not count beside one that is fitted.
+  const keptM3S = delivers * statedM3S + (space.fan?.there ? thereM3S : 0);
+  return fanDevice(job, heat.space, Math.max(0, fanFor({ ...heat }, riseK) - keptM3S));
+}
+
+/**
+ * A fan to be fitted that moves so much air in place (m3/s): the smallest of the catalogue that does, one on the shelf
+ * first, on the first board of its space. Without lines to write where the catalogue has none.
+ */
+export function fanDevice(job: Job, space: string, airM3S: number): WayOut {
+  const statedM3S = airM3S / job.rules['fan-delivers'].value;
+  const asked = `${m3hNeeded(airM3S)} through ${space}`;
+  const [best] = partsOfKind(job.parts, 'fan')
+    .filter(([, { airflow }]) => airflow >= statedM3S - 1e-12)
+    .toSorted(
+      ([a, one], [b, other]) =>
+        isShelved(job, b) - isShelved(job, a) || one.airflow - other.airflow || (a < b ? -1 : 1),
+    );
+  const board = job.boards.find(({ spaceId }) => spaceId === space)?.id;
+  if (!best || board === undefined)
+    return {
+      text: `move ${asked} with a fan: write its part, of the kind fan with an airflow: of ${m3hNeeded(statedM3S)} or more, and the fan among the devices`,
+    };
+  const name = freeName(job, 'fan');
+  const value = { part: best[0], on: board };
   return {
-    text: `move ${m3h} m3/h through ${heat.space} with a fan and write fan: ${value} under it in the vehicle's file`,
-    advice: [{ path: pointer(['spaces', heat.space, 'fan']), file: 'vehicle', value }],
+    text: `move ${asked} with a fan: write ${name}: ${flowText(value)} under devices:`,
+    advice: [{ path: pointer(['devices', name]), value }],
   };
+}
+
+function isShelved({ shop }: Job, part: string): number {
+  return Number(piecesOf(shop.stock[part]) > 0);
+}
+
+/** A name that no device has. */
+function freeName({ devices }: Job, name: string): string {
+  const isFree = (id: string) => devices.every((device) => device.id !== id);
+  for (let at = 1; ; at += 1) {
+    const id = at === 1 ? name : `${name}-${at}`;
+    if (isFree(id)) return id;
+  }
 }
 
 /** One opening low and one high, or on a space that lies one at each end. */

@@ -65,6 +65,7 @@ function rangeOf(about: Case, part: Part | null): Range | null {
     if (part?.kind === 'amplifier' || part?.kind === 'processor' || part?.kind === 'source-unit')
       return part.supply.range;
     if (part?.kind === 'charger') return part.input.range;
+    if (part?.kind === 'fan') return part.range;
     return isRelay(part) ? part['coil-range'] : null;
   })();
   if (told === null) return null;
@@ -78,6 +79,7 @@ function rangeOf(about: Case, part: Part | null): Range | null {
 /** Terminals at which a part of a kind meets the supply, by role: the first that it has. */
 const feedRoles: Readonly<Partial<Record<Part['kind'], readonly TerminalRole[]>>> = {
   'capacitor-bank': ['source-positive'],
+  fan: ['turn-on-in'],
   'isolating-relay': ['relay-coil', 'relay-contact'],
   relay: ['relay-coil'],
 };

@@ -127,6 +127,11 @@ export const leaflets: { readonly [K in KindName]: Leaflet } = {
     posts: ['POS NEG, stud, M8, 8 AWG to 1/0 AWG'],
     facts: ['100 F, 2 mohm, 16 V, 100 A'],
   },
+  fan: {
+    ...mounting,
+    terminal: ['+, turn-on-in, left, 1/2 in', '-, supply-negative, left, 1 in'],
+    facts: ['60 m3/h, 150 mA'],
+  },
 };
 
 /** The flags that give a leaflet. */

@@ -75,6 +75,18 @@ export const powerPartRows: readonly Row[] = [
   ],
   ['parts/parts/dist-fused-4/current', 'a tenth', '20 A', 'distribution-over-current'],
   ['parts/parts/dist-fused-4/current', 'ten times as much', '2000 A', /is above/],
+  ['parts/parts/fan-80/airflow', 'm3 a second for an hour', '60 m3/s', /is above/],
+  ['parts/parts/fan-80/airflow', 'a tenth of it, and less', '4 m3/h', /is below/],
+  ['parts/parts/fan-80/draw', 'A for mA', '150 A', /is above/],
+  ['parts/parts/fan-80/draw', 'a hundredth', '1.5 mA', /is below/],
+  [
+    'parts/parts/fan-80/range/from',
+    'the ends swapped',
+    '15 V',
+    /runs downwards/,
+    { too: { 'parts/parts/fan-80/range/to': '7 V' } },
+  ],
+  ['parts/parts/fan-80/range/to', 'for another system', '6 V', /runs downwards/],
   [
     'parts/parts/relay-30-diode/coil-range/from',
     'the ends swapped',

@@ -60,6 +60,7 @@ import { betweenBatteryCases } from './supply/between-batteries.ts';
 import { chargerSignalsCases } from './supply/charger-signals.ts';
 import { chargingCases } from './supply/charging.ts';
 import { chargingVariesCases } from './supply/charging-varies.ts';
+import { fanCases } from './supply/fans.ts';
 import { fittedSourceCases } from './supply/fitted-sources.ts';
 import { groundCases } from './supply/ground.ts';
 import { groundedTwiceCases } from './supply/grounded-twice.ts';
@@ -102,6 +103,7 @@ const every = {
   ...vehicleConductorsCases,
   ...vehicleFusesCases,
   ...groundCases,
+  ...fanCases,
   ...heatCases,
   ...insulationAndZoneCases,
   ...interruptingCases,

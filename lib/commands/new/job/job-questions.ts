@@ -51,6 +51,7 @@ const onBoard: readonly KindName[] = [
   'isolating-relay',
   'fuse-holder',
   'battery',
+  'fan',
 ];
 const elsewhere: readonly KindName[] = [...onBoard, 'level-control', 'source-unit', 'enclosure'];
 const kindsFor = (cells: Row['cells']): readonly KindName[] => (cells.in === undefined ? onBoard : elsewhere);

@@ -269,4 +269,5 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     crossoverWayTable,
     facts('crossover', 'Its load', ['load', 'power', 'order']),
   ],
+  fan: [...onBoard, facts('fan', 'Its data', ['airflow', 'draw'])],
 };

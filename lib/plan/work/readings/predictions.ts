@@ -2,6 +2,7 @@ import type { Job } from '../../../model/content/resolved-job.ts';
 import type { BuildPlan } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
 import { writeQuantity } from '../../../model/quantity/quantity.ts';
+import { fittedFans } from '../../power/fans.ts';
 import { mostIdleA } from '../bench-supply-limit.ts';
 import { around, type Prediction } from './readings.ts';
 import { sourceLines } from './source-lines.ts';
@@ -17,6 +18,7 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
     ...benchLines(plan),
     ...plugLines(plan),
     ...supplyLines(job, plan),
+    ...fanLines(job),
     ...sourceLines(job, plan),
     ...gainLines(job, plan),
     ...delayLines(job, plan),
@@ -142,6 +144,21 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
           ];
         }),
     );
+}
+
+/** What each fan draws as it runs: a fan that draws nothing stands, one that draws much more is held or blocked. */
+function fanLines(job: Job): Prediction[] {
+  return fittedFans(job).map(({ item, drawA }) => ({
+    id: `${item}.current`,
+    kind: 'current',
+    what: `${item}: current of the fan, system on`,
+    predicted: drawA,
+    unit: 'A',
+    least: 0.5 * drawA,
+    greatest: 1.5 * drawA,
+    when: 'power',
+    figures: [['X', drawA, 'A']],
+  }));
 }
 
 function gainLines({ rules }: Pick<Job, 'rules'>, { audio }: Predictable): Prediction[] {

@@ -10,7 +10,7 @@ import {
   step,
   type Work,
 } from '../work.ts';
-import { fanProofs } from './fan-steps.ts';
+import { fanProofs } from './fan-proofs.ts';
 import { fuseSteps } from './fuse-steps.ts';
 import { settingSteps } from './steps-setting-up.ts';
 

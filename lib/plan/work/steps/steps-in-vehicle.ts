@@ -13,7 +13,6 @@ import {
   type Work,
 } from '../work.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
-import { fanSteps } from './fan-steps.ts';
 import { jointActs, jointsText } from './joint-words.ts';
 import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
@@ -26,7 +25,7 @@ const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
 /** The work in the vehicle: check in, runs, parts, boards and what stands over the runs, connections, test, power. */
 export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const runs = work.plan.runs.map(({ id }) => layRun(work, id));
-  const mounts = [...mountSteps(work), ...fanSteps(work)];
+  const mounts = mountSteps(work);
   const runIds = runs.map(({ id }) => id);
   const boards = onBench.map(({ board, tested }) => boardIn(work, board, tested, runIds));
   const late = lateWork(

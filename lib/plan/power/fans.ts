@@ -1,0 +1,28 @@
+import type { Device, Job } from '../../model/content/resolved-job.ts';
+
+/** A fan that a job fits, with the space whose air it moves; null where nothing tells which. */
+export interface FittedFan {
+  readonly item: string;
+  readonly space: string | null;
+  /** By its maker, with nothing before it and behind it (m3/s). */
+  readonly airflowM3S: number;
+  readonly drawA: number;
+}
+
+/** The fans among the devices of a job. */
+export function fittedFans(job: Pick<Job, 'devices' | 'boards'>): readonly FittedFan[] {
+  return job.devices.flatMap((device): FittedFan[] => {
+    const { id, origin, spec } = device;
+    if (origin !== 'job' || spec?.kind !== 'fan') return [];
+    return [{ item: id, space: cooledBy(job, device), airflowM3S: spec.airflow, drawA: spec.draw }];
+  });
+}
+
+/** As the device says, else the space of its board, else the only one with boards. */
+function cooledBy({ boards }: Pick<Job, 'boards'>, { given, board }: Device): string | null {
+  if (given?.cools !== undefined) return given.cools;
+  const own = boards.find(({ id }) => id === board);
+  if (own) return own.spaceId;
+  const [only, other] = new Set(boards.map(({ spaceId }) => spaceId));
+  return other === undefined ? (only ?? null) : null;
+}
