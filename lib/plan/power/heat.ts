@@ -35,8 +35,9 @@ function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanB
   const { job } = played;
   const at = `heat.${spaceId}`;
   const boards = job.boards.filter((board) => board.spaceId === spaceId).map(({ id }) => id);
+  const fans = fittedFans(job).flatMap(({ item, space: own }) => (own === spaceId ? [item] : []));
   const items = job.devices
-    .filter(({ board }) => board !== null && boards.includes(board))
+    .filter(({ id, board }) => (board !== null && boards.includes(board)) || fans.includes(id))
     .flatMap((device) => heatOfDevice(played, device, book, at));
   const lossW = items.reduce((sum, item) => sum + item.lossW, 0);
   const walls = { box: boxOfSpace(space), airM3: space.air ?? null, surfaceM2: space.surface ?? null };

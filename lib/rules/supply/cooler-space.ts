@@ -14,7 +14,7 @@ import { m3hNeeded } from './air-words.ts';
 
 interface WayOut {
   readonly text: string;
-  readonly advice?: Advice;
+  readonly advice: Advice;
 }
 
 /** What helps a space whose air gets too warm for what bears so much: in words, and as lines to write. */
@@ -27,28 +27,28 @@ export function coolerSpace(
   if (riseK <= 0) return { remedy: 'mount it in a cooler zone, or take what its maker allows there' };
   const space = job.boards.find(({ spaceId }) => spaceId === heat.space)?.space;
   const opened = space ? withOpenings(job, heat, riseK, space) : null;
-  const ways = [...(space ? [withFan(job, heat, riseK, space)] : []), ...(opened ? [opened] : [])];
+  const fan = space ? [withFan(job, heat, riseK, space)] : [];
   return {
-    remedy: [...ways.map(({ text }) => text), measuredText(heat, riseK)].join('; or '),
-    advice: ways.flatMap(({ advice }) => (advice ? [advice] : [])),
+    remedy: [...fan, ...(opened ? [opened.text] : []), measuredText(heat, riseK)].join('; or '),
+    ...(opened && { advice: [opened.advice] }),
   };
 }
 
 /** A fan of so much air, beside the openings and the fans that are there. */
-function withFan(job: Job, heat: PlanHeat, riseK: number, space: VehicleSpace): WayOut {
+function withFan(job: Job, heat: PlanHeat, riseK: number, space: VehicleSpace): string {
   const { thereM3S, statedM3S, delivers } = movingAir(job, heat.space, space);
   // What the vehicle's file only wishes for does not count beside one that is fitted.
   const keptM3S = delivers * statedM3S + (space.fan?.there ? thereM3S : 0);
-  return fanDevice(job, heat.space, Math.max(0, fanFor({ ...heat }, riseK) - keptM3S));
+  return fitFan(job, heat.space, Math.max(0, fanFor({ ...heat }, riseK) - keptM3S));
 }
 
 /**
- * A fan to be fitted that moves so much air in place (m3/s): the smallest of the catalogue that does, one on the shelf
- * first, on the first board of its space. Without lines to write where the catalogue has none.
+ * How a fan is fitted that moves so much air in place (m3/s): the smallest of the catalogue that does, one on the shelf
+ * first, on the first board of its space; where the catalogue has none, what its part must tell.
  */
-export function fanDevice(job: Job, space: string, airM3S: number): WayOut {
+export function fitFan(job: Job, space: string, airM3S: number): string {
   const statedM3S = airM3S / job.rules['fan-delivers'].value;
-  const asked = `${m3hNeeded(airM3S)} through ${space}`;
+  const asked = `move ${m3hNeeded(airM3S)} through ${space} with a fan`;
   const [best] = partsOfKind(job.parts, 'fan')
     .filter(([, { airflow }]) => airflow >= statedM3S - 1e-12)
     .toSorted(
@@ -57,15 +57,8 @@ export function fanDevice(job: Job, space: string, airM3S: number): WayOut {
     );
   const board = job.boards.find(({ spaceId }) => spaceId === space)?.id;
   if (!best || board === undefined)
-    return {
-      text: `move ${asked} with a fan: write its part, of the kind fan with an airflow: of ${m3hNeeded(statedM3S)} or more, and the fan among the devices`,
-    };
-  const name = freeName(job, 'fan');
-  const value = { part: best[0], on: board };
-  return {
-    text: `move ${asked} with a fan: write ${name}: ${flowText(value)} under devices:`,
-    advice: [{ path: pointer(['devices', name]), value }],
-  };
+    return `${asked}: write its part, of the kind fan with an airflow: of ${m3hNeeded(statedM3S)} or more, and the fan among the devices`;
+  return `${asked}: write ${freeName(job, 'fan')}: ${flowText({ part: best[0], on: board })} under devices:`;
 }
 
 function isShelved({ shop }: Job, part: string): number {

@@ -1,10 +1,9 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import { pointer } from '../../model/place.ts';
 import { type FittedFan, fittedFans } from '../../plan/power/fans.ts';
 import { deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { m3hMoved } from './air-words.ts';
-import { fanDevice } from './cooler-space.ts';
+import { fitFan } from './cooler-space.ts';
 
 /**
  * A fan that the vehicle's file counts on, and that nothing says to be there: no device of the job is it, so that it has
@@ -19,17 +18,12 @@ const fanNotFitted: Rule = {
       const { spaceId, space } = board;
       const { fan } = space;
       if (!fan || fan.there || fan.air === 0 || fans.some((one) => one.space === spaceId)) return [];
-      const fitting = fanDevice(job, spaceId, fan.air);
       return [
         {
           level: 'stop',
           of: [spaceId],
           message: `the air of ${spaceId} is counted with a fan of ${m3hMoved(fan.air)}: nothing says that the vehicle has it, and no device of the job is one, so that its supply, its fuse and its steps are not planned`,
-          remedy: `${fitting.text}; or, where the vehicle has it with its supply and its fuse, write there: true beside air: under fan:`,
-          advice: [
-            ...(fitting.advice ? [fitting.advice] : []),
-            [{ path: pointer(['spaces', spaceId, 'fan', 'there']), file: 'vehicle', value: true }],
-          ],
+          remedy: `${fitFan(job, spaceId, fan.air)}; or, where the vehicle has it with its supply and its fuse, write there: true beside air: under fan:`,
           ...spaceSpot(board, 'fan'),
         },
       ];

@@ -121,6 +121,13 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/spaces/well/air', 'cubic metres for litres', '80 m3', 'space-measures-differ', { job: 'board' }],
   ['vehicle/spaces/well/surface', 'cm2 for m2', '1.2 cm2', 'space-measures-differ', { job: 'board' }],
   ['vehicle/spaces/well/surface', 'ft2 for m2', '1.2 ft2', 'space-measures-differ', { job: 'board' }],
+  [
+    'vehicle/spaces/well/fan',
+    'the unit of another',
+    '30 L',
+    /./,
+    { job: 'board', scene: { 'vehicle/spaces/well/fan': '30 m3/h' } },
+  ],
   ['vehicle/spaces/well/fan/air', 'the unit of another', '30 L', /./, { job: 'board' }],
   ['vehicle/spaces/well/fan/air', 'm3 a second for an hour', '30 m3/s', /is more than/, { job: 'board' }],
   ['vehicle/spaces/well/fan/there', 'not written', gone, 'fan-not-fitted', { job: 'board' }],
