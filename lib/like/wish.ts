@@ -115,7 +115,7 @@ export function wishedSpace(
       outsideC: rules[ambientRules[space.zone]].value,
       surfaceM2: coolingSurface(walls).value,
       passesWM2K: rules['cavity-passes'].value,
-      fanM3S: space.fan ?? 0,
+      fanM3S: space.fan?.there ? space.fan.air : 0,
       openings: space.openings.map(({ width, height }) => ({ widthM: width, heightM: height })),
     },
   };

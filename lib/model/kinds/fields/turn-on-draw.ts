@@ -8,7 +8,7 @@ export interface TurnOnDraw {
 }
 
 /**
- * What the turn-on terminal of a device, or the coil of a relay, draws (A). Where its maker is silent, the house rules
+ * What the turn-on terminal of a device draws, the coil of a relay, or a fan, all of whose current comes through it (A). Where its maker is silent, the house rules
  * hold. Null for a part that has neither.
  */
 export function turnOnDrawOf(part: Part | null, rules: Pick<HouseRules, 'turn-on-draw'>): TurnOnDraw | null {
@@ -16,6 +16,8 @@ export function turnOnDrawOf(part: Part | null, rules: Pick<HouseRules, 'turn-on
     case 'relay':
     case 'isolating-relay':
       return part['coil-current'] === undefined ? null : told(part['coil-current']);
+    case 'fan':
+      return told(part.draw);
     case 'charger':
       return toldOr(part.input['turn-on-draw'], rules);
     case 'amplifier':

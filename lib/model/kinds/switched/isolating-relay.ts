@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
-import { quantityAbove, quantityWithin } from '../fields.ts';
-import { suppressionSchema } from '../vocabulary.ts';
-import { section } from '../writing/field-text.ts';
-import { equipmentBase } from './fields/equipment.ts';
-import { supplyRangeSchema } from './fields/supply.ts';
-import { equipmentKind, kindField, terminalsOf } from './kind.ts';
+import { builders } from '../../audience.ts';
+import { quantityAbove, quantityWithin } from '../../fields.ts';
+import { suppressionSchema } from '../../vocabulary.ts';
+import { section } from '../../writing/field-text.ts';
+import { equipmentBase } from '../fields/equipment.ts';
+import { supplyRangeSchema } from '../fields/supply.ts';
+import { equipmentKind, kindField, terminalsOf } from '../kind.ts';
 
 /** A relay that joins two batteries while the engine runs and parts them while it does not. */
 export const isolatingRelaySchema = z

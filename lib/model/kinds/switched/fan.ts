@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
-import { quantityWithin } from '../fields.ts';
-import { section } from '../writing/field-text.ts';
-import { equipmentBase } from './fields/equipment.ts';
-import { supplyRangeSchema } from './fields/supply.ts';
-import { equipmentKind, kindField } from './kind.ts';
+import { builders } from '../../audience.ts';
+import { quantityWithin } from '../../fields.ts';
+import { section } from '../../writing/field-text.ts';
+import { equipmentBase } from '../fields/equipment.ts';
+import { supplyRangeSchema } from '../fields/supply.ts';
+import { equipmentKind, kindField } from '../kind.ts';
 
 /** What moves the air of a space. It has no switch of its own: its positive terminal is a turn-on input. */
 export const fanSchema = z.strictObject({
