@@ -101,7 +101,12 @@ function heatOfDevice(played: PlayedPower, device: Device, book: PlanBook, at: s
 }
 
 /** All that a fan draws warms its air; its turn-on lead is no part of the network, so that the voltage is the highest. */
-function heatOfFan({ rules }: Job, { id, spec }: Device, book: PlanBook, at: string): PlanHeat['items'] {
+function heatOfFan(
+  { rules }: Pick<Job, 'rules'>,
+  { id, spec }: Device,
+  book: PlanBook,
+  at: string,
+): PlanHeat['items'] {
   if (spec?.kind !== 'fan') return [];
   const inputW = spec.draw * rules['voltage-rated'].value;
   const lossW = book.trace(`${at}.items.${id}.lossW`, deviceLoss({ inputW, outputW: 0 }));

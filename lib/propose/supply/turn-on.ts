@@ -27,7 +27,8 @@ interface TurnOnOutput {
 
 /**
  * Links what turns on what: the source unit, then the processor, then the amplifiers that play from it; fans with what
- * the source unit turns on. More wires than the output takes ask for a strip, more current than it gives for a relay with a diode. Gives the contacts to feed.
+ * the source unit turns on. More wires than the output takes ask for a strip, more current than it gives for a relay with
+ * a diode. Gives the contacts to feed.
  */
 export function linkTurnOn(draft: Draft, chain: SignalChain): readonly SwitchedContact[] {
   const contacts: SwitchedContact[] = [];

@@ -61,12 +61,12 @@ export function fitFan(job: Job, space: string, airM3S: number): string {
   return `${asked}: write ${freeName(job, 'fan')}: ${flowText({ part: best[0], on: board })} under devices:`;
 }
 
-function isShelved({ shop }: Job, part: string): number {
+function isShelved({ shop }: Pick<Job, 'shop'>, part: string): number {
   return Number(piecesOf(shop.stock[part]) > 0);
 }
 
 /** A name that no device has. */
-function freeName({ devices }: Job, name: string): string {
+function freeName({ devices }: Pick<Job, 'devices'>, name: string): string {
   const isFree = (id: string) => devices.every((device) => device.id !== id);
   for (let at = 1; ; at += 1) {
     const id = at === 1 ? name : `${name}-${at}`;
