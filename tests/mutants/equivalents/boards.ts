@@ -72,4 +72,25 @@ export const boards: readonly Equivalent[] = [
     to: '["Stryker was here"]',
     why: 'a text is no open hole, and screws of ribs count in no stiffness',
   },
+  {
+    file: 'lib/plan/board/ribs/board-ribs.ts',
+    line: 'if (start !== undefined',
+    from: 'start !== undefined && length !== undefined',
+    to: 'start !== undefined || length !== undefined',
+    why: 'a rib is written with both, or with neither: its schema sees to that',
+  },
+  {
+    file: 'lib/plan/board/ribs/board-ribs.ts',
+    line: 'if (start !== undefined',
+    from: 'start !== undefined',
+    to: 'true',
+    why: 'a rib is written with both, or with neither: its schema sees to that',
+  },
+  {
+    file: 'lib/plan/board/ribs/board-ribs.ts',
+    line: 'if (start !== undefined',
+    from: 'length !== undefined',
+    to: 'true',
+    why: 'a rib is written with both, or with neither: its schema sees to that',
+  },
 ];
