@@ -65,8 +65,13 @@ export const conductorFindings = {
     ...commonPractice,
   },
   'pair-colours-wrong': {
-    asks: 'Of the two conductors of a speaker pair the striped one is minus, and they differ.',
+    asks: 'Of the two conductors of a pair to a speaker, or at speaker level, the striped one is minus, and they differ.',
     levels: ['caution'],
+    ...commonPractice,
+  },
+  'pairs-alike': {
+    asks: 'Pairs of one use that end at one device differ in colour as far as the shelf has colours.',
+    levels: ['note'],
     ...commonPractice,
   },
   'reel-for-other-use': {

@@ -1,7 +1,9 @@
 import type { PlanWire } from '../../model/plan/index.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
-import { endsOf, hasRole, jobWires, wireSpot } from '../look-up.ts';
+import { groupsOf } from '../groups-of.ts';
+import { deviceIdOf, endsOf, hasRole, jobWires, wireSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
+import { listed } from '../words.ts';
 
 interface Misled {
   /** What one takes it for, and why. */
@@ -57,13 +59,16 @@ const colourMisleads: Rule = {
   },
 };
 
+/** What goes in pairs: to a coil, or at speaker level. */
+const isPaired = ({ role }: PlanWire): boolean => role === 'speaker' || role === 'signal';
+
 /** The plain colour of a pair and its striped one: the stripe is minus, as the plan gives them to open pairs. */
 const pairColours: Rule = {
   id: 'pair-colours-wrong',
   judge(about) {
     const wires = jobWires(about);
     return wires.flatMap((plus): Verdict<'pair-colours-wrong'>[] => {
-      if (plus.role !== 'speaker' || !plus.id.endsWith('.+') || plus.colour === null) return [];
+      if (!isPaired(plus) || !plus.id.endsWith('.+') || plus.colour === null) return [];
       const minus = wires.find(({ id }) => id === `${plus.id.slice(0, -2)}.-`);
       if (!minus || minus.colour === null) return [];
       const alike = minus.colour === plus.colour;
@@ -77,9 +82,48 @@ const pairColours: Rule = {
             ? `both conductors of ${plus.link} are ${plus.colour}: plus and minus can't be told apart at its ends`
             : `${plus.link} has its striped conductor (${plus.colour}) on plus and the plain one (${minus.colour}) on minus: the stripe is minus`,
           value: `${plus.colour}, ${minus.colour}`,
-          remedy: alike
-            ? 'take a plain conductor for plus and a striped one for minus, or leave wire: out'
-            : 'write the plain conductor first',
+          remedy: alike ? twoColours(plus) : 'write the plain conductor first',
+          ...wireSpot(about, plus.id),
+        },
+      ];
+    });
+  },
+};
+
+/** How a pair gets two colours: of the cable that it lies in, or from reels. */
+function twoColours({ role, size, cable }: PlanWire): string {
+  return cable === undefined
+    ? `put a plain reel and one with a black stripe, ${size.label} with ${role} under for:, into the catalogue, and leave wire: and colour: out`
+    : `name two conductors of different colours of ${cable} under conductors:`;
+}
+
+/** Pairs of one use that end at the same device in the same colours: a hand takes the one for the other there. */
+const pairsAlike: Rule = {
+  id: 'pairs-alike',
+  judge(about) {
+    const pairs = jobWires(about).flatMap((plus) => {
+      const minus = about.plan.wires.find(({ id }) => id === `${plus.id.slice(0, -2)}.-`);
+      if (!isPaired(plus) || !plus.id.endsWith('.+') || plus.colour === null || !minus) return [];
+      if (plus.cable !== undefined) return [];
+      return endsOf(plus).map((end) => ({
+        plus,
+        at: deviceIdOf(end),
+        colours: `${plus.colour}, ${minus.colour}`,
+      }));
+    });
+    const groups = groupsOf(pairs, ({ plus, at, colours }) => `${at} ${plus.role} ${colours}`);
+    return groups.flatMap((group): Verdict<'pairs-alike'>[] => {
+      const [first] = group;
+      const links = [...new Set(group.map(({ plus }) => plus.link))];
+      if (!first || links.length < 2) return [];
+      const { plus, at, colours } = first;
+      return [
+        {
+          level: 'note',
+          of: links,
+          message: `${listed(links)} are ${links.length === 2 ? 'both' : 'all'} ${colours} at ${at}: their labels alone tell them apart`,
+          value: colours,
+          remedy: `label both ends of each before it is laid; or put reels of another colour, ${plus.size.label} with ${plus.role} under for:, on the shelf`,
           ...wireSpot(about, plus.id),
         },
       ];
@@ -113,4 +157,4 @@ const reelForOther: Rule = {
   },
 };
 
-export const colourRules: readonly Rule[] = [colourMisleads, pairColours, reelForOther];
+export const colourRules: readonly Rule[] = [colourMisleads, pairColours, pairsAlike, reelForOther];

@@ -43,4 +43,45 @@ describe('colours of a speaker pair', () => {
       ['WH', 'WH/BK'],
     ]);
   });
+
+  /** Reels of 30 ft in a colour and the same with a black stripe, in the catalogue and on the shelf. */
+  const reels = (...list: readonly (readonly [awg: number, colour: string])[]): readonly Change[] => {
+    const all = list.flatMap(([awg, colour]) =>
+      [colour, `${colour}/BK`].map((one) => ({
+        id: `${one.toLowerCase().replace('/', '-')}-${awg}`,
+        awg,
+        one,
+      })),
+    );
+    const parts = all.map(
+      ({ id, awg, one }) =>
+        `  ${id}: { kind: wire, title: Reel, size: ${awg} AWG, insulation: 80 C, colour: ${one}, for: [speaker] }\n`,
+    );
+    const stock = all.map(({ id }) => `  ${id}: { reels: [30 ft] }\n`);
+    return [
+      [partsFile, '  loom-a:', `${parts.join('')}  loom-a:`],
+      ['content/shop.yaml', '  large-60:', `${stock.join('')}  large-60:`],
+    ];
+  };
+  const second = (size: string) => [
+    inJob('  sub: {', '  sub-two: { part: woofer-a, in: boot }\n  sub: {'),
+    inJob(
+      'length: 3 ft }\nruns:',
+      `length: 3 ft, size: 12 AWG }\n  speaker-two: { from: amp.CH1, to: sub-two.C1, length: 3 ft, size: ${size} }\nruns:`,
+    ),
+  ];
+  const pairs = (...changes: readonly Change[]) => {
+    const { wires } = smallPlan(...changes).plan;
+    return ['speaker', 'speaker-two'].map((id) => byId(wires, `${id}.+`).colour);
+  };
+
+  test('the first leaves its usual colour to one that has no other in its size', () => {
+    // 12 AWG: white and grey; 14 AWG: white alone.
+    expect(pairs(...reels([12, 'GY'], [14, 'WH']), ...second('14 AWG'))).toEqual(['GY', 'WH']);
+    expect(pairs(...reels([12, 'GY'], [14, 'VT']), ...second('14 AWG'))).toEqual(['WH', 'VT']);
+  });
+
+  test('with fewer colours than pairs the usual ones are used again', () => {
+    expect(pairs(...second('12 AWG'))).toEqual(['WH', 'WH']);
+  });
 });

@@ -136,7 +136,7 @@ describe('the colours of a pair', () => {
     expect(coloured(() => ({}))).toEqual(['white-12', 'striped-12']);
   });
 
-  test('stay as they are where the pair is no speaker pair, or came with the vehicle', () => {
+  test('stay as they are where no reel is for their use, or the pair came with the vehicle', () => {
     expect(coloured(() => ({ role: 'signal' }))).toEqual(['white-12', 'white-12']);
     expect(coloured(({ link }) => ({ link: { ...link, given: null } }))).toEqual(['white-12', 'white-12']);
   });

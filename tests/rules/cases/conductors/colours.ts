@@ -14,6 +14,17 @@ const pair = (plus: string | null, minus: string | null) => () =>
     wire(plan, 'speaker-1.-').colour = minus;
   });
 
+const twoPairs = (first: string, second: string) => () =>
+  aboutPlan((plan: BuildPlan) => {
+    for (const [id, colour] of [
+      ['speaker-1', first],
+      ['speaker-2', second],
+    ] as const) {
+      wire(plan, `${id}.+`).colour = colour;
+      wire(plan, `${id}.-`).colour = `${colour}/BK`;
+    }
+  });
+
 /** Common practice, no source. The letters of the colours are those of IEC 60757. */
 export const colourCases = {
   'colour-misleads': {
@@ -93,6 +104,19 @@ export const colourCases = {
       { name: 'two colours that are no pair', about: pair('GN', 'VT') },
       { name: 'one not known', about: pair('WH', null) },
     ],
+  },
+  'pairs-alike': {
+    fires: [
+      {
+        name: 'two pairs in white at one amplifier',
+        about: twoPairs('WH', 'WH'),
+        level: 'note',
+        subject: 'speaker-1',
+        says: /speaker-1 and speaker-2 are both WH, WH\/BK at amp: their labels alone tell them apart/,
+        toDo: /label both ends/,
+      },
+    ],
+    quiet: [{ name: 'in two colours', about: twoPairs('WH', 'GY') }],
   },
   'reel-for-other-use': {
     fires: [
