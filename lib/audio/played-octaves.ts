@@ -31,9 +31,10 @@ export function gapsBetween(ways: readonly PlayedWay[], lowestDb: number): reado
   const [fromHz, toHz] = [Math.min(...lows), Math.max(...highs)];
   if (!(fromHz < toHz) || !Number.isFinite(fromHz)) return [];
   const points = Math.ceil(24 * Math.log2(toHz / fromHz)) + 2;
-  const sampled = frequencies({ fromHz, toHz, points }).map((hz) => ({ hz, db: mostDb(ways, hz) }));
-  const deep = sampled.filter(({ db }) => db < -lowestDb - 1e-9);
-  const gaps = deep.flatMap(({ hz, db }) => gapAt(ways, hz, db) ?? []);
+  const gaps = frequencies({ fromHz, toHz, points }).flatMap((hz) => {
+    const db = mostDb(ways, hz, -lowestDb);
+    return db < -lowestDb - 1e-9 ? (gapAt(ways, hz, db) ?? []) : [];
+  });
   const pairs = new Map<string, Gap>();
   for (const gap of gaps) {
     const key = `${gap.below.id} ${gap.above.id}`;
@@ -43,9 +44,15 @@ export function gapsBetween(ways: readonly PlayedWay[], lowestDb: number): reado
   return [...pairs.values()];
 }
 
-/** The most that ways can add up to at a frequency, in dB. */
-function mostDb(ways: readonly PlayedWay[], hz: number): number {
-  return levelDb({ re: ways.reduce((sum, { response }) => sum + magnitude(response(hz)), 0), im: 0 });
+/** The most that ways can add up to at a frequency, in dB; where some of them reach `enoughDb`, what these do. */
+function mostDb(ways: readonly PlayedWay[], hz: number, enoughDb: number): number {
+  const enough = 10 ** (enoughDb / 20);
+  let sum = 0;
+  for (const { response } of ways) {
+    sum += magnitude(response(hz));
+    if (sum >= enough) break;
+  }
+  return levelDb({ re: sum, im: 0 });
 }
 
 /** The ways whose corners lie nearest below and above a frequency. */

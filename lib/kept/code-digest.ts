@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 const codeFolder = fileURLToPath(new URL('..', import.meta.url));
 
 /**
- * Digest of all that a result depends on beside its input: every file of the code by its content, the packages that it
+ * Digest of all that a result depends on beside its input: every file of the code that may be run, by its content, the packages that it
  * builds upon by name and version, Node with its libraries, and the platform.
  */
 export function codeDigest(folder: string = codeFolder): string {
@@ -18,10 +18,13 @@ export function codeDigest(folder: string = codeFolder): string {
   return hash.digest('hex');
 }
 
-/** Adds every file below a folder, in the order of names. */
+/** What is compiled for readers of the code, and never run: its types, and its way back to the source. */
+const unrun = /\.(?:d\.ts|map)$/;
+
+/** Adds every file below a folder that may be run, in the order of names. */
 function addFolder(hash: Hash, folder: string): void {
   const paths = readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
+    .filter((entry) => entry.isFile() && !unrun.test(entry.name))
     .map(({ parentPath, name }) => join(parentPath, name))
     .sort();
   for (const path of paths) {

@@ -48,6 +48,15 @@ describe('the digest of the code', () => {
     expect(digest()).toBe(before);
   });
 
+  it('leaves out what is compiled beside the code and never run, in a package', () => {
+    const before = digest();
+    write('lib/cli.d.ts', 'export {};');
+    write('lib/cli.js.map', '{"version":3}');
+    expect(digest()).toBe(before);
+    write('lib/cli.js', 'run();');
+    expect(digest()).not.toBe(before);
+  });
+
   it.each([
     ['a new file', () => write('lib/plan/more.ts', '')],
     ['a file less', () => rmSync(join(project, 'lib/cli.ts'))],
