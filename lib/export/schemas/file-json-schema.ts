@@ -6,6 +6,7 @@ import { fieldText } from '../../model/writing/field-text.ts';
 import { ifThen } from '../../model/writing/if-then.ts';
 import { boundWords, quantityFacts } from '../../model/writing/quantity-facts.ts';
 import { insideOf } from '../../model/writing/schema-shape.ts';
+import { onceEach } from '../../plan/once-each.ts';
 import type { JsonSchema } from './json-schema.ts';
 
 type Written = z.core.JSONSchema.BaseSchema;
@@ -16,6 +17,13 @@ type Written = z.core.JSONSchema.BaseSchema;
  * Bounds of quantities are told in words, since a pattern can't compare: which of them a text keeps, the reader knows.
  */
 export function fileJsonSchema(schema: z.ZodType, tell: (says: string) => string): JsonSchema {
+  return toldSchema(untoldSchema(schema), tell);
+}
+
+/** The same with the names of house rules in its texts: it follows from the code alone, and takes longer than all else of it. */
+const untoldSchema = onceEach(writtenSchema, (schema) => schema);
+
+function writtenSchema(schema: z.ZodType): JsonSchema {
   const forms = new Map<string, JsonSchema>();
   const { $schema, ...file } = z.toJSONSchema(fileSchema(schema), {
     io: 'input',
@@ -24,11 +32,24 @@ export function fileJsonSchema(schema: z.ZodType, tell: (says: string) => string
       nameForm(jsonSchema, forms);
       if (zodSchema instanceof z.ZodDiscriminatedUnion)
         takeKind(jsonSchema, zodSchema.def.discriminator, zodSchema.def.options);
-      describe(zodSchema, jsonSchema, tell);
+      describe(zodSchema, jsonSchema);
     },
   });
   const named = [...forms].sort(([a], [b]) => (a < b ? -1 : 1));
   return { $schema, ...file, ...(named.length > 0 && { $defs: Object.fromEntries(named) }) };
+}
+
+function toldSchema(schema: object, tell: (says: string) => string): JsonSchema {
+  const told = (key: string, value: unknown): unknown => {
+    if (key === 'description' && typeof value === 'string') return tell(value);
+    return key === 'examples' ? value : toldInside(value, tell);
+  };
+  return Object.fromEntries(Object.entries(schema).map(([key, value]) => [key, told(key, value)]));
+}
+
+function toldInside(value: unknown, tell: (says: string) => string): unknown {
+  if (Array.isArray(value)) return value.map((one) => toldInside(one, tell));
+  return typeof value === 'object' && value !== null ? toldSchema(value, tell) : value;
 }
 
 /** Names of the forms that many fields share, by their pattern. */
@@ -74,12 +95,12 @@ function takeKind(written: Written, key: string, options: readonly z.core.$ZodTy
 }
 
 /** What the guide says of a field, the bounds of its amount, and what holds where it is left out. */
-function describe(schema: z.ZodType, written: Written, tell: (says: string) => string): void {
+function describe(schema: z.ZodType, written: Written): void {
   const said = fieldText(schema);
   const bounds = boundsText(schema);
   if (said) {
     const leftOut = said.leftOut === undefined ? [] : [`Left out: ${said.leftOut}`];
-    written.description = tell([said.says, ...bounds, ...leftOut].join(' '));
+    written.description = [said.says, ...bounds, ...leftOut].join(' ');
     if (said.example !== undefined) written.examples = [said.example];
   } else if (bounds.length > 0) written.description = bounds.join(' ');
 }
