@@ -22,10 +22,18 @@ const tablesOf = {
 /** What `rackleaf new` makes. */
 export type NewWhat = keyof typeof tablesOf;
 
+/** Flags that no question is asked for. */
+const beside: Readonly<Record<NewWhat, readonly string[]>> = {
+  shop: [],
+  vehicle: [],
+  part: ['kind', 'like'],
+  job: ['like'],
+};
+
 /** The flags of one thing: each question has one of its own name. */
 export function flagsOf(what: NewWhat, answers: Answers): readonly string[] {
   if (what === 'part' && answers.like) return ['like', 'kind', 'title', differsKey];
-  return [...tablesOf[what](answers).map(({ key }) => key), ...(what === 'part' ? ['kind', 'like'] : [])];
+  return [...tablesOf[what](answers).map(({ key }) => key), ...beside[what]];
 }
 
 /** Every flag of `rackleaf new`. */

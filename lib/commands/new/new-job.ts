@@ -22,6 +22,10 @@ export async function newJob(effects: Effects, given: Given, asker: Asker | null
   const paths = sorted.vehicles.map(({ path }) => path);
   const unread = unreadVehicles(paths, vehicles, problems);
   const meant = unread.filter(({ id }) => given.answers.vehicle?.includes(id));
+  if (given.answers.like !== undefined) {
+    const { newJobLike } = await import('./like/new-job-like.ts');
+    return newJobLike(effects, { shop, jobs: sorted.jobs, taken: takenBy(takenIds(files)) }, given);
+  }
   const isNone = Object.keys(vehicles).length === 0;
   if (isNone && unread.length === 0)
     return refused(effects, 'there is no vehicle: rackleaf new vehicle writes one');
@@ -50,8 +54,7 @@ function jobFile(shop: OpenShop, around: JobSurroundings, taken: ReadonlySet<str
     what: 'job',
     draft: 'job',
     questions: jobQuestions(around),
-    taken: (name) =>
-      taken.has(onAnyDisk(name)) ? `the job "${name}" is there already: a name is never used twice` : null,
+    taken: takenBy(taken),
     path: (name) => `content/jobs/${name}.yaml`,
     text: (name, answers) => {
       const vehicle = vehicleOf(answers);
@@ -79,6 +82,11 @@ function jobFile(shop: OpenShop, around: JobSurroundings, taken: ReadonlySet<str
       ];
     },
   };
+}
+
+function takenBy(taken: ReadonlySet<string>): (id: string) => string | null {
+  return (name) =>
+    taken.has(onAnyDisk(name)) ? `the job "${name}" is there already: a name is never used twice` : null;
 }
 
 /** Every name that a job has or had: of job files, read or not, and of folders with frozen plans. */

@@ -52,6 +52,7 @@ rackleaf new vehicle [NAME] [FLAGS]
 rackleaf new part [NAME] [--kind KIND] [FLAGS]
 rackleaf new part [NAME] --like PART [--differs "NAME VALUE, NAME VALUE"]
 rackleaf new job [NAME] [--vehicle VEHICLE] [--space SPACE] [FLAGS]
+rackleaf new job NAME --like JOB [--vehicle VEHICLE] [--space SPACE] [--title TITLE] [--issued-on DATE]
 
 Writes a new file of the shop. At a terminal it asks, one thing after another: round a vehicle in the order
 of its survey sheet, a part from its leaflet, a job by what plays what. What is wrong is told and asked
@@ -65,6 +66,10 @@ Nothing is written over.
   --like        takes a part over from one of the catalogue and asks only what differs
   --flags       lists the flags of what is asked for, with an example of each; of a part by its --kind
   --vehicle     may be left out where the shop has only one; so may --space
+  --like        takes over parts, places, outputs, settings and, where it can, links of another job, and
+                leaves out what is of that job alone: customer, readings, photos, acceptances, serial
+                numbers, and what this vehicle does not have. Comments tell what; the file reads at once.
+                Without --vehicle it is the vehicle of the other job
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,
   bench: `rackleaf bench [--json]
 rackleaf bench --against COMMIT [--part PART ...] [--rounds 3] [--job JOB] [--json]

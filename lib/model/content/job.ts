@@ -86,22 +86,29 @@ export const jobSchema = z.strictObject({
   id: everyone(
     fileId,
     'Its name in addresses and on labels. The file is called by it, and it is never used twice.',
-    { example: 'first-board' },
+    { example: 'first-board', ofOneJob: true },
   ),
   title: everyone(
     text('Side-well board with two amplifiers'),
     'What it is called on sheets and in search. No name of a customer stands in it.',
     { example: 'One five-channel amplifier under the left seat' },
   ),
-  revision: everyone(revision.default('A'), 'The revision that the sheets are of.'),
+  revision: everyone(revision.default('A'), 'The revision that the sheets are of.', { ofOneJob: true }),
   revisions: section(z.array(revisionSchema).default([]), 'The revisions so far, the newest last.', {
     example: [{ revision: 'A', date: '2026-02-09', what: 'First issue' }],
+    ofOneJob: true,
   }),
-  status: everyone(jobStatusSchema.default('draft'), 'How far the job is.', { example: 'draft' }),
-  'issued-on': everyone(day, 'The day on which the sheets are issued.'),
-  'drawn-by': builders(text('initials').optional(), 'Who drew it.', { example: 'L. S.' }),
-  'approved-by': builders(text('initials').optional(), 'Who approved it.', { example: 'L. S.' }),
-  fabricator: everyone(text('initials').optional(), 'Who builds it.', { example: 'L. S.' }),
+  status: everyone(jobStatusSchema.default('draft'), 'How far the job is.', {
+    example: 'draft',
+    ofOneJob: true,
+  }),
+  'issued-on': everyone(day, 'The day on which the sheets are issued.', { ofOneJob: true }),
+  'drawn-by': builders(text('initials').optional(), 'Who drew it.', { example: 'L. S.', ofOneJob: true }),
+  'approved-by': builders(text('initials').optional(), 'Who approved it.', {
+    example: 'L. S.',
+    ofOneJob: true,
+  }),
+  fabricator: everyone(text('initials').optional(), 'Who builds it.', { example: 'L. S.', ofOneJob: true }),
   vehicle: everyone(
     id.meta({ examples: ['estate'] }),
     'The vehicle that it is built into, by the id of its file.',
@@ -113,7 +120,7 @@ export const jobSchema = z.strictObject({
   customer: section(
     customerSchema.default({}),
     'Who it is for. Private: it reaches only the pages that need it.',
-    { example: { name: 'A. Example' } },
+    { example: { name: 'A. Example' }, ofOneJob: true },
   ),
   devices: section(z.record(id, deviceSchema), 'What is built in, by names of its own.', { name: 'amp' }),
   cables: section(
@@ -145,31 +152,39 @@ export const jobSchema = z.strictObject({
   anew: section(
     z.array(builders(id, 'A device, a link or a board.', { example: 'amp' })).default([]),
     'Of a revision after a released one: what is not taken from there, but proposed anew.',
-    { example: ['amp'], leftOut: 'everything that is built and still fits stays as it is' },
+    { example: ['amp'], leftOut: 'everything that is built and still fits stays as it is', ofOneJob: true },
   ),
   accepted: section(
     z.array(acceptedSchema).default([]),
     'Cautions that may stand, each at the value and the limit that were seen. `check` prints the lines to write; a stop can not be accepted.',
+    { ofOneJob: true },
   ),
   'as-built': section(
     z.record(z.string(), builders(measured)).default({}),
     'What was read in the vehicle, by the id of the reading.',
-    { example: { 'battery-rest': '12.7 V' } },
+    { example: { 'battery-rest': '12.7 V' }, ofOneJob: true },
   ),
   'hand-over': section(
     jobHandOverSchema.default({ 'functions-changed': [] }),
     'What the owner is told at hand-over that no plan can know. It stands in the packet.',
-    { example: { 'functions-changed': ['The parking sensors sound from the left side alone.'] } },
+    {
+      example: { 'functions-changed': ['The parking sensors sound from the left side alone.'] },
+      ofOneJob: true,
+    },
   ),
   photos: section(
     z.record(id, photoSchema).default({}),
     'Photos, by names. Each is made smaller, and where and with what it was taken is taken out of it.',
-    { name: 'main-fuse', example: { 'main-fuse': { file: 'main-fuse.jpg', device: 'main-fuse' } } },
+    {
+      name: 'main-fuse',
+      example: { 'main-fuse': { file: 'main-fuse.jpg', device: 'main-fuse' } },
+      ofOneJob: true,
+    },
   ),
   notes: builders(
     z.array(text('Vehicle returns in 30 days.')).default([]),
     'What whoever builds it has to know. Stands on the cover.',
-    { example: ['Vehicle returns in 30 days.'] },
+    { example: ['Vehicle returns in 30 days.'], ofOneJob: true },
   ),
 });
 /** A job file as it was written. */

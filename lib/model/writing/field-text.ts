@@ -16,6 +16,8 @@ export interface FieldText {
   readonly leftOut?: string;
   /** The picture that shows where it is measured from, and which way. */
   readonly picture?: WayPicture;
+  /** True for what is of one job alone, one vehicle on one day: a job that is begun like another does not take it over. */
+  readonly ofOneJob?: true;
 }
 export type FieldMore = Omit<FieldText, 'says'>;
 
