@@ -47,7 +47,7 @@ export function forSpace(fields: JobFields, place: NewPlace, linked: boolean): J
 /** The same fields with each value of a record made anew. */
 function eachOf(
   record: WrittenValue | undefined,
-  anew: (one: JobFields) => JobFields,
+  anew: (one: JobFields, name: string) => JobFields,
 ): JobFields | undefined {
   if (!hasFields(record)) return undefined;
   return Object.fromEntries(
