@@ -46,7 +46,7 @@ export function facingFaults(sources: Sources, placed: PlacedItem): BoardRemark[
       value: 180,
       limit: 90,
       unit: 'deg',
-      remedy: 'turn it, or lead the wires round it',
+      remedy: `write turn: ${(placed.turnDeg + 180) % 360} at ${placed.id}, or leave at: and turn: of it out, so that its place is proposed; or lead the wires round it`,
     }),
   );
 }

@@ -86,7 +86,7 @@ const sharedSide: Rule = {
             ...(met.distanceM !== null && { value: met.distanceM }),
             limit: value,
             unit: 'm',
-            remedy: `take the signal down the other side; where it can't be, keep ${lengthAskedIn(about.job, routeSpot(a))(value)} apart, cross at a right angle, and write how far inboard each lies (inboard: of the passes)`,
+            remedy: `take the signal down the other side; where it can't be, keep ${lengthAskedIn(about.job, routeSpot(a))(value)} apart, cross at a right angle, and write how far inboard each lies, at the passes of both routes in the vehicle's file: { zone: ${met.zones[0] ?? 'sill'}, length: , inboard: 8 in }`,
             ...from,
             path: b.path,
           },
@@ -175,7 +175,7 @@ const onBoard: Rule = {
               : `on ${board.id} the signal ${signal.wire} crosses the power ${power.wire} aslant`,
             ...(near && { value: distanceM, limit, unit: 'm' }),
             remedy: near
-              ? 'move the parts so that signal and power leave on opposite sides, or take the signal round'
+              ? 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others'
               : 'cross at a right angle, over a bridge piece',
             ...from,
             ...wireSpot(about, signal.wire),

@@ -25,7 +25,7 @@ const short: Rule = {
         value: stockQuantity,
         limit: quantity,
         unit,
-        remedy: 'order a reel; two ends do not make one length',
+        remedy: `order a reel; two ends do not make one length. Once it is there, count it under stock: of the shop file: ${part}: { reels: [LENGTH, LENGTH] }`,
         path: pointer(['stock', part]),
         file: 'shop',
       };
@@ -52,7 +52,7 @@ const toOrder: Rule = {
         level: 'caution',
         of: missing.map(({ part }) => part),
         message: `to order for this job: ${lines.join(', ')}`,
-        remedy: 'order them; once they are there, write them under stock:',
+        remedy: `order them; once they are there, write what the shelf has under stock: of the shop file, such as ${missing[0]?.part}: { pieces: ${missing[0]?.quantity} }`,
         path: pointer(['stock']),
         file: 'shop',
       },

@@ -3,7 +3,7 @@ import type { ActingLevel } from '../../model/finding.ts';
 import type { ConductorLimit, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
 import { houseRule } from '../house-rule-of.ts';
-import { fuseSpot, jobWires, wireSpot } from '../look-up.ts';
+import { deviceIdOf, fuseSpot, jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { amps, ampsDrawn, celsiusAllowed, counted, figure } from '../words.ts';
 
@@ -138,7 +138,7 @@ const fuseOverWarmConductor: Rule = {
             value: ratingA,
             limit: cautionA,
             unit: 'A',
-            remedy: `use insulation for 125 C or 200 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
+            remedy: `use a reel with insulation: 125 C or 200 C (wire: at ${id}), a larger size: there, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)} (${fuse.id.includes('.') ? `fuses: at ${deviceIdOf(fuse.id)}` : `fuse: at ${fuse.id}`})`,
             mark: narrowest(conductor, 'caution')?.mark ?? 'cp',
             ...wireSpot(about, id),
           },

@@ -105,7 +105,7 @@ const loadAssumed: Rule = {
         value,
         unit: 'A',
         remedy:
-          'clamp a meter round the battery lead with lights, blower and heated glass on, engine running, and write it as vehicle-load: of the vehicle',
+          "clamp a meter round the battery lead with lights, blower and heated glass on, engine running, and write it at the top of the vehicle's file, such as vehicle-load: 45 A",
         ...from,
         path: '',
         file: 'vehicle',

@@ -153,7 +153,7 @@ const groundLeadLong: Rule = {
           value: wire.lengthM,
           limit,
           unit: 'm',
-          remedy: `choose a ground point nearer to the board${lengthSlip(about, wire.id, limit)}; a larger lead does not shorten it`,
+          remedy: `choose a ground point nearer to the board, of those under grounds: in the vehicle's file, by ground: at the board${lengthSlip(about, wire.id, limit)}; a larger lead does not shorten it`,
           ...from,
           ...wireSpot(about, wire.id),
         },

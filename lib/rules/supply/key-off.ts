@@ -47,7 +47,7 @@ const keyOffUntold: Rule = {
         level: 'note',
         of: names,
         message: `the key-off draw of ${listed(names)} is not known: the sum leaves it out`,
-        remedy: `write it as key-off: of the supply in the part, or measure ${waitOf(job)} or more after locking`,
+        remedy: `write it in the part, under supply:, such as key-off: 1.5 mA, as its leaflet tells or as measured ${waitOf(job)} or more after locking`,
         ...partSpot(job, first.item),
       },
     ];

@@ -45,7 +45,7 @@ function dropRemedy(parts: readonly DropPart[], excessV: number): string {
   const saved = lostIn(parts, 'conductor');
   // Twice the copper halves a drop: more than that is no size that a port takes.
   if (saved / 2 >= excessV)
-    return `run ${most.of}, which loses ${voltsLost(most.dropV)}, larger or shorter; or put a battery nearer`;
+    return `run ${most.of}, which loses ${voltsLost(most.dropV)}, larger (size: at the link) or shorter; or put a battery nearer`;
   const others = parts.filter(({ kind }) => kind !== 'conductor').slice(0, 2);
   const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${voltsLost(dropV)})`);
   return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
@@ -102,7 +102,8 @@ const groundDrop: Rule = {
           value: lostV,
           limit,
           unit: 'V',
-          remedy: 'shorten the ground lead, run it larger, or add a ground from the body to the battery',
+          remedy:
+            'shorten the ground lead, run it larger (size: at its link), or add a ground from the body to the battery',
           ...from,
           ...deviceSpot(about.job, item),
         },

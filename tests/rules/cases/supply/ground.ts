@@ -150,7 +150,7 @@ export const groundCases = {
         level: 'caution',
         subject: 'board-ground',
         says: /483 mm \(19 in\).*18 in/,
-        toDo: /^choose a ground point nearer to the board; a larger lead/,
+        toDo: /^choose a ground point nearer to the board, of those under grounds: .*by ground: at the board; a larger lead/,
       },
       {
         name: 'feet written for inches',

@@ -43,7 +43,7 @@ export const voltageDropCases = {
         level: 'caution',
         subject: 'amp',
         says: /lost in conductors 0.3 V, fuses 0.2 V and joints 0.052 V/,
-        toDo: /^run amp-feed, which loses 0.3 V, larger or shorter/,
+        toDo: /^run amp-feed, which loses 0.3 V, larger \(size: at the link\) or shorter/,
       },
       {
         name: 'where more copper does not mend it, half of 0.27 V being too little',
