@@ -15,6 +15,7 @@ import { leaveOpen } from './laying/left-open.ts';
 import { layRuns } from './laying/runs.ts';
 import { bandsOf, speakerPart } from './sound/bands.ts';
 import { dealChannels } from './sound/channels.ts';
+import { linkCrossovers } from './sound/crossover-links.ts';
 import { makeBands } from './sound/filters.ts';
 import { useInputs } from './sound/input-use.ts';
 import { linkAmplifierInputs } from './sound/inputs.ts';
@@ -103,6 +104,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   const bands = bandsOf(draft, whole.groups);
   const driven = dealChannels(draft, whole, bands);
   linkSpeakers(draft, driven);
+  linkCrossovers(draft, whole);
   linkSourceSpeakers(draft, whole);
   const chain = useInputs(draft, whole);
   const outputs = linkProcessors(draft, chain);

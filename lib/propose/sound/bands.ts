@@ -5,7 +5,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import { inch } from '../../model/quantity/dimensions.ts';
 import type { Row } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
-import type { DrivenGroup } from './signal-chain.ts';
+import { type DrivenGroup, pitchOf } from './signal-chain.ts';
 
 /** The band that a group of speakers plays. */
 export interface Band extends PlayedBand {
@@ -67,30 +67,28 @@ function band(fromHz: number | undefined, toHz: number | undefined): PlayedBand 
   return { ...(fromHz !== undefined && { fromHz }), ...(toHz !== undefined && { toHz }) };
 }
 
-/** The part of the speakers of a group. */
-export function speakerPart({ speakers }: Pick<DrivenGroup, 'speakers'>): PartOf<'speaker'> | null {
-  const spec = speakers[0]?.spec;
+/** The part of the speakers of a group; of a set that of those that play lowest: a crossover makes the rest. */
+export function speakerPart({
+  speakers,
+  behind,
+}: Pick<DrivenGroup, 'speakers' | 'behind'>): PartOf<'speaker'> | null {
+  const spec = behind?.[0]?.part ?? speakers[0]?.spec;
   return spec?.kind === 'speaker' ? spec : null;
 }
 
 /** The row of seats that a group plays to: as written for its signal, else that of its first place which has one. */
-export function rowOf({ given, speakers }: Pick<DrivenGroup, 'given' | 'speakers'>): Row | null {
+export function rowOf({
+  given,
+  speakers,
+  behind = [],
+}: Pick<DrivenGroup, 'given' | 'speakers' | 'behind'>): Row | null {
   if (given.signal === 'front' || given.signal === 'rear') return given.signal;
-  return speakers.find(({ row }) => row !== null)?.row ?? null;
+  const heard = [...behind.flatMap((one) => one.speakers), ...speakers];
+  return heard.find(({ row }) => row !== null)?.row ?? null;
 }
 
-/** Kinds of speakers by how low they play, the lowest first. */
-const byPitch: readonly PartOf<'speaker'>['band'][] = [
-  'subwoofer',
-  'midbass',
-  'full-range',
-  'coaxial',
-  'midrange',
-  'tweeter',
-];
-
 function playsLower(a: PartOf<'speaker'> | null, b: PartOf<'speaker'>): boolean {
-  return a !== null && byPitch.indexOf(a.band) < byPitch.indexOf(b.band);
+  return a !== null && pitchOf(a) < pitchOf(b);
 }
 
 /** Where a speaker begins (Hz). `isAll`: nothing plays below it, so that it goes as low as its maker lets it. */

@@ -2,6 +2,8 @@ import { channelLoad } from '../../audio/load/amplifier-load.ts';
 import { wiringLoad } from '../../audio/load/loads.ts';
 import type { Coil, Wiring } from '../../audio/load/wiring.ts';
 import { isFault } from '../../model/fault.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
 import { type AmplifierOutput, modeOf } from './outputs.ts';
 
@@ -26,8 +28,13 @@ export interface WiredOutput {
   readonly takenW: number;
 }
 
-/** The coils of a speaker in the order of its part, with their pairs of terminals. */
+/** The coils of a speaker in the order of its part, with their pairs of terminals; a passive crossover is one of its load. */
 export function coilsOf({ spec }: DraftDevice) {
+  if (spec.kind === 'crossover') {
+    const [positive = ''] = terminalsOf(spec.terminals, 'coil-positive');
+    const [negative = ''] = terminalsOf(spec.terminals, 'coil-negative');
+    return [{ name: stemName(positive), positive, negative, nominal: spec.load }];
+  }
   return spec.kind === 'speaker' ? Object.entries(spec.coils).map(([name, coil]) => ({ name, ...coil })) : [];
 }
 
@@ -73,7 +80,10 @@ export function wiredOutput(
   const { mayDrive, power } = channelLoad(channel, load, modeOf(output));
   const shares = load.shares.map(({ share }) => share);
   const isEven = Math.max(...shares) <= 1.01 * Math.min(...shares);
-  const takenW = speakers.reduce((sum, { spec }) => sum + (spec.kind === 'speaker' ? spec.power : 0), 0);
+  const takenW = speakers.reduce(
+    (sum, { spec }) => sum + (spec.kind === 'speaker' || spec.kind === 'crossover' ? spec.power : 0),
+    0,
+  );
   return {
     output,
     speakers,

@@ -1,3 +1,4 @@
+import type { PartOf } from '../../model/kinds/index.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import type { SpeakerGroup } from '../draft/open-groups.ts';
@@ -17,12 +18,21 @@ export interface SignalChain {
 export interface DrivenGroup {
   readonly id: string;
   readonly given: SpeakerGroup['written'];
-  /** All of its speakers. */
+  /** All of its speakers; of a set its passive crossovers, which an amplifier sees in their place. */
   readonly speakers: readonly DraftDevice[];
+  /** Of a set: the groups that play behind its crossovers, the lowest first. */
+  readonly behind?: readonly SpeakersBehind[];
   /** Those that a rule must drive. */
   readonly needy: readonly DraftDevice[];
   /** The amplifier, or the source unit; null where nobody can say. */
   readonly driver: DraftDevice | null;
+}
+
+/** Speakers that a passive crossover drives, as a job writes it by `driven-by:`. */
+export interface SpeakersBehind {
+  readonly id: string;
+  readonly part: PartOf<'speaker'>;
+  readonly speakers: readonly DraftDevice[];
 }
 
 /** Works out what drives what. Where two could, that is asked. */
@@ -31,12 +41,30 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
   const source = soleSource(draft, kind('source-unit'));
   const amplifiers = kind('amplifier');
   const processors = kind('processor');
+  const membersOf = (group: SpeakerGroup) => group.members.flatMap((id) => draft.device(id) ?? []);
+  const isAll = (group: SpeakerGroup, wanted: 'speaker' | 'crossover') => {
+    const own = membersOf(group);
+    return own.length > 0 && own.every(({ spec }) => spec.kind === wanted);
+  };
+  const sets = groups.filter((group) => isAll(group, 'crossover'));
+  const setOf = ({ written }: SpeakerGroup) => sets.find(({ id }) => id === written['driven-by']);
   const speakers = groups.flatMap((group): DrivenGroup[] => {
-    const own = group.members.flatMap((id) => draft.device(id) ?? []);
-    if (own.length === 0 || own.some(({ spec }) => spec.kind !== 'speaker')) return [];
+    const isSet = sets.includes(group);
+    if (!isSet && (!isAll(group, 'speaker') || setOf(group))) return [];
+    const own = membersOf(group);
     const needy = own.filter((speaker) => !isWired(draft, speaker));
     const driver = needy.length === 0 ? null : driverOf(draft, group, amplifiers, source);
-    return [{ id: group.id, given: group.written, speakers: own, needy, driver }];
+    const behind = groups.flatMap((other): SpeakersBehind[] => {
+      const [first] = membersOf(other);
+      if (setOf(other) !== group || first?.spec.kind !== 'speaker') return [];
+      return [{ id: other.id, part: first.spec, speakers: membersOf(other) }];
+    });
+    return [
+      {
+        ...{ id: group.id, given: group.written, speakers: own, needy, driver },
+        ...(isSet && { behind: behind.toSorted((a, b) => pitchOf(a.part) - pitchOf(b.part)) }),
+      },
+    ];
   });
   const processorOf = new Map<string, DraftDevice>();
   for (const amplifier of amplifiers) {
@@ -44,6 +72,21 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
     if (before) processorOf.set(amplifier.id, before);
   }
   return { source, amplifiers, processors, groups: speakers, processorOf };
+}
+
+/** Kinds of speakers by how low they play, the lowest first. */
+const byPitch: readonly PartOf<'speaker'>['band'][] = [
+  'subwoofer',
+  'midbass',
+  'full-range',
+  'coaxial',
+  'midrange',
+  'tweeter',
+];
+
+/** The rank of a speaker by how low its kind plays. */
+export function pitchOf({ band }: Pick<PartOf<'speaker'>, 'band'>): number {
+  return byPitch.indexOf(band);
 }
 
 /** True for a speaker of which a coil is linked: what is written of it governs. */

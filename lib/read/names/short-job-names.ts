@@ -56,7 +56,8 @@ function kindsOf({ devices }: WrittenJob, { fitted }: Vehicle, parts: Parts): Ki
 
 /** What may drive a device of a kind: a signal goes from the source over processors and amplifiers to speakers. */
 const drivers: Readonly<Partial<Record<Part['kind'], readonly Part['kind'][]>>> = {
-  speaker: ['amplifier', 'source-unit'],
+  speaker: ['amplifier', 'source-unit', 'crossover'],
+  crossover: ['amplifier', 'source-unit'],
   amplifier: ['processor', 'source-unit'],
   processor: ['source-unit'],
 };
@@ -74,7 +75,7 @@ function checkDriver(
     report.atKey(
       path,
       `nothing drives a ${part.kind}`,
-      'leave driven-by: to speakers, amplifiers and processors',
+      'leave driven-by: to speakers, passive crossovers, amplifiers and processors',
     );
   else if (found && part && !may.includes(found))
     report.at(

@@ -1,0 +1,88 @@
+import { describe, expect, test } from 'vitest';
+import { judge } from '../../lib/rules/index.ts';
+import { planKept } from '../plan/plan-kept.ts';
+import { changed, linksOf, shopWith } from './links-of.ts';
+
+/** A crossover of two ways, with the leads to its speakers that its maker supplies. */
+const passive = `parts:
+  passive-two:
+    kind: crossover
+    title: "Passive crossover, 3 kHz"
+    size: { width: 4 in, depth: 3 in, height: 1 in }
+    mass: 0.2 kg
+    terminals:
+      IN: { role: coil, joint: screw-clamp, takes: 18 AWG to 12 AWG }
+      W, T: { role: speaker-out, joint: supplied-lead }
+    ways: { T: from 3 kHz, W: up to 3 kHz }
+    order: 2
+    load: 4 ohm
+    power: 90 W
+`;
+const files = shopWith('parts/speakers.yaml', 'parts:\n', passive);
+const front = '  front: { part: coaxial-65, in: [left-door, right-door] }\n';
+const set = `  filter: { part: passive-two, in: [left-door, right-door] }
+  front: { part: midbass-65, in: [left-door, right-door], driven-by: filter }
+  tweeter: { part: tweeter-25, in: [left-door, right-door], driven-by: filter }
+`;
+const job = changed('under-seat-five', [front, set]);
+
+describe('a component set behind its passive crossover', () => {
+  const { links, problems, proposed, job: read } = linksOf(job, files);
+
+  test('takes a channel a side for its crossover, whose ways drive woofer and tweeter', () => {
+    expect(problems).toEqual([]);
+    for (const side of ['left', 'right'])
+      expect(links).toMatchObject({
+        [`to-filter-${side}`]: `amp.CH${side === 'left' ? 1 : 2} filter-${side}.IN`,
+        [`to-front-${side}`]: `filter-${side}.W front-${side}.C1`,
+        [`to-tweeter-${side}`]: `filter-${side}.T tweeter-${side}.C1`,
+      });
+    expect(proposed('to-tweeter-left')?.reason).toMatch(
+      /^T of filter-left is the way for what tweeter-left plays/,
+    );
+  });
+
+  test('plays from where its woofer begins, with no filter of the amplifier between its drivers', () => {
+    const filters = read?.devices.find(({ id }) => id === 'amp')?.given?.filters.CH1;
+    // By the table of bands: a frame of 6 1/2 in begins at 80 Hz, where the subwoofer hands over (common practice).
+    expect(filters).toEqual([expect.objectContaining({ pass: 'high-pass', corner: 80 })]);
+  });
+
+  test("is wired by its maker's own leads, with each driver at its channel, and no stop that is its own", () => {
+    if (!read) throw new Error('The job is read.');
+    const { plan, remarks } = planKept(read);
+    const about = (id: string) => plan.audio.speakers.find((one) => one.id === id);
+    expect(about('tweeter-left')).toMatchObject({
+      channel: 'amp.1',
+      passive: [expect.objectContaining({ pass: 'high-pass', cornerHz: 3000, order: 2 })],
+    });
+    expect(plan.audio.channels.find(({ id }) => id === 'amp.1')).toMatchObject({
+      loadOhm: 4,
+      speakers: ['tweeter-left', 'front-left'],
+    });
+    const ends = plan.wires
+      .flatMap((wire) => wire.ends)
+      .filter(({ terminal }) => /^filter-left\.[WT]/.test(terminal));
+    expect(ends.map(({ form }) => form)).toEqual(ends.map(() => 'supplied-lead'));
+    expect(ends).toHaveLength(4);
+    const stops = judge(read, plan, remarks).filter(({ level }) => level === 'stop');
+    expect(stops.filter(({ related }) => related.some((id) => /filter|front|tweeter/.test(id)))).toEqual([]);
+  });
+
+  test.each([
+    [
+      'a way that no speaker is driven by',
+      /^ {2}tweeter:.*\n/m,
+      'filter-left has 2 ways, and 1 speaker is driven',
+    ],
+    [
+      'a driver in one place alone',
+      /(?<=tweeter-25, in: )\[left-door, right-door\]/,
+      'filter-left has 2 ways, and 1 speaker is driven by it: front-left',
+    ],
+  ])('asks about %s', (_, cut, says) => {
+    const text = job.replace(cut, (found) => (found.startsWith('[') ? 'left-door' : ''));
+    expect(text).not.toBe(job);
+    expect(linksOf(text, files).problems.join('\n')).toContain(says);
+  });
+});
