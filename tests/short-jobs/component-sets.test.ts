@@ -66,7 +66,9 @@ describe('a component set behind its passive crossover', () => {
     expect(ends.map(({ form }) => form)).toEqual(ends.map(() => 'supplied-lead'));
     expect(ends).toHaveLength(4);
     const stops = judge(read, plan, remarks).filter(({ level }) => level === 'stop');
-    expect(stops.filter(({ related }) => related.some((id) => /filter|front|tweeter/.test(id)))).toEqual([]);
+    const own = stops.filter(({ related }) => related.some((id) => /filter|front|tweeter/.test(id)));
+    // The woofer of this set is deeper than the doors of this car.
+    expect(new Set(own.map(({ rule }) => rule))).toEqual(new Set(['speaker-too-deep']));
   });
 
   test.each([

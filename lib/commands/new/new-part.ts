@@ -10,12 +10,13 @@ import { readHouseRules } from '../../read/read-house-rules.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
-import { type Answers, type Asker, Interrupted, type Question } from './ask/question.ts';
+import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { readingFault } from './ask/reading-fault.ts';
 import { type Cell, hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
+import { setInJob } from './part/component-set.ts';
 import { slopeOf } from './part/control-fields.ts';
 import { likeFile } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
@@ -62,8 +63,10 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
     draft: `part-${kind}`,
     questions: partQuestions(kind, turnOnHint(files)),
     text: (id, answers) => partText(kind, id, answers),
-    told: (_, answers) => {
+    told: (id, answers) => {
       const left = leftOut(kind, answers);
+      const set = kind === 'speaker' && lineOf(answers, 'set') !== '' ? setInJob(id) : [];
+      if (set.length > 0) return [...set, ...left.map((one) => `the leaflet may still tell: ${one}`)];
       return left.length === 0 ? [] : ['the leaflet may still tell:', ...left.map((one) => `  ${one}`)];
     },
   };

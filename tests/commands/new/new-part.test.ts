@@ -53,6 +53,48 @@ describe('new part', () => {
     expect(told).toContain('--case is needed');
   });
 
+  test('a component set becomes woofer, tweeter and crossover, each with what it is computed by', async () => {
+    const line = ['new', 'part', 'set-six', '--kind', 'speaker', '--title', 'Component set, 6 1/2 in'];
+    const { status, out, told } = await folder.run(
+      ...line,
+      ...['--case', '6 1/2 in, 6 1/2 in, 2 3/4 in, 1.2 kg'],
+      ...['--facts', 'component, 90 W, 70 Hz, , C1, 4 ohm, , screw-clamp, 18 AWG to 12 AWG'],
+      ...['--set', '3 kHz, 2 in, 7/8 in, 0.09 kg, 4 in, 3 in, 1 in, 0.2 kg, 2, yes'],
+    );
+    expect([status, out]).toEqual([0, 'content/parts/set-six.yaml']);
+    expect(told).toContain('first set-six-crossover, then set-six and set-six-tweeter, both with driven by');
+    const { parts, problems } = readContent(await realEffects(folder.root).readContent());
+    expect(problems).toEqual([]);
+    expect(parts['set-six']).toMatchObject({ band: 'midbass', power: 90, 'lowest-frequency': 70 });
+    expect(parts['set-six-tweeter']).toMatchObject({ band: 'tweeter', power: 90, mass: 0.09 });
+    expect(parts['set-six-crossover']).toMatchObject({
+      kind: 'crossover',
+      ways: { W: { toHz: 3000 }, T: { fromHz: 3000 } },
+      order: 2,
+      load: 4,
+      power: 90,
+      terminals: { 'IN+': { role: 'coil-positive', joint: 'screw-clamp' }, 'T-': { joint: 'supplied-lead' } },
+    });
+  });
+
+  test('of a component set what no leaflet tells is marked in the file', async () => {
+    const { status } = await folder.run(
+      ...['new', 'part', 'set-open', '--kind', 'speaker', '--title', 'Component set'],
+      ...[
+        '--case',
+        '6 1/2 in, 6 1/2 in, 2 3/4 in, 1.2 kg',
+        '--facts',
+        'component, 90 W, , , C1, 4 ohm, , screw-clamp',
+      ],
+      ...['--set', '3 kHz, ?, ?, ?, ?, ?, ?, ?'],
+    );
+    expect(status).toBe(2);
+    const text = folder.read('content/parts/set-open.yaml');
+    expect(text).toMatch(/# Still to be written: [^\n]*set-open-tweeter/);
+    expect(text).toMatch(/# Still to be written: [^\n]*set-open-crossover/);
+    folder.write('content/parts/set-open.yaml', 'rackleaf: 1\nparts: {}\n');
+  });
+
   test('takes over what another part of the shop says, but for what differs', async () => {
     const differs = 'capacity 74 Ah, cold-cranking: 680 A';
     const line = ['new', 'part', 'battery-74', '--like', 'own-battery', '--title', 'Battery, 74 Ah'];

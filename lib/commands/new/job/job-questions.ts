@@ -118,17 +118,17 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   }),
   speaker: (around) => ({
     hints: (answers) => [
-      ...offered(around.parts, ['speaker', 'enclosure']),
+      ...offered(around.parts, ['speaker', 'enclosure', 'crossover']),
       `Places: ${placesOf(around, answers).join(', ')}`,
     ],
     fault: ({ cells }, answers) =>
       twice(cells.name, answers) ??
-      otherKind(around.parts, ['speaker'], cells.part) ??
+      otherKind(around.parts, ['speaker', 'crossover'], cells.part) ??
       unknownPlaces(cells.in, placesOf(around, answers)) ??
       (cells.box === undefined ? null : otherKind(around.parts, ['enclosure'], cells.box)) ??
       unknownDriver(cells['driven-by'], answers),
     doubt: ({ cells }) =>
-      missingPart(around, ['speaker'], cells.part) ??
+      missingPart(around, ['speaker', 'crossover'], cells.part) ??
       (cells.box === undefined ? null : missingPart(around, ['enclosure'], cells.box)),
   }),
   board: (around) => ({
@@ -152,7 +152,10 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
 };
 
 function offered(parts: JobSurroundings['parts'], kinds: readonly KindName[]): readonly string[] {
-  return kinds.map((kind) => `In the catalogue, ${kind}: ${partNames(parts, kind).join(', ')}`);
+  return kinds.flatMap((kind) => {
+    const names = partNames(parts, kind);
+    return names.length === 0 ? [] : [`In the catalogue, ${kind}: ${names.join(', ')}`];
+  });
 }
 
 /** The tape of a shop whose file can't be read. */
@@ -188,7 +191,9 @@ function unknownDriver(named: unknown, answers: Answers): string | null {
   return unknown(
     'device',
     String(named),
-    jobRows(answers, 'device').map(({ cells }) => String(cells.name)),
+    (['device', 'speaker'] as const).flatMap((key) =>
+      jobRows(answers, key).map(({ cells }) => String(cells.name)),
+    ),
   );
 }
 

@@ -55,7 +55,7 @@ export const jobTables = [
     key: 'speaker',
     asks: 'Speakers: which part plays in which places',
     by: 'eye',
-    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several.',
+    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several. Of a component set its passive crossover has a row first, and each of its speakers tells it under driven by.',
     columns: [
       column('name', 'name', id, 'front'),
       column('part', 'part', device.part, 'coaxial-65'),

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import { partBase } from '../../../model/content/part-base.ts';
 import { text } from '../../../model/fields.ts';
 import { cableSchema } from '../../../model/kinds/cable.ts';
@@ -11,6 +11,7 @@ import type { KindName } from '../../../model/kinds/index.ts';
 import { kinds } from '../../../model/kinds/index.ts';
 import { speakerSchema } from '../../../model/kinds/speaker.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
+import { componentSet, setTable } from './component-set.ts';
 import {
   amplifierFactsTable,
   amplifierSupplyTable,
@@ -52,8 +53,8 @@ const charger = chargerSchema.shape;
 
 /** What a speaker plays, and its coils. */
 const speakerTable = leaflet('facts', 'What it plays; its coils, and how they are joined', [
-  ...columnsOf(speakerSchema.shape, ['band', 'power', 'lowest-frequency', 'cut-out'], {
-    band: 'coaxial',
+  column('band', 'band', z.enum([...speakerSchema.shape.band.options, componentSet]), 'coaxial'),
+  ...columnsOf(speakerSchema.shape, ['power', 'lowest-frequency', 'cut-out'], {
     power: '70 W',
     'lowest-frequency': '60 Hz',
     'cut-out': '5 1/2 in',
@@ -129,7 +130,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
   'source-unit': [titleTable, fittedCaseTable, terminalTable, menuTable, supplyTable],
-  speaker: [titleTable, caseTable, speakerTable, boxTable],
+  speaker: [titleTable, caseTable, speakerTable, setTable, boxTable],
   enclosure: [
     titleTable,
     caseTable,

@@ -5,6 +5,7 @@ import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { type Cell, type Row, rowOf } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { bracketHoles } from './bracket-holes.ts';
+import { componentSet, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
@@ -26,8 +27,23 @@ export function partText(kind: KindName, id: string, answers: Answers): string {
     'rackleaf: 1\n',
     ...derived.map((one) => `# ${one}\n`),
     ...(left.length === 0 ? [] : ['# The leaflet may still tell:\n', ...left.map((one) => `#   ${one}\n`)]),
-    blockText({ parts: { [id]: part } }, 4),
+    blockText({ parts: { [id]: part, ...besideWoofer(kind, id, answers) } }, 4),
   ].join('');
+}
+
+/** Tweeter and crossover of a set; nothing for another part. */
+function besideWoofer(kind: KindName, id: string, answers: Answers): Named {
+  const [told] = isAsked('set', answers) ? partRows(kind, 'set', answers) : [];
+  const [facts] = partRows(kind, 'facts', answers);
+  if (!told || !facts) return {};
+  const { power, nominal, joint, takes } = facts.cells;
+  return partsOfSet(told, {
+    id,
+    title: lineOf(answers, 'title'),
+    fields: known({ power }),
+    nominal: String(nominal),
+    held: known({ joint, takes: takes === undefined ? undefined : sizeRange(String(takes)) }),
+  });
 }
 
 /** What of the file the leaflet does not say in these words: how it follows from what it says. */
@@ -64,7 +80,8 @@ const follows: ReadonlySet<string> = new Set(['left', 'right', 'top', 'bottom', 
 
 /** False for a table that what was answered before it makes needless. */
 export function isAsked(key: string, answers: Answers): boolean {
-  return key !== 'box' || lineOf(answers, 'facts').startsWith('subwoofer');
+  const band = { box: 'subwoofer', set: componentSet }[key];
+  return band === undefined || lineOf(answers, 'facts').startsWith(band);
 }
 
 function hasCase(kind: KindName): boolean {
@@ -111,6 +128,8 @@ const writers: Readonly<Record<string, Writer>> = {
     terminals: byName(rows, (row) => terminalFields(row, kind)),
     ...(kind === 'source-unit' && filled('outputs', ratedOutputs(rows))),
   }),
+  // The parts of a set stand beside the woofer.
+  set: () => ({}),
   filter: ([row]) => filled('filter', { ...row?.cells }),
   menu: ([row]) => (row ? menuFields(row) : {}),
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
@@ -263,8 +282,9 @@ function powers(rest: readonly string[]): Named {
 
 /** What a speaker plays, and its coils with their terminals. */
 function speakerFields({ cells: { names, joint, takes, ...cells } }: Row): Named {
-  const { nominal, 'direct-current': direct, ...facts } = cells;
+  const { nominal, 'direct-current': direct, band, ...facts } = cells;
   return {
+    ...known({ band: band === componentSet ? 'midbass' : band }),
     ...facts,
     terminals: {
       [rowName(names)]: {

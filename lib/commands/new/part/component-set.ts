@@ -1,0 +1,85 @@
+import { z } from 'zod';
+import { extent, quantityAbove } from '../../../model/fields.ts';
+import { crossoverSchema } from '../../../model/kinds/crossover.ts';
+import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
+import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
+import type { Row } from '../ask/rows.ts';
+import { filled, known, type Named } from '../yaml-text.ts';
+import { columnsOf, leaflet } from './part-columns.ts';
+
+/** What a leaflet calls a woofer that comes with a tweeter and the passive crossover between them. */
+export const componentSet = 'component';
+
+const { mass } = equipmentBase;
+
+/** What is asked of such a set beside its woofer. */
+export const setTable: AskedTable = leaflet(
+  'set',
+  'Its passive crossover and its tweeter: they become parts of their own beside the woofer',
+  [
+    column('corner', 'crossover frequency', quantityAbove('frequency'), '3 kHz'),
+    column('frame', 'tweeter across', extent, '2 in'),
+    column('mounting', 'tweeter depth', extent, '7/8 in'),
+    column('tweeter-mass', 'tweeter mass', mass, '0.09 kg'),
+    column('width', 'crossover width', extent, '4 in'),
+    column('depth', 'crossover depth', extent, '3 in'),
+    column('height', 'crossover height', extent, '1 1/4 in'),
+    column('mass', 'crossover mass', mass, '0.25 kg'),
+    ...columnsOf(crossoverSchema.shape, ['order'], { order: '2' }),
+    optionalColumn('leads', 'leads to its speakers supplied', z.boolean(), 'no'),
+  ],
+  {
+    hint: 'What the leaflet does not tell is a ?. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest.',
+  },
+);
+
+/** The woofer of a set as its file has it. */
+interface Woofer {
+  readonly id: string;
+  readonly title: string;
+  /** Its fields: the whole set may take its power, and has its nominal load. */
+  readonly fields: Named;
+  readonly nominal: string;
+  /** How a conductor is held, and which: by the coils of the woofer. */
+  readonly held: Named;
+}
+
+/** Tweeter and crossover of a set, as parts by their ids. */
+export function partsOfSet({ cells }: Row, { id, title, fields, nominal, held }: Woofer): Named {
+  const { frame, mounting, corner, order, leads, width, depth, height } = cells;
+  const supplied = { joint: 'supplied-lead' };
+  const power = known({ power: fields.power });
+  return {
+    [`${id}-tweeter`]: {
+      kind: 'speaker',
+      title: `${title}: tweeter`,
+      ...filled('size', known({ width: frame, depth: frame, height: mounting })),
+      ...known({ mass: cells['tweeter-mass'] }),
+      band: 'tweeter',
+      ...power,
+      terminals: { C1: { role: 'coil', ...supplied } },
+      coils: { C1: { nominal } },
+    },
+    [`${id}-crossover`]: {
+      kind: 'crossover',
+      title: `${title}: passive crossover`,
+      ...filled('size', known({ width, depth, height })),
+      ...known({ mass: cells.mass }),
+      terminals: {
+        IN: { role: 'coil', ...held },
+        'W, T': { role: 'speaker-out', ...(leads === true ? supplied : held) },
+      },
+      ...(corner !== undefined && { ways: { W: `up to ${corner}`, T: `from ${corner}` } }),
+      ...known({ order }),
+      load: nominal,
+      ...power,
+    },
+  };
+}
+
+/** How a job builds in a set. */
+export function setInJob(id: string): readonly string[] {
+  return [
+    `a job builds in all three, each in its places: first ${id}-crossover, then ${id} and ${id}-tweeter, both with driven by the name of the crossover there`,
+  ];
+}
