@@ -2,13 +2,14 @@ import { hasFields } from '../../../model/content/proposal.ts';
 import type { KindName } from '../../../model/kinds/index.ts';
 import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
-import { type Cell, type Row, rowOf } from '../ask/rows.ts';
+import { type Row, rowOf } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { bracketHoles } from './bracket-holes.ts';
 import { componentSet, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
+import { rowName } from './row-name.ts';
 import { edgeAirOf } from './terminal-tables.ts';
 
 /** The text of a file with one part, from what its leaflet told, and what that may still tell. */
@@ -181,23 +182,6 @@ function menuFields({ cells: { from, to, ...cells } }: Row): Named {
 function supplyFields({ cells: { full, eighth, ...cells } }: Row): Named {
   const efficiency = { ...(full !== undefined && { full }), ...(eighth !== undefined && { eighth }) };
   return { ...cells, ...filled('efficiency', efficiency) };
-}
-
-/** `B+ GND` is written as a row of names, `B+, GND`, and names that count up or down as their range. */
-function rowName(names: Cell | undefined): string {
-  const list = String(names).split(/\s+/);
-  return counted(list) ?? list.join(', ');
-}
-
-/** The range of names that differ by one from each to the next; null for other names. */
-function counted(names: readonly string[]): string | null {
-  const read = names.map((name) => /^(\D*)(\d+)$/.exec(name));
-  const [first, second] = read.map((one) => Number(one?.[2]));
-  if (first === undefined || second === undefined || Math.abs(second - first) !== 1) return null;
-  const isRow = read.every(
-    (one, at) => one?.[1] === read[0]?.[1] && Number(one?.[2]) === first + at * (second - first),
-  );
-  return isRow ? `${names[0]}..${read.at(-1)?.[2]}` : null;
 }
 
 function byName(rows: readonly Row[], fields: (row: Row) => Named): Named {
