@@ -1,6 +1,7 @@
 import { segmentsCross, segmentToSegment } from '../../board/shape/point.ts';
 import type { Run } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
+import { groupsOf } from '../groups-of.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
 import { playedPoints } from '../operating-point.ts';
@@ -155,34 +156,62 @@ function boardPairs(
   return power.flatMap((a) => signal.map((b) => [a, b] as const));
 }
 
+/** A signal that lies too near to a power wire on its board, or crosses it aslant: then without a distance. */
+interface NearSignal {
+  readonly board: PlanBoard;
+  readonly power: string;
+  readonly signal: string;
+  readonly distanceM: number | null;
+}
+
+function nearSignals(about: Case, limit: number): readonly NearSignal[] {
+  const strong = strongWires(about);
+  return about.plan.boards.flatMap((board) =>
+    boardPairs(board, strong).flatMap(([power, signal]): NearSignal[] => {
+      const { distanceM, askew } = nearness(power, signal, limit);
+      const near = distanceM < limit - 1e-9;
+      if (!near && !askew) return [];
+      return [{ board, power: power.wire, signal: signal.wire, distanceM: near ? distanceM : null }];
+    }),
+  );
+}
+
+/** What lies beside one power wire is one cause, and told with the nearest; so is what crosses it. */
 const onBoard: Rule = {
   id: 'power-near-signal-on-board',
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'power-signal-distance');
-    const strong = strongWires(about);
-    return about.plan.boards.flatMap((board) =>
-      boardPairs(board, strong).flatMap(([power, signal]): Verdict<'power-near-signal-on-board'>[] => {
-        const { distanceM, askew } = nearness(power, signal, limit);
-        const near = distanceM < limit - 1e-9;
-        if (!near && !askew) return [];
-        const length = lengthIn(about.job, { path: `/boards/${board.id}` });
-        return [
-          {
-            level: 'caution',
-            of: [signal.wire, power.wire, board.id],
-            message: near
-              ? `on ${board.id} the signal ${signal.wire} runs ${length(distanceM)} beside the power ${power.wire}; ${length(limit)} is asked for`
-              : `on ${board.id} the signal ${signal.wire} crosses the power ${power.wire} aslant`,
-            ...(near && { value: distanceM, limit, unit: 'm' }),
-            remedy: near
-              ? 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others'
-              : 'cross at a right angle, over a bridge piece',
-            ...from,
-            ...wireSpot(about, signal.wire),
-          },
-        ];
-      }),
+    const groups = groupsOf(
+      nearSignals(about, limit),
+      ({ board, power, distanceM }) => `${board.id} ${power} ${distanceM === null}`,
     );
+    return groups.flatMap((group): Verdict<'power-near-signal-on-board'>[] => {
+      const own = group.toSorted((a, b) => (a.distanceM ?? 0) - (b.distanceM ?? 0));
+      const [nearest] = own;
+      if (!nearest) return [];
+      const { board, power, signal, distanceM } = nearest;
+      const signals = own.map((one) => one.signal);
+      const length = lengthIn(about.job, { path: `/boards/${board.id}` });
+      const several = signals.length > 1;
+      const names = `on ${board.id} the ${several ? 'signals' : 'signal'} ${listed(signals)}`;
+      return [
+        {
+          level: 'caution',
+          of: [...signals, power, board.id],
+          message:
+            distanceM === null
+              ? `${names} ${several ? 'cross' : 'crosses'} the power ${power} aslant`
+              : `${names} ${several ? 'run' : 'runs'} ${length(distanceM)}${several ? ' or more' : ''} beside the power ${power}; ${length(limit)} is asked for`,
+          ...(distanceM !== null && { value: distanceM, limit, unit: 'm' }),
+          remedy:
+            distanceM === null
+              ? 'cross at a right angle, over a bridge piece'
+              : 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others',
+          ...from,
+          ...wireSpot(about, signal),
+        },
+      ];
+    });
   },
 };
 

@@ -98,6 +98,20 @@ export const powerAndSignalSidesCases = {
         says: /50 mm/,
       },
       {
+        name: 'two beside one feed, told once with the nearer',
+        about: () =>
+          setBoard({
+            routes: [
+              route('amp-feed', 'power', [0.1, 0.2], [0.4, 0.2]),
+              route('signal-1', 'signal', [0.1, 0.15], [0.4, 0.15]),
+              route('signal-2', 'signal', [0.1, 0.16], [0.4, 0.16]),
+            ],
+          }),
+        level: 'caution',
+        subject: 'signal-2',
+        says: /signals signal-2 and signal-1 run .*40 mm.* or more beside the power amp-feed/,
+      },
+      {
         name: 'a crossing aslant',
         about: () =>
           setBoard({
