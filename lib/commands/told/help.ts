@@ -63,11 +63,11 @@ Nothing is written over.
   shop          makes content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin
                 with; --shop says the same
   NAME          alone, without a word before it, it is that of a job
-  --like        takes a part over from one of the catalogue and asks only what differs
+  --like        of a part: takes it over from one of the catalogue and asks only what differs
   --flags       lists the flags of what is asked for, with an example of each; of a part by its --kind
   --vehicle     may be left out where the shop has only one; so may --space
-  --like        takes over parts, places, outputs, settings and, where it can, links of another job, and
-                leaves out what is of that job alone: customer, readings, photos, acceptances, serial
+  --like        of a job: takes over parts, places, outputs, settings and, where it can, links of another,
+                and leaves out what is of that job alone: customer, readings, photos, acceptances, serial
                 numbers, and what this vehicle does not have. Comments tell what; the file reads at once.
                 Without --vehicle it is the vehicle of the other job
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,
