@@ -11,7 +11,7 @@ import { calculators } from '../../lib/calculators/index.ts';
 import { isFault } from '../../lib/model/fault.ts';
 import { computeLater } from '../../lib/model/keep.ts';
 import { benchOfShop } from '../../lib/publish/calculators/bench-of-shop.ts';
-import { bundleCalculators } from '../../lib/publish/calculators/bundle.ts';
+import { bundleScript } from '../../lib/publish/site/bundles/bundle.ts';
 import { addresses } from '../../lib/publish/site/addresses.ts';
 import { plainNames } from '../../lib/publish/site/assets/asset-names.ts';
 import { keptPages } from '../../lib/publish/site/kept-pages.ts';
@@ -199,8 +199,8 @@ describe('the calculators in one file', () => {
 
 describe('the script of the calculators', () => {
   it('is the same bytes from the same sources, compiles nothing from texts, and bears its licences', async () => {
-    const script = await bundleCalculators();
-    expect(await bundleCalculators()).toBe(script);
+    const script = await bundleScript('calculators');
+    expect(await bundleScript('calculators')).toBe(script);
     expect(script.startsWith('/*!\n')).toBe(true);
     expect(script).toMatch(/MIT License/i);
     expect(script.match(/\beval\(|new Function\(|\brequire\(|\bimport\b[ ("']|<\/script/g)).toBeNull();

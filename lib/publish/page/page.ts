@@ -1,6 +1,7 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
+import type { FacetValues } from '../reference/facets.ts';
 import type { ShopSite } from '../site/shop-site.ts';
 import type { SiteAsset } from '../site/site-assets.ts';
 
@@ -44,16 +45,21 @@ export interface PageModel extends Chrome {
   readonly body: object;
 }
 
-/** What search knows of a page. Built from what every builder may see; never from a private value. */
+/** What search knows of a page. Built from what the reader may see; never from a private value. */
 export interface SearchRecord {
   readonly title: string;
   readonly kind: 'Job' | 'Part' | 'Vehicle' | 'Guide';
   /** A line under the title of a result. */
   readonly summary: string;
-  readonly content: string;
-  readonly vehicles: readonly string[];
-  readonly parts: readonly string[];
-  readonly boardMaterials: readonly string[];
+  /** What it is known by beside its title: words of these weigh as much as those of the title. */
+  readonly knownBy: readonly string[];
+  /** Texts by which it is found; those that answer a question are shown with the result. */
+  readonly lines: readonly string[];
+  /** Ids and labels by which it is found; of these only those that were asked for are shown. */
+  readonly names: readonly string[];
+  readonly facets: FacetValues;
+  /** Path of its thumbnail from the top of the site; null where it has none. */
+  readonly picture: string | null;
 }
 
 /** A file that stands beside a page: its path from the folder of the page, and its text. */
@@ -76,6 +82,8 @@ export interface Page {
   readonly search?: () => SearchRecord;
   /** The plan whose drawings the page shows. */
   readonly plan?: BuildPlan;
+  /** Files beside it that follow from no drawing of its sheets. */
+  readonly beside?: () => readonly PageFile[];
   /** Files beside those of every site that a page of one file takes in. */
   readonly photos?: readonly SiteAsset[];
   /** True for the page that runs the search library. */

@@ -27,7 +27,13 @@ export function pageWithFiles(page: Page, look: SiteLook, drawingsOf: DrawingsOf
   const model = page.model();
   const html = renderModel(page.template, model, look.templates);
   const drawings = page.plan !== undefined && hasDrawingTokens(html) ? drawingsOf(page.plan) : null;
-  return finishedPage({ html, drawings, top: model.top, runsSearch: page.runsSearch === true }, look);
+  const made = finishedPage({ html, drawings, top: model.top, runsSearch: page.runsSearch === true }, look);
+  return withFilesBeside(made, page);
+}
+
+/** A page with the files that lie beside it whatever its drawings are. */
+export function withFilesBeside(made: MadePage, { beside }: Pick<Page, 'beside'>): MadePage {
+  return beside ? { ...made, files: [...made.files, ...beside()] } : made;
 }
 
 /** A page as its template wrote it, and what is still to be put in. */

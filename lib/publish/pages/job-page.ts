@@ -4,6 +4,8 @@ import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type QrCode, qrCode } from '../page/qr-code.ts';
 import { type SheetSection, sheetSections } from '../page/sheet-sections.ts';
+import { factsOf } from '../reference/job-facts.ts';
+import { thumbnailFile, thumbnailOf } from '../reference/thumbnail-file.ts';
 import type { Fact } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
 import { customerFacts } from '../site/customer-facts.ts';
@@ -112,7 +114,11 @@ function pageOf(context: SiteContext, job: PublishedJob, plan: BuildPlan, place:
     address: place.address,
     template: 'job.njk',
     plan,
-    ...(!place.isFrozen && { search: () => jobRecord(plan) }),
+    ...(!place.isFrozen && {
+      search: () =>
+        jobRecord(factsOf(plan, context.audience), context.site.shop, thumbnailOf(plan)?.path ?? null),
+      beside: () => [thumbnailFile(plan)].flatMap((file) => file ?? []),
+    }),
     model: () => {
       const body = jobBody(context, job, plan, place);
       const chrome = chromeOf(context, {

@@ -7,9 +7,10 @@ import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type PartData, partData } from '../page/part-data.ts';
+import { type JobHit, jobHits } from '../reference/job-hits.ts';
+import { usesOfPart } from '../reference/where-used.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
-import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { partsOf } from '../site/job-standing.ts';
 import { promisedName } from '../site/lone/other-jobs.ts';
 import { partRecord } from '../site/search-fields.ts';
@@ -38,7 +39,8 @@ export interface PartBody {
   readonly data: PartData;
   readonly terminals: Table | null;
   readonly controls: Table | null;
-  readonly jobs: readonly JobEntry[];
+  /** The jobs that have it, and what for. */
+  readonly jobs: readonly JobHit[];
   readonly vehicles: readonly Link[];
 }
 
@@ -109,7 +111,7 @@ function spec(controls: Readonly<Record<string, ControlSpec>>, name: string): st
   return controls[name]?.what ?? '';
 }
 
-function partBody({ site }: SiteContext, id: string, part: Part): PartBody {
+function partBody({ site, audience }: SiteContext, id: string, part: Part): PartBody {
   const address = addresses.part(id);
   const write = writerFor(site.shop);
   const known = partFacts(part);
@@ -124,9 +126,11 @@ function partBody({ site }: SiteContext, id: string, part: Part): PartBody {
     data: partData(part, write),
     terminals: terminalsTable(known.terminals),
     controls: controlsTable(known.controls),
-    jobs: jobEntries(
+    jobs: jobHits(
       address,
       site.jobs.filter((job) => partsOf(job.plan).has(id)),
+      audience,
+      ({ plan }) => usesOfPart(plan, id, write),
     ),
     vehicles: holders.map((vehicle) => ({
       title: vehicle.title,

@@ -1,9 +1,14 @@
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SearchRecord, SiteContext } from '../page/page.ts';
+import { facetIds, facets } from '../reference/facets.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 
 /** The search page: a plain index of everything, which a script turns into a search. */
 export interface SearchBody {
+  /** What can be chosen beside words: what some job has. */
+  readonly facets: readonly { readonly id: string; readonly title: string }[];
+  /** The way to the shop reference; null where there is none. */
+  readonly referenceHref: string | null;
   readonly groups: readonly { readonly title: string; readonly links: readonly Link[] }[];
 }
 
@@ -24,6 +29,10 @@ export function searchPage(context: SiteContext, pages: readonly Page[]): Page {
     model: () => {
       const records = pages.flatMap((page) => (page.search ? [{ page, record: page.search() }] : []));
       const body: SearchBody = {
+        facets: facetIds
+          .filter((id) => records.some(({ record }) => record.facets[id].length > 0))
+          .map((id) => ({ id, title: facets[id].title })),
+        referenceHref: context.site.isOneJob ? null : linkTo(address, addresses.reference),
         groups: Object.entries(plurals)
           .map(([kind, title]) => ({
             title,

@@ -3,9 +3,9 @@ import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
+import { type JobHit, jobHits } from '../reference/job-hits.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
-import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { vehicleRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, writerFor } from '../words/written.ts';
@@ -25,7 +25,8 @@ export interface VehicleBody {
   readonly facts: readonly Fact[];
   readonly tables: readonly Table[];
   readonly fitted: readonly (Link & { readonly id: string; readonly zone: string })[];
-  readonly jobs: readonly JobEntry[];
+  /** The jobs in it, and where their boards are. */
+  readonly jobs: readonly JobHit[];
 }
 
 function spacesTable(vehicle: Vehicle, { site }: SiteContext): Table {
@@ -89,9 +90,10 @@ function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
       href: site.parts[one.part] === undefined ? '' : linkTo(address, addresses.part(one.part)),
       zone: spelled(one.zone),
     })),
-    jobs: jobEntries(
+    jobs: jobHits(
       address,
       site.jobs.filter((job) => job.plan.vehicle.id === vehicle.id),
+      context.audience,
     ),
   };
 }

@@ -12,6 +12,8 @@ export const addresses = {
   vehicles: '/vehicles/',
   vehicle: (id: string) => `/vehicles/${id}/`,
   survey: '/survey/',
+  reference: '/reference/',
+  referenceValue: (facet: string, slug: string) => `/reference/${facet}/${slug}/`,
   guides: '/guides/',
   guide: (slug: string) => `/guides/${slug}/`,
   writing: '/writing/',

@@ -4,7 +4,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { fillPictures, picturesToken } from '../packet/packet-pictures.ts';
 import { hasDrawingTokens } from '../page/drawing-token.ts';
 import type { MadePage, Page, PageModel } from '../page/page.ts';
-import { finishedPage, renderModel } from '../page/render-page.ts';
+import { finishedPage, renderModel, withFilesBeside } from '../page/render-page.ts';
 import type { AssetNames } from './assets/asset-names.ts';
 import type { NamedAssets } from './assets/named-assets.ts';
 import { oneFile } from './one-file.ts';
@@ -80,7 +80,8 @@ export function keptPages({ templates, assets, layouts, drawingsOf, keep }: Kept
       if (page.isOneFile)
         return { html: await wholeFile(page, { templates, assets: files, drawingsOf }), files: [] };
       const { template, plan = null, runsSearch = false } = page;
-      return keep(step, { template, model: page.model(), plan, runsSearch, layouts, names });
+      const kept = await keep(step, { template, model: page.model(), plan, runsSearch, layouts, names });
+      return withFilesBeside(kept, page);
     });
     turns[turn] = made.then(
       () => undefined,

@@ -1,33 +1,74 @@
 import type { Guide } from '../../model/content/guide.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
-import { everyFinding } from '../../model/finding.ts';
 import { kinds, type Part } from '../../model/kinds/index.ts';
-import type { BuildPlan } from '../../model/plan/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import type { SearchRecord } from '../page/page.ts';
-import { spelled, statusWords } from '../words/words.ts';
+import { facetValues, noFacets, type Tape } from '../reference/facets.ts';
+import type { JobFacts } from '../reference/job-facts.ts';
+import { soldThicknessIn } from '../reference/outline-words.ts';
+import { headed, spelled, statusWords } from '../words/words.ts';
 
-/** What search knows of a job: from its plan, which holds no private value. */
-export function jobRecord(plan: BuildPlan): SearchRecord {
-  const { job, vehicle, items, boards } = plan;
+/** What search knows of a job: from what the reader may know of it. */
+export function jobRecord(facts: JobFacts, shop: Tape, picture: string | null): SearchRecord {
+  const { job, vehicle, items = [], boards = [], wires = [], findings = [] } = facts;
   const ours = items.filter((item) => item.origin === 'job');
+  const facets = facetValues(facts, shop);
+  const status = job?.status && statusWords[job.status].toLowerCase();
   return {
-    title: job.title,
+    title: job?.title ?? '',
     kind: 'Job',
-    summary: `${vehicle.title}. Revision ${job.revision}, ${statusWords[job.status].toLowerCase()}.`,
-    content: sentences([
-      job.title,
-      job.id,
-      vehicle.title,
-      ...ours.flatMap((item) => [item.title, item.partTitle, item.id]),
-      ...boards.flatMap((board) => [board.title, board.spaceTitle, spelled(board.material), board.sheet]),
-      ...job.revisions.map((one) => one.what),
-      ...job.notes,
-      ...everyFinding(plan.findings).map((one) => one.message),
+    summary: `${vehicle?.title ?? ''}. Revision ${job?.revision ?? ''}${status ? `, ${status}` : ''}.`,
+    knownBy: told([vehicle?.title, ...boards.map(({ spaceTitle }) => spaceTitle)]),
+    lines: told([
+      vehicle?.title,
+      ...boards.map((board) => boardLine(board, facets.sheet)),
+      ...ours.map(({ title, partTitle }) => (title === partTitle ? title : `${title}: ${partTitle}`)),
+      ...[facets.channels, facets['board-size']].map((values) => values.join(', ')),
+      wireLine(wires),
+      ...fuseLines(facts),
+      ...(job?.revisions ?? []).map(({ what }) => what),
+      ...(job?.notes ?? []),
+      ...findings.flatMap(({ message, follows = [] }) => [message, ...follows.map((one) => one.message)]),
     ]),
-    vehicles: [vehicle.title],
-    parts: unique(ours.map((item) => item.partTitle)),
-    boardMaterials: unique(boards.map((board) => spelled(board.material))),
+    names: told([
+      job?.id,
+      job?.issuedOn,
+      job?.fabricator ?? '',
+      status,
+      ...ours.flatMap(({ id, part }) => [id, part ?? '']),
+      ...wires.map(({ label }) => label),
+      ...boards.map(({ thicknessM }) => soldText(thicknessM)),
+    ]),
+    facets,
+    picture,
   };
+}
+
+function boardLine(
+  { title, spaceTitle, material }: NonNullable<JobFacts['boards']>[number],
+  sheets: readonly string[],
+): string {
+  const sheet = sheets.find((one) => material !== undefined && one.startsWith(spelled(material)));
+  return [title, spaceTitle, sheet].filter((text) => text !== undefined).join(', ');
+}
+
+function wireLine(wires: NonNullable<JobFacts['wires']>): string {
+  const sizes = [...new Set(told(wires.map(({ size }) => size?.label)))];
+  return sizes.length === 0 ? '' : `Wire: ${sizes.join(', ')}`;
+}
+
+function fuseLines({ power }: Pick<JobFacts, 'power'>): string[] {
+  return (power?.fuses ?? []).flatMap(({ form, ratingA }) =>
+    form === undefined || ratingA === undefined || ratingA === null
+      ? []
+      : [`${headed(fuseForms[form].name)} fuse, ${ratingA} A`],
+  );
+}
+
+/** The thickness by which a sheet is sold, as a name to be found by. */
+function soldText(thicknessM: number | undefined): string {
+  const sold = thicknessM === undefined ? null : soldThicknessIn(thicknessM);
+  return sold === null ? '' : `${sold} in`;
 }
 
 /** What search knows of a part. */
@@ -37,44 +78,45 @@ export function partRecord(id: string, part: Part): SearchRecord {
     title: part.title,
     kind: 'Part',
     summary: `${plural}.`,
-    content: sentences([part.title, id, plural, part.notes ?? '']),
-    vehicles: [],
-    parts: [part.title],
-    boardMaterials: part.kind === 'board-sheet' ? [spelled(part.material)] : [],
+    knownBy: [],
+    lines: told([plural, part.notes]),
+    names: told([id, part.kind === 'board-sheet' ? soldText(part.thickness) : '']),
+    facets: { ...noFacets, part: [part.title] },
+    picture: null,
   };
 }
 
 /** What search knows of a vehicle. */
 export function vehicleRecord(vehicle: Vehicle): SearchRecord {
+  const spaces = Object.values(vehicle.spaces).map((space) => space.title);
   return {
     title: vehicle.title,
     kind: 'Vehicle',
-    summary: Object.values(vehicle.spaces)
-      .map((space) => space.title)
-      .join(', '),
-    content: sentences([
-      vehicle.title,
-      vehicle.id,
-      ...Object.values(vehicle.spaces).map((space) => space.title),
+    summary: spaces.join(', '),
+    knownBy: [],
+    lines: told([
+      ...spaces,
       ...Object.values(vehicle.routes).map((route) => route.title),
       ...vehicle.cautions,
     ]),
-    vehicles: [vehicle.title],
-    parts: [],
-    boardMaterials: [],
+    names: [vehicle.id],
+    facets: { ...noFacets, vehicle: [vehicle.title], space: [...new Set(spaces)] },
+    picture: null,
   };
 }
 
 /** What search knows of a guide. */
 export function guideRecord(guide: Guide): SearchRecord {
+  const paragraphs = guide.body.replace(/[#*_`>|[\]]/g, ' ').split(/\n{2,}/);
   return {
     title: guide.title,
     kind: 'Guide',
     summary: guide.summary,
-    content: sentences([guide.title, guide.summary, guide.body.replace(/[#*_`>|[\]]/g, ' ')]),
-    vehicles: [],
-    parts: [],
-    boardMaterials: [],
+    knownBy: [],
+    lines: told([guide.summary, ...paragraphs]),
+    names: [],
+    facets: noFacets,
+    picture: null,
   };
 }
 
@@ -87,21 +129,15 @@ export function catalogueRecord(
     title,
     kind: 'Guide',
     summary,
-    content: sentences([title, summary, ...lines]),
-    vehicles: [],
-    parts: [],
-    boardMaterials: [],
+    knownBy: [],
+    lines: told([summary, ...lines]),
+    names: [],
+    facets: noFacets,
+    picture: null,
   };
 }
 
-function unique(names: readonly string[]): string[] {
-  return [...new Set(names)].sort();
-}
-
-function sentences(texts: readonly string[]): string {
-  return texts
-    .map((text) => text.trim())
-    .filter((text) => text !== '')
-    .map((text) => (/[.!?]$/.test(text) ? text : `${text}.`))
-    .join(' ');
+/** Texts that say something, without the room round them. */
+function told(texts: readonly (string | undefined)[]): string[] {
+  return texts.map((text) => (text ?? '').replace(/\s+/g, ' ').trim()).filter((text) => text !== '');
 }

@@ -1,9 +1,9 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { calculatorScript } from '../calculators/script.ts';
 import { withColumnKinds } from '../page/column-kinds.ts';
 import { withSheetPages } from '../page/sheet-pages.ts';
+import { bundledScript, bundleNames } from './bundles/script.ts';
 import { projectFolder } from './templates.ts';
 
 /** Parts of the style sheet of pages, in the order in which they are joined. */
@@ -19,6 +19,7 @@ const pageStyle = [
   'work',
   'fields',
   'search',
+  'hits',
   'calculators',
   'subjects',
   'ways',
@@ -41,7 +42,6 @@ const files = [
   'contents.js',
   'sheet-order.js',
   'quick-view.js',
-  'search.js',
   'drawings.js',
   'subjects.js',
   'tables.js',
@@ -71,7 +71,10 @@ export function siteAssets(): SiteAsset[] {
     { path: 'assets/drawing.css', read: async () => encoded(await joined(drawingStyle)) },
     { path: 'assets/packet.css', read: async () => encoded(await joined(packetParts)) },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
-    { path: 'assets/calculators.js', read: async () => encoded(await calculatorScript()) },
+    ...bundleNames.map((name) => ({
+      path: `assets/${name}.js`,
+      read: async () => encoded(await bundledScript(name)),
+    })),
     ...fonts,
   ];
 }

@@ -9,6 +9,7 @@ import { jobPages } from '../pages/job-page.ts';
 import { jobsPage } from '../pages/jobs-page.ts';
 import { packetPage } from '../pages/packet-page.ts';
 import { partPages } from '../pages/part-pages.ts';
+import { referencePages } from '../pages/reference-pages.ts';
 import { searchPage } from '../pages/search-page.ts';
 import { vehiclePages } from '../pages/vehicle-pages.ts';
 import { worksheetPages } from '../pages/worksheet-page.ts';
@@ -25,7 +26,12 @@ export function sitePages(context: SiteContext): Page[] {
   // Who gets one job writes no files of the shop, and computes with a part of its shelf nothing that holds.
   const ofWholeShop = context.site.isOneJob
     ? []
-    : [blankSurveyPage(context), ...calculatorPages(context), ...writingPages(context)];
+    : [
+        blankSurveyPage(context),
+        ...calculatorPages(context),
+        ...referencePages(context),
+        ...writingPages(context),
+      ];
   const pages = [
     homePage(context),
     jobsPage(context),

@@ -1,19 +1,18 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { rolldown } from 'rolldown';
-import { projectFolder } from '../site/templates.ts';
-
-const folder = join(projectFolder, 'site', 'calculators');
+import { projectFolder } from '../templates.ts';
+import type { BundleName } from './script.ts';
 
 /**
- * The calculators and all that they compute with as one script for a browser, which may lie beside a page or stand in
- * it. The same sources give the same bytes. Throws where a module takes something that no browser has: it has no
+ * What runs in a browser with modules of `lib/` as one script: the calculators and all that they compute with, the search
+ * and the words that it shares with its index. It may lie beside a page or stand in it. The same sources give the same bytes. Throws where a module takes something that no browser has: it has no
  * business in here.
  */
-export async function bundleCalculators(): Promise<string> {
+export async function bundleScript(name: BundleName): Promise<string> {
   const bundle = await rolldown({
     cwd: projectFolder,
-    input: join(folder, 'main.ts'),
+    input: join(projectFolder, 'site', name, 'main.ts'),
     platform: 'browser',
     external: [],
     tsconfig: false,
@@ -25,7 +24,7 @@ export async function bundleCalculators(): Promise<string> {
   await bundle.close();
   const [script, ...others] = output;
   if (others.length > 0 || script.imports.length > 0 || script.dynamicImports.length > 0)
-    throw new Error(`The calculators take ${[...script.imports, ...script.dynamicImports].join(', ')}.`);
+    throw new Error(`The script ${name} takes ${[...script.imports, ...script.dynamicImports].join(', ')}.`);
   return `${await licences(Object.keys(script.modules))}${script.code}`;
 }
 
