@@ -85,7 +85,9 @@ class Results {
     this.#shown = 0;
     list.replaceChildren();
     element('search-index').hidden = asks;
-    element('find-chosen').textContent = Object.values(filters).join(', ');
+    element('find-chosen').textContent = Object.values(filters)
+      .map((value, nth) => (nth === 0 ? `: ${value}` : `; ${value}`))
+      .join('');
     await this.showMore();
     if (run !== this.#latest) return;
     element('search-status').textContent = found ? statusText(found) : '';

@@ -22,7 +22,7 @@ describe('the package', () => {
     const wanted = ['layouts', 'site/styles', 'content/parts', 'content/guides'].flatMap(below);
     expect(wanted.length).toBeGreaterThan(80);
     expect(wanted.filter((path) => !files.includes(path))).toEqual([]);
-    expect(files).toEqual(expect.arrayContaining(['site/search.js', 'site/drawings.js', 'site/icon.svg']));
+    expect(files).toEqual(expect.arrayContaining(['site/contents.js', 'site/drawings.js', 'site/icon.svg']));
   });
 
   test('holds no test, no source, no job of the demo shop and nothing of its making', () => {

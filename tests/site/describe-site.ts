@@ -9,7 +9,6 @@ import { fileOf } from '../../lib/publish/site/addresses.ts';
 import { buildSite } from '../../lib/publish/site/build-site.ts';
 import type { DrawingsOf, PublishedJob, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
-import { spelled } from '../../lib/publish/words/words.ts';
 import { openBrowser } from '../browser.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 import {
@@ -153,6 +152,7 @@ export function describeSite(tested: SiteUnderTest): void {
       const complaints = complaintsOf(page);
       await page.goto(`${server.url}search/index.html`);
       await page.locator('#find-words').waitFor();
+      await page.locator('.find-more summary').click();
       await chooseIn(page, 'kind', 'Job', jobs.length);
       const vehicle = first?.vehicle.title ?? '';
       const ofVehicle = jobs.filter((plan) => plan.vehicle.title === vehicle);
@@ -161,14 +161,15 @@ export function describeSite(tested: SiteUnderTest): void {
       const part = rarest(jobs.flatMap((plan) => [...partTitles(plan)]));
       await chooseIn(page, 'part', part, jobs.filter((plan) => partTitles(plan).has(part)).length);
       await chooseIn(page, 'part', '', jobs.length);
-      const material = rarest(
-        jobs.flatMap(({ boards }) => [...new Set(boards.map((board) => spelled(board.material)))]),
-      );
-      const ofMaterial = jobs.filter(({ boards }) =>
-        boards.some((board) => spelled(board.material) === material),
-      );
-      await chooseIn(page, 'board', material, ofMaterial.length);
-      await page.locator('#find-board').focus();
+      const sizesOf = ({ wires }: BuildPlan): ReadonlySet<string> =>
+        new Set(
+          wires
+            .filter(({ origin, role }) => origin === 'job' && role === 'power')
+            .map(({ size }) => size.label),
+        );
+      const size = rarest(jobs.flatMap((plan) => [...sizesOf(plan)]));
+      await chooseIn(page, 'wire-size', size, jobs.filter((plan) => sizesOf(plan).has(size)).length);
+      await page.locator('#find-year').focus();
       await page.keyboard.press('Tab');
       expect(await page.evaluate('document.activeElement.closest("#search-results") !== null')).toBe(true);
       await page.keyboard.press('Enter');

@@ -20,7 +20,6 @@ const areas: readonly (readonly [string, string])[] = [
   ['Jobs', addresses.jobs],
   ['Parts', addresses.parts],
   ['Vehicles', addresses.vehicles],
-  ['Reference', addresses.reference],
   ['Guides', addresses.guides],
   ['Writing', addresses.writing],
   ['Calculators', addresses.calculators],
@@ -28,11 +27,7 @@ const areas: readonly (readonly [string, string])[] = [
 ];
 
 /** Areas that the site of one job alone does not have. */
-const ofWholeShop: ReadonlySet<string> = new Set([
-  addresses.reference,
-  addresses.writing,
-  addresses.calculators,
-]);
+const ofWholeShop: ReadonlySet<string> = new Set([addresses.writing, addresses.calculators]);
 
 /** The frame of a page. A customer's copy has no navigation: it tells nothing of other jobs. */
 export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrome {

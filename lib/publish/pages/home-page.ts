@@ -28,7 +28,7 @@ export function homePage(context: SiteContext): Page {
           way(counted(site.jobs.length, 'job'), addresses.jobs),
           way(counted(Object.keys(site.parts).length, 'part'), addresses.parts),
           way(counted(Object.keys(site.vehicles).length, 'vehicle'), addresses.vehicles),
-          ...(site.isOneJob ? [] : [way('Jobs by what they have', addresses.reference)]),
+          ...(site.isOneJob ? [] : [way('Jobs by vehicle, part, board, size', addresses.reference)]),
           way(counted(site.guides.length, 'guide'), addresses.guides),
         ],
         searchHref: linkTo(address, addresses.search),

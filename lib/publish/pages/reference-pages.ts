@@ -29,13 +29,21 @@ export interface ReferenceValueBody {
   readonly jobs: readonly JobHit[];
 }
 
-/** The page of a value: of a part and of a vehicle their own, which tell where they are used. */
+/**
+ * The page of a value: of a part and of a vehicle their own, which tell where they are used. Where two have one title, or
+ * none has it any more, the value has a page of the reference.
+ */
 function addressOf({ site }: SiteContext, facet: FacetId, { value, slug }: FacetGroup): string {
-  const [part] = Object.entries(site.parts).find(([, one]) => one.title === value) ?? [];
-  const vehicle = Object.values(site.vehicles).find(({ title }) => title === value);
-  if (facet === 'part' && part !== undefined) return addresses.part(part);
-  if (facet === 'vehicle' && vehicle) return addresses.vehicle(vehicle.id);
-  return addresses.referenceValue(facet, slug);
+  const own = {
+    part: () =>
+      Object.entries(site.parts).flatMap(([id, { title }]) => (title === value ? [addresses.part(id)] : [])),
+    vehicle: () =>
+      Object.values(site.vehicles).flatMap(({ id, title }) =>
+        title === value ? [addresses.vehicle(id)] : [],
+      ),
+  };
+  const [address, ...others] = facet === 'part' || facet === 'vehicle' ? own[facet]() : [];
+  return address === undefined || others.length > 0 ? addresses.referenceValue(facet, slug) : address;
 }
 
 function groupsOf(context: SiteContext, facet: FacetId, all: readonly FacetGroup[]): ValueGroup[] {
@@ -69,7 +77,8 @@ export function referencePages(context: SiteContext): Page[] {
           .filter((id) => all[id].length > 0)
           .map((id) => ({ id, title: facets[id].title, groups: groupsOf(context, id, all[id]) })),
       };
-      return { ...chromeOf(context, { address: addresses.reference, title: 'Reference' }), body };
+      const above = [['Jobs', addresses.jobs]] as const;
+      return { ...chromeOf(context, { address: addresses.reference, title: 'Reference', above }), body };
     },
   };
   const each = facetIds.flatMap((id) =>
@@ -92,7 +101,10 @@ function valuePage(context: SiteContext, facet: FacetId, { value, slug, jobs }: 
         facet: title,
         jobs: jobHits(address, jobs, context.audience),
       };
-      const above = [['Reference', addresses.reference]] as const;
+      const above = [
+        ['Jobs', addresses.jobs],
+        ['Reference', addresses.reference],
+      ] as const;
       return { ...chromeOf(context, { address, title: `${title}: ${value}`, above }), body };
     },
   };

@@ -131,8 +131,8 @@ function sizeOf({ widthM, heightM }: Board, units: Units): string | undefined {
   return widthM === undefined || heightM === undefined ? undefined : sizeWords({ widthM, heightM }, units);
 }
 
-/** `Birch plywood, 18 mm (11/16 in)`. */
-function sheetOf({ material, thicknessM }: Board, shop: Tape): string | undefined {
+/** What a board is cut from: `Birch plywood, 18 mm (11/16 in)`. */
+export function sheetOf({ material, thicknessM }: Board, shop: Tape): string | undefined {
   if (material === undefined || thicknessM === undefined) return undefined;
   const { mm, fraction } = printedLength('made', thicknessM, lengthStyle(shop));
   return `${spelled(material)}, ${mm} (${fraction})`;

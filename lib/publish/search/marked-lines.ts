@@ -58,7 +58,7 @@ function meets(words: readonly string[], asked: string): boolean {
 
 function pieces(line: string, asked: readonly string[]): LinePiece[] {
   const all = line
-    .split(/(\s+)/)
+    .split(/(\s+|[,;:.]+(?=\s|$))/)
     .map((text) => ({ text, isHit: asked.some((word) => meets(indexWords(text), word)) }));
   return shortened(all);
 }

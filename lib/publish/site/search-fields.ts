@@ -3,10 +3,10 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import { kinds, type Part } from '../../model/kinds/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import type { SearchRecord } from '../page/page.ts';
-import { facetValues, noFacets, type Tape } from '../reference/facets.ts';
+import { facetValues, noFacets, sheetOf, type Tape } from '../reference/facets.ts';
 import type { JobFacts } from '../reference/job-facts.ts';
 import { soldThicknessIn } from '../reference/outline-words.ts';
-import { headed, spelled, statusWords } from '../words/words.ts';
+import { headed, statusWords } from '../words/words.ts';
 
 /** What search knows of a job: from what the reader may know of it. */
 export function jobRecord(facts: JobFacts, shop: Tape, picture: string | null): SearchRecord {
@@ -21,7 +21,7 @@ export function jobRecord(facts: JobFacts, shop: Tape, picture: string | null): 
     knownBy: told([vehicle?.title, ...boards.map(({ spaceTitle }) => spaceTitle)]),
     lines: told([
       vehicle?.title,
-      ...boards.map((board) => boardLine(board, facets.sheet)),
+      ...boards.map((board) => boardLine(board, shop)),
       ...ours.map(({ title, partTitle }) => (title === partTitle ? title : `${title}: ${partTitle}`)),
       ...[facets.channels, facets['board-size']].map((values) => values.join(', ')),
       wireLine(wires),
@@ -44,12 +44,8 @@ export function jobRecord(facts: JobFacts, shop: Tape, picture: string | null): 
   };
 }
 
-function boardLine(
-  { title, spaceTitle, material }: NonNullable<JobFacts['boards']>[number],
-  sheets: readonly string[],
-): string {
-  const sheet = sheets.find((one) => material !== undefined && one.startsWith(spelled(material)));
-  return [title, spaceTitle, sheet].filter((text) => text !== undefined).join(', ');
+function boardLine(board: NonNullable<JobFacts['boards']>[number], shop: Tape): string {
+  return told([board.title, board.spaceTitle, sheetOf(board, shop)]).join(', ');
 }
 
 function wireLine(wires: NonNullable<JobFacts['wires']>): string {
