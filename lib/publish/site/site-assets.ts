@@ -3,7 +3,8 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { withColumnKinds } from '../page/column-kinds.ts';
 import { withSheetPages } from '../page/sheet-pages.ts';
-import { bundledScript, bundleNames } from './bundles/script.ts';
+import { bundleNames } from './bundles/names.ts';
+import { bundledScript } from './bundles/script.ts';
 import { projectFolder } from './templates.ts';
 
 /** Parts of the style sheet of pages, in the order in which they are joined. */

@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { rolldown } from 'rolldown';
 import { projectFolder } from '../templates.ts';
-import type { BundleName } from './script.ts';
+import type { BundleName } from './names.ts';
 
 /**
  * What runs in a browser with modules of `lib/` as one script: the calculators and all that they compute with, the search

@@ -2,10 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { onceEach } from '../../../plan/once-each.ts';
 import { projectFolder } from '../templates.ts';
-
-/** The scripts that are bundled of modules, each from the folder of its name in `site/`. */
-export const bundleNames = ['calculators', 'search'] as const;
-export type BundleName = (typeof bundleNames)[number];
+import type { BundleName } from './names.ts';
 
 /** Where a package has such a script: it was bundled as the package was compiled. */
 export function compiledScript(name: BundleName): string {
