@@ -41,6 +41,7 @@ import { controlRules } from './mounting/controls.ts';
 import { fixingRules } from './mounting/fixings.ts';
 import { heldPartRules } from './mounting/held-parts.ts';
 import { keepReachableRules } from './mounting/keep-reachable.ts';
+import { madePointRules } from './mounting/made-points.ts';
 import { mountingRules } from './mounting/mounting.ts';
 import { placeRules } from './mounting/places.ts';
 import { reachInSpaceRules } from './mounting/reach-in-space.ts';
@@ -139,6 +140,7 @@ export const rules: readonly Rule[] = [
   ...mountingRules,
   ...ribRules,
   ...behindHoleRules,
+  ...madePointRules,
   ...fixingRules,
   ...heldPartRules,
   ...reachInSpaceRules,

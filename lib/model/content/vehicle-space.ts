@@ -35,6 +35,11 @@ const obstacleSchema = z.strictObject({
 
 const soundPointSchema = z.strictObject({
   ...xy,
+  there: builders(
+    z.boolean().default(true),
+    'Whether what takes the bolt is there. `false`: the job drills a hole and sets a rivet nut of the shop in it.',
+    { example: false },
+  ),
   stud: builders(studSchema, 'The bolt that it takes.', { example: 'M6' }),
   insert: section(
     insertSchema(),

@@ -98,6 +98,11 @@ export const mountingFindings = {
     levels: ['stop'],
     ...partData,
   },
+  'point-not-made': {
+    asks: 'A sound point that is still to be made has a rivet nut of the catalogue, with its thread, its hole and room behind the panel.',
+    levels: ['stop'],
+    ...partData,
+  },
   'fixing-too-short': {
     asks: 'A bolt reaches through board and spacer, and {thread-engagement} of its diameters deep into its thread; under {thread-engagement-limit} it stops.',
     levels: ['stop', 'caution'],

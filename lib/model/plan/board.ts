@@ -193,6 +193,8 @@ export const planBoardSchema = z.object({
       /** What it is tightened to, and what sets that limit; null where neither its maker nor its thread tells. */
       torqueNm: orNull.default(null),
       torqueBy: builders(jointPartSchema.nullable().default(null)),
+      /** What makes its point where that is not there yet, the hole for it, and what lies behind. */
+      made: z.object({ part: name.nullable(), holeM: orNull, behind: name, freeM: orNull }).optional(),
     }),
   ),
   placements: z.array(planPlacementSchema),

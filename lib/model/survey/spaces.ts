@@ -89,6 +89,7 @@ export const spaces: Station = {
         column('behind', 'behind it', point.behind, 'nothing'),
         column('what', 'what it is', point.what, 'M6 rivet nut'),
         optionalColumn('free-depth', 'free depth behind', point['free-depth'], '1 1/2 in'),
+        optionalColumn('there', 'there already', point.there, 'yes'),
       ],
       rows: 6,
     },

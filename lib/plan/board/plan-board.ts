@@ -23,6 +23,7 @@ import { fitStep } from './board-steps.ts';
 import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
+import { madePoint } from './made-points.ts';
 import { remarksOnBoard } from './remark-words.ts';
 import { traceRibs } from './ribs/plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
@@ -73,7 +74,7 @@ export function planBoard(
     ...body.size,
     ...physics.numbers,
     ...spaceFigures(board),
-    fixings: planFixings(board.id, fixings, joints, book),
+    fixings: planFixings(job, board, { fixings, joints }, book),
     placements,
     pieces: piecesOf(job, board, { fixings, holes, placements }),
     ribs: ribbing.ribs,
@@ -109,20 +110,25 @@ function tellFaults(
 }
 
 function planFixings(
-  board: string,
-  fixings: readonly BoardFixing[],
-  joints: readonly PlannedJoint[],
+  job: Pick<Job, 'parts' | 'shop'>,
+  board: Board,
+  { fixings, joints }: { readonly fixings: readonly BoardFixing[]; readonly joints: readonly PlannedJoint[] },
   book: PlanBook,
 ): PlanBoard['fixings'] {
-  return fixings.map(({ id, xM, yM, partId, point, spacerM }) => ({
-    id,
-    xM,
-    yM,
-    part: partId,
-    point,
-    spacerM,
-    ...torqueOf(joints, id, `boards.${board}`, book),
-  }));
+  return fixings.map(({ id, xM, yM, partId, point, spacerM }) => {
+    const spot = board.space['sound-points'][point];
+    const made = spot ? madePoint(job, spot) : null;
+    return {
+      id,
+      xM,
+      yM,
+      part: partId,
+      point,
+      spacerM,
+      ...torqueOf(joints, id, `boards.${board.id}`, book),
+      ...(made && { made }),
+    };
+  });
 }
 
 function piecesOf(

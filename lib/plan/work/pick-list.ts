@@ -68,7 +68,10 @@ function countPieces({
   }
   for (const { grommets } of runs) for (const { part } of grommets) add(part);
   for (const board of boards) {
-    for (const { part } of board.fixings) add(part);
+    for (const { part, made } of board.fixings) {
+      add(part);
+      add(made?.part);
+    }
     for (const { parts } of board.pieces) for (const { part, count } of parts) add(part, count);
     for (const { screw } of board.ribs) add(screw?.part, screw?.count);
   }

@@ -180,6 +180,7 @@ export const vehicleRows: readonly Row[] = [
     byPeople,
     { job: 'board' },
   ],
+  ['vehicle/spaces/well/sound-points/p1/there', 'no for yes', false, 'point-not-made', { job: 'board' }],
   ['vehicle/spaces/well/sound-points/p1/behind', 'a tank', 'tank', 'hole-before-hazard', { job: 'board' }],
   ['vehicle/spaces/well/sound-points/p1/free-depth', 'a tenth', '4 mm', 'fixing-too-long', { job: 'board' }],
   ['vehicle/routes/left-sill/title', 'a wrong word', 'Right sill', byPeople],

@@ -39,6 +39,7 @@ import { behindHolesCases } from './mounting/behind-holes.ts';
 import { controlsCases } from './mounting/controls.ts';
 import { fixingsCases } from './mounting/fixings.ts';
 import { inSpaceCases } from './mounting/in-space.ts';
+import { madePointCases } from './mounting/made-points.ts';
 import { mountingCases } from './mounting/mounting.ts';
 import { placesCases } from './mounting/places.ts';
 import { ribsCases } from './mounting/ribs.ts';
@@ -104,6 +105,7 @@ const every = {
   ...vehicleFusesCases,
   ...groundCases,
   ...fanCases,
+  ...madePointCases,
   ...heatCases,
   ...insulationAndZoneCases,
   ...interruptingCases,

@@ -14,6 +14,7 @@ import {
 } from '../work.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { jointActs, jointsText } from './joint-words.ts';
+import { pointSteps } from './point-steps.ts';
 import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
@@ -27,7 +28,10 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const runs = work.plan.runs.map(({ id }) => layRun(work, id));
   const mounts = mountSteps(work);
   const runIds = runs.map(({ id }) => id);
-  const boards = onBench.map(({ board, tested }) => boardIn(work, board, tested, runIds));
+  const points = pointSteps(work);
+  const boards = onBench.map(({ board, tested }) =>
+    boardIn(work, board, tested, { runs: runIds, points: points.map(({ id }) => id) }),
+  );
   const late = lateWork(
     work,
     onBench,
@@ -50,6 +54,7 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
     ...beginning(work),
     ...runs,
     ...mounts,
+    ...points,
     ...boards,
     ...late.steps,
     ...connects,
@@ -174,12 +179,22 @@ function declaredOrder({ declared }: Work, items: readonly string[]): readonly s
   return [...ordered, ...waitingForEachOther].map(({ id }) => id);
 }
 
-function boardIn(work: Work, board: string, tested: string, runs: readonly string[]): Step {
+/** What must be done in the vehicle before a board goes in. */
+interface BeforeBoard {
+  readonly runs: readonly string[];
+  /** The steps that make points in the vehicle. */
+  readonly points: readonly string[];
+}
+
+function boardIn(work: Work, board: string, tested: string, { runs, points }: BeforeBoard): Step {
   return step(
     `board-in-${board}`,
     [
       { step: tested, why: 'a fault on the bench costs minutes, in the vehicle hours' },
       ...runs.map((run) => ({ step: run, why: 'the ends of the run must lie ready at the board' })),
+      ...points
+        .filter((id) => id === `points-${board}`)
+        .map((id) => ({ step: id, why: 'a board hides its points' })),
       ...(runs.length === 0 ? [safe] : []),
     ],
     {

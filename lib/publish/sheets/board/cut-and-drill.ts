@@ -1,11 +1,11 @@
 import { type HoleSetUp, letteredHoles } from '../../../board/cut/hole-letters.ts';
 import type { BuildPlan, PlanBoard } from '../../../model/plan/index.ts';
-import { printed } from '../../../model/printed/index.ts';
+import { noFigure, printed } from '../../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../../words/plan-names.ts';
 import { counted, spelled, spelledWithin } from '../../words/words.ts';
 import { lengthOr, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
-import { dense, type Fact, fact, groupedTable, strong, type Table, tick } from '../table.ts';
+import { dense, type Fact, fact, groupedTable, strong, type Table, tableOf, tick } from '../table.ts';
 import { ribTable } from './rib-table.ts';
 
 /** What is cut and drilled of each board. */
@@ -21,6 +21,7 @@ interface BoardCut {
   readonly facts: readonly Fact[];
   readonly ribs: Table | null;
   readonly holes: Table | null;
+  readonly points: Table | null;
 }
 
 /** How the edges are worked, all round and in the cut-outs. */
@@ -127,6 +128,46 @@ function drillTable(board: PlanBoard, partOf: PlanNames['part'], write: Writer):
   );
 }
 
+/** What is drilled into the vehicle: the points of a board that are not there yet, from the corner of their space. */
+function pointTable(board: PlanBoard, partOf: PlanNames['part'], write: Writer): Table | null {
+  const { datumInSpace, space } = board;
+  const made = board.fixings.flatMap((fixing) => (fixing.made ? [{ ...fixing, made: fixing.made }] : []));
+  if (made.length === 0) return null;
+  return dense(
+    tableOf(
+      `Points to make in ${space}, from its lower left corner`,
+      made,
+      [
+        { title: 'Point', cell: ({ point }) => strong(point) },
+        {
+          title: `x, ${write.unit}`,
+          kind: 'figure',
+          cell: ({ xM }) => write.bare('position', xM + datumInSpace.xM),
+        },
+        {
+          title: `y, ${write.unit}`,
+          kind: 'figure',
+          cell: ({ yM }) => write.bare('position', yM + datumInSpace.yM),
+        },
+        {
+          title: 'Drill',
+          cell: ({ made: { holeM } }) => (holeM === null ? noFigure : write.bore(holeM, 'clearance')),
+        },
+        { title: 'Set', cell: ({ made: { part } }) => (part === null ? noFigure : partOf(part)) },
+        {
+          title: 'Behind it',
+          cell: ({ made: { behind, freeM } }) => ({
+            text: spelledWithin(behind),
+            ...(freeM !== null && { beside: `${write.length('room-free', freeM).text} free` }),
+          }),
+        },
+        tick('Done'),
+      ],
+      ({ point }) => point,
+    ),
+  );
+}
+
 function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
   if (plan.boards.length === 0) return null;
   const write = writerFor(plan.shop);
@@ -140,6 +181,7 @@ function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
       facts: boardFacts(board, write),
       ribs: ribTable(board, part, write),
       holes: drillTable(board, part, write),
+      points: pointTable(board, part, write),
     })),
   };
 }

@@ -1,0 +1,32 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
+import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { PlanBoard } from '../../model/plan/index.ts';
+import { piecesOf } from '../../shelf/shelf-lengths.ts';
+
+type SoundPoint = Board['space']['sound-points'][string];
+
+/** What makes a point that is not there yet: a part of the shop, and the hole that it is set in. */
+export type MadePoint = NonNullable<PlanBoard['fixings'][number]['made']>;
+
+/**
+ * What a point is made with: the rivet nut of the catalogue with its thread that tells its hole and has room behind the
+ * panel, one on the shelf first, then the strongest. No part where there is none, and
+ * for a welded one, which no plan makes; null for a point that is there.
+ */
+export function madePoint({ parts, shop }: Pick<Job, 'parts' | 'shop'>, point: SoundPoint): MadePoint | null {
+  if (point.there) return null;
+  const freeM = point['free-depth'] ?? null;
+  const isShelved = (part: string): number => Number(piecesOf(shop.stock[part]) > 0);
+  const [best] = partsOfKind(parts, 'fixing')
+    .flatMap(([id, { form, thread, pilot, length = 0, holds = 0 }]) =>
+      form === 'rivet-nut' &&
+      point.insert === 'rivet-nut' &&
+      thread === point.stud &&
+      pilot !== undefined &&
+      (freeM === null || length <= freeM + 1e-9)
+        ? [{ id, holeM: pilot, holds }]
+        : [],
+    )
+    .toSorted((a, b) => isShelved(b.id) - isShelved(a.id) || b.holds - a.holds || (a.id < b.id ? -1 : 1));
+  return { part: best?.id ?? null, holeM: best?.holeM ?? null, behind: point.behind, freeM };
+}
