@@ -12,13 +12,14 @@ import {
   step,
   type Work,
 } from '../work.ts';
+import { boardIn, safe } from './board-in.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { jointActs, jointsText } from './joint-words.ts';
 import { pointSteps } from './point-steps.ts';
 import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
-import { groundTorques, torquesText } from './torque-words.ts';
+import { groundTorques } from './torque-words.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
@@ -111,11 +112,6 @@ function negativeLeads(work: Work): string {
   return fitted.length > 1 ? `the negative leads of ${fitted.join(' and ')}` : "the battery's negative lead";
 }
 
-const safe: Dependency = {
-  step: 'battery-off',
-  why: 'no trim comes off and no wire is laid with the battery on',
-};
-
 function layRun(work: Work, run: string): Step {
   const { plan } = work;
   const wires = ownWires(work).filter((wire) => wire.run === run);
@@ -177,37 +173,6 @@ function declaredOrder({ declared }: Work, items: readonly string[]): readonly s
     })),
   );
   return [...ordered, ...waitingForEachOther].map(({ id }) => id);
-}
-
-/** What must be done in the vehicle before a board goes in. */
-interface BeforeBoard {
-  readonly runs: readonly string[];
-  /** The steps that make points in the vehicle. */
-  readonly points: readonly string[];
-}
-
-function boardIn(work: Work, board: string, tested: string, { runs, points }: BeforeBoard): Step {
-  return step(
-    `board-in-${board}`,
-    [
-      { step: tested, why: 'a fault on the bench costs minutes, in the vehicle hours' },
-      ...runs.map((run) => ({ step: run, why: 'the ends of the run must lie ready at the board' })),
-      ...points
-        .filter((id) => id === `points-${board}`)
-        .map((id) => ({ step: id, why: 'a board hides its points' })),
-      ...(runs.length === 0 ? [safe] : []),
-    ],
-    {
-      layer: 'board',
-      place: 'vehicle',
-      by: 'both',
-      text: `Fix ${board} on its sound points, the wires of the runs led to its edges${torquesText(work, board)}`,
-      tools: ['torque wrench'],
-      minutes: minutesFor(work, 'board-in'),
-      acts: [`fix:${board}`],
-      proof: 'Every fixing is torqued; the board does not move by hand; no wire is pinched',
-    },
-  );
 }
 
 /** Ground first and power last: nothing can be live while it is handled. */
