@@ -114,14 +114,15 @@ export const turnOnCases = {
         file: 'parts.yaml',
       },
       {
-        name: 'a load whose draw is not known',
+        name: 'a load whose draw no leaflet tells, reckoned at 0.1 A by a house rule, on an output of 50 mA',
         about: () =>
           aboutContent((content) => {
             delete partIn(content, 'two-channel', 'amplifier').supply['turn-on-draw'];
+            entry(partIn(content, 'dsp', 'processor').terminals, 'REM-OUT').current = '50 mA';
           }),
-        level: 'note',
+        level: 'stop',
         subject: 'dsp.REM-OUT',
-        file: 'parts.yaml',
+        says: /0.1 A/,
       },
     ],
     quiet: [
