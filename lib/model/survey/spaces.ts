@@ -8,6 +8,7 @@ const obstacle = space.obstacles.unwrap().valueType.shape;
 const reachable = space['keep-reachable'].unwrap().valueType.shape;
 const point = space['sound-points'].valueType.shape;
 const opening = space.openings.unwrap().element.shape;
+const fan = space.fan.unwrap().shape;
 const bound = space.bounds.unwrap().shape;
 
 /** Where boards may go. */
@@ -58,6 +59,15 @@ export const spaces: Station = {
         column('height', 'height', opening.height, '3 in'),
       ],
       rows: 3,
+    },
+    {
+      key: 'fan',
+      asks: 'A fan that blows through it already: how much air it moves',
+      by: 'eye',
+      seldom: 'none; one that a job adds is a device of that job, of the kind fan',
+      within: 'space',
+      columns: [column('air', 'moves', fan.air, '30 m3/h')],
+      rows: 2,
     },
     {
       key: 'obstacle',

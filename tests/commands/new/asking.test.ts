@@ -196,6 +196,18 @@ test('everything lacking or wrong among flags is told in one go, and nothing is 
   expect(flags.out).toContain('--point  Points that are sound enough');
 });
 
+test('a fan of the walk is one that the vehicle has, and none is written where nobody tells of one', async () => {
+  const space = 'well, Well beside the wheel, cargo, left, 20 in, 15 in, 5 in, front, up';
+  const vehicle = (id: string, ...more: readonly string[]) =>
+    shop.run('new', 'vehicle', id, '--title', 'Van', '--space', space, ...more);
+  await vehicle('fanned', '--fan', '20 m3/h');
+  expect(shop.read('content/vehicles/fanned.yaml')).toContain('fan: { air: 20 m3/h, there: true }');
+  await vehicle('unfanned');
+  expect(shop.read('content/vehicles/unfanned.yaml')).not.toContain('fan:');
+  const wrong = await vehicle('wrong-fan', '--fan', '20');
+  expect(wrong.told).toMatch(/--fan "20": moves "20" has no unit/);
+});
+
 describe('the walk', () => {
   const keys = walk.flatMap(({ tables }) => tables.map(({ key }) => key));
 

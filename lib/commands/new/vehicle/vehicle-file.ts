@@ -130,6 +130,7 @@ function spaces(answers: Answers): Named {
           ...filled('outline', known({ width, height })),
           ...filled('bounds', own('bounds')[0]?.cells ?? {}),
           ...(openings.length > 0 && { openings }),
+          ...filled('fan', fanThere(own('fan'))),
           ...filled('obstacles', byWhat(own('obstacle'))),
           ...filled('keep-reachable', byWhat(own('reachable'))),
           'sound-points': Object.fromEntries(
@@ -139,6 +140,11 @@ function spaces(answers: Answers): Named {
       ];
     }),
   );
+}
+
+/** A fan that is asked for on the walk is one that is there. */
+function fanThere([row]: readonly PlacedRow[]): Named {
+  return row ? { ...row.cells, there: true } : {};
 }
 
 function byWhat(rows: readonly PlacedRow[]): Named {
