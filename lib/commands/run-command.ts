@@ -2,6 +2,8 @@ import { parseArgs } from 'node:util';
 import { nearestName } from '../read/names/nearest-name.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
+import { flagFault } from './line/flag-fault.ts';
+import { joinedValues } from './line/joined-values.ts';
 import { commandHelp, generalHelp } from './told/help.ts';
 
 interface Given {
@@ -261,9 +263,10 @@ async function readLine(command: Command, rest: readonly string[]): Promise<Give
     ...Object.fromEntries(once.map(([key, type]) => [key, { type }])),
     ...Object.fromEntries(repeated.map((key) => [key, { type: 'string', multiple: true } as const])),
   };
+  const byFlag = new Map(Object.entries(options));
   try {
     const { values, positionals } = parseArgs({
-      args: [...rest],
+      args: joinedValues(rest, (flag) => byFlag.get(flag)?.type === 'string'),
       options,
       allowPositionals: true,
       strict: true,
@@ -284,16 +287,4 @@ async function readLine(command: Command, rest: readonly string[]): Promise<Give
   } catch (error) {
     return flagFault(error, Object.keys(options));
   }
-}
-
-/** What is wrong with the flags, in our words: the parser's own tell of quotes and dashes. */
-function flagFault(error: unknown, known: readonly string[]): string {
-  const message = error instanceof Error ? error.message : '';
-  const [, flag = ''] = /'(?:-\w, )?--?([^'\s=]+)/.exec(message) ?? [];
-  if (!known.includes(flag)) {
-    const near = nearestName(flag, known);
-    const takes = `it takes ${known.map((one) => `--${one}`).join(', ')}`;
-    return `there is no --${flag}; ${near ? `did you mean --${near}?` : takes}`;
-  }
-  return /does not take an argument/.test(message) ? `--${flag} takes no value` : `--${flag} needs a value`;
 }
