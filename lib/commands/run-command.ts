@@ -2,7 +2,6 @@ import { parseArgs } from 'node:util';
 import { nearestName } from '../read/names/nearest-name.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { flagFault } from './line/flag-fault.ts';
 import { joinedValues } from './line/joined-values.ts';
 import { commandHelp, generalHelp } from './told/help.ts';
 
@@ -285,6 +284,7 @@ async function readLine(command: Command, rest: readonly string[]): Promise<Give
       return `does not know what to do with "${positionals[command.words.length]}"`;
     return { words: positionals, flags, lists };
   } catch (error) {
+    const { flagFault } = await import('./line/flag-fault.ts');
     return flagFault(error, Object.keys(options));
   }
 }
