@@ -220,6 +220,6 @@ describe('what a page holds of a shop', () => {
     );
     expect(text).not.toMatch(/price/);
     const shipped = await readFile(new URL('../../package.json', import.meta.url), 'utf8');
-    expect(shipped).toContain('write-bundle.ts');
+    expect(shipped).toContain('write-bundles.ts');
   });
 });
