@@ -26,7 +26,7 @@ describe('rows that are alike', () => {
     ['a, 1 in', ['a, 1 in']],
     ['a | b, 1 in', ['a, 1 in', 'b, 1 in']],
     ['a | b, 1 in | 2 in, M6, x, y | z', ['a, 1 in, M6, x, y', 'b, 2 in, M6, x, z']],
-    ['a|b, 1 in', ['a|b, 1 in']],
+    ['a|b, 1 in| 2 in', ['a, 1 in', 'b, 2 in']],
     ['a, , | 2 in', ['a, , ', 'a, , 2 in']],
   ])('%s', (line, rows) => {
     expect(rowsAlike(line)).toEqual(rows);

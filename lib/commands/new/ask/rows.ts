@@ -72,8 +72,8 @@ export function rowOf(columns: readonly AskedColumn[], line: string): Row {
   return row;
 }
 
-/** What parts the values of rows that are alike: `Left door | Right door, cabin, left | right`. */
-const bar = /(?:^|\s+)\|(?:\s+|$)/;
+/** What parts the values of rows that are alike, with blanks round it or without: `Left door|Right door, cabin, left | right`. */
+const bar = /\s*\|\s*/;
 
 /**
  * The rows that one line tells: where a cell has several values with bars between them, each row takes its own, and a
