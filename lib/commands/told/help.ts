@@ -57,12 +57,15 @@ rackleaf new job NAME --like JOB [--vehicle VEHICLE] [--space SPACE] [--title TI
 Writes a new file of the shop. At a terminal it asks, one thing after another: round a vehicle in the order
 of its survey sheet, a part from its leaflet, a job by what plays what. What is wrong is told and asked
 again. What is not known yet is a ?: the file is written, and a comment marks the place. Rows that are alike
-go in one line, with | between what differs. A list ends with an empty line, or with , end behind its last
-line. Elsewhere, and for what is known already, each question has a flag of its own name. Who breaks off, or gives a flag that does not fit, goes on with the same command.
-Nothing is written over.
+go in one line, with | between what differs: left|right. A list ends with an empty line, or with , end
+behind its last line. Elsewhere, and for what is known already, each question has a flag of its own name. Who
+breaks off, or gives a flag that does not fit, goes on with the same command. Nothing is written over.
   shop          makes content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin
                 with; --shop says the same
   NAME          alone, without a word before it, it is that of a job
+  --kind        of a part: amplifier, processor, source-unit, speaker, enclosure, battery, alternator,
+                fuse-holder, fuse, distribution, wire, cable, relay, terminal, covering, grommet, board-sheet,
+                fixing, level-control, isolating-relay, charger, capacitor-bank, crossover, fan
   --like        of a part: takes it over from one of the catalogue and asks only what differs
   --flags       lists the flags of what is asked for, with an example of each; of a part by its --kind
   --vehicle     may be left out where the shop has only one; so may --space

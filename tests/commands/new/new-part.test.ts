@@ -9,6 +9,12 @@ const folder = new ShopFolder();
 afterAll(() => folder.remove());
 
 describe('new part', () => {
+  test('its help names every kind of part', async () => {
+    const { out } = await folder.run('new', '--help');
+    const [, listed = ''] = /--kind +of a part: ([^]*?)\n +--/.exec(out) ?? [];
+    expect(listed.split(/,\s+/)).toEqual(Object.keys(kinds));
+  });
+
   test.each(Object.entries(leaflets))(
     'a leaflet of the kind %s makes a part that reads',
     async (kind, leaflet) => {
