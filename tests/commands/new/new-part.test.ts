@@ -11,7 +11,7 @@ afterAll(() => folder.remove());
 describe('new part', () => {
   test('its help names every kind of part', async () => {
     const { out } = await folder.run('new', '--help');
-    const [, listed = ''] = /--kind +of a part: ([^]*?)\n +--/.exec(out) ?? [];
+    const [, listed = ''] = /--kind +of a part: ([\s\S]*?)\n +--/.exec(out) ?? [];
     expect(listed.split(/,\s+/)).toEqual(Object.keys(kinds));
   });
 
@@ -81,6 +81,25 @@ describe('new part', () => {
       power: 90,
       terminals: { 'IN+': { role: 'coil-positive', joint: 'screw-clamp' }, 'T-': { joint: 'supplied-lead' } },
     });
+  });
+
+  test.each([
+    { way: ['W, up to 3 kHz', 'T, from 3 kHz'], names: ['IN+', 'IN-', 'W+', 'W-', 'T+', 'T-'] },
+    { way: ['HF, from 2.5 kHz'], names: ['IN+', 'IN-', 'HF+', 'HF-'] },
+  ])('a crossover of which no terminals are told has those of its ways $names', async ({ way, names }) => {
+    const { terminal: _, band: __, ...leaflet } = leaflets.crossover;
+    const id = `bare-crossover-${way.length}`;
+    const line = ['new', 'part', id, '--kind', 'crossover', '--title', 'Crossover'];
+    const { status } = await folder.run(...line, ...leafletFlags({ ...leaflet, band: way }));
+    expect(status).toBe(0);
+    const files = await realEffects(folder.root).readContent();
+    expect(files.find(({ path }) => path.endsWith(`${id}.yaml`))?.text).toContain(
+      '# terminals: IN, and a pair for each of its ways.',
+    );
+    const { parts, problems } = readContent(files);
+    expect(problems).toEqual([]);
+    const { [id]: made } = parts;
+    expect(Object.keys(made?.kind === 'crossover' ? made.terminals : {})).toEqual(names);
   });
 
   test('of a component set what no leaflet tells is marked in the file', async () => {

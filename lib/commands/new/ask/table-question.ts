@@ -68,7 +68,8 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
 }
 
 function several(columns: readonly AskedColumn[]): string {
-  const alike = columns.length === 1 ? '' : ' Several alike go in one line, with | between what differs: left|right.';
+  const alike =
+    columns.length === 1 ? '' : ' Several alike go in one line, with | between what differs: left|right.';
   return `One a line; an empty line ends, and so does , end behind the last one.${alike}`;
 }
 

@@ -65,15 +65,23 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal, held }:
       title: `${title}: passive crossover`,
       ...filled('size', known({ width, depth, height })),
       ...known({ mass: cells.mass }),
-      terminals: {
-        IN: { role: 'coil', ...held },
-        'W, T': { role: 'speaker-out', ...(leads === true ? supplied : held) },
-      },
+      terminals: crossoverTerminals(['W', 'T'], { input: held, output: leads === true ? supplied : held }),
       ...(corner !== undefined && { ways: { W: `up to ${corner}`, T: `from ${corner}` } }),
       ...known({ order }),
       load: nominal,
       ...power,
     },
+  };
+}
+
+/** The pairs of a passive crossover: its input, and one for each of its ways, whose names its outputs bear. */
+export function crossoverTerminals(
+  ways: readonly string[],
+  held: { readonly input: Named; readonly output: Named },
+): Named {
+  return {
+    IN: { role: 'coil', ...held.input },
+    [ways.join(', ')]: { role: 'speaker-out', ...held.output },
   };
 }
 

@@ -266,7 +266,10 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   crossover: [
     titleTable,
     caseTable,
-    terminalTable,
+    {
+      ...terminalTable,
+      hint: `Left empty: IN for its input, and a pair for each of its ways, by its name. ${terminalTable.hint}`,
+    },
     crossoverWayTable,
     facts('crossover', 'Its load', ['load', 'power', 'order']),
   ],

@@ -5,7 +5,7 @@ import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { bracketHoles } from './bracket-holes.ts';
-import { componentSet, partsOfSet } from './component-set.ts';
+import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
@@ -15,7 +15,7 @@ import { edgeAirOf } from './terminal-tables.ts';
 /** The text of a file with one part, from what its leaflet told, and what that may still tell. */
 export function partText(kind: KindName, id: string, answers: Answers): string {
   const told = partTables[kind].map(({ key }) => fieldsOf(kind, key, answers));
-  const terminals = Object.assign({}, ...told.map((fields) => fields.terminals ?? {}));
+  const terminals = Object.assign(ofItsWays(kind, answers), ...told.map((fields) => fields.terminals ?? {}));
   const [facts] = partRows(kind, 'facts', answers);
   const part = Object.assign(
     { kind },
@@ -30,6 +30,13 @@ export function partText(kind: KindName, id: string, answers: Answers): string {
     ...(left.length === 0 ? [] : ['# The leaflet may still tell:\n', ...left.map((one) => `#   ${one}\n`)]),
     blockText({ parts: { [id]: part, ...besideWoofer(kind, id, answers) } }, 4),
   ].join('');
+}
+
+/** Terminals of a crossover of which none are told; nothing for another part. */
+function ofItsWays(kind: KindName, answers: Answers): Named {
+  const ways = partRows(kind, 'band', answers).map(({ cells }) => rowName(cells.names));
+  const isTold = linesOf(answers, 'terminal').length > 0;
+  return isTold || ways.length === 0 ? {} : crossoverTerminals(ways, { input: {}, output: {} });
 }
 
 /** Tweeter and crossover of a set; nothing for another part. */
@@ -50,6 +57,10 @@ function besideWoofer(kind: KindName, id: string, answers: Answers): Named {
 /** What of the file the leaflet does not say in these words: how it follows from what it says. */
 function derivedFrom(kind: KindName, answers: Answers): readonly string[] {
   if (kind === 'source-unit') return [];
+  if (Object.keys(ofItsWays(kind, answers)).length > 0)
+    return [
+      'terminals: IN, and a pair for each of its ways. Write them as they are printed where that differs.',
+    ];
   return partRows(kind, 'terminal', answers).flatMap(({ cells: { names, takes } }) => {
     const volts = takes === undefined ? null : voltageOfPower(String(takes));
     return volts === null ? [] : [`signal: of ${names}: ${takes} is ${volts} across it, by Ohm's law.`];
