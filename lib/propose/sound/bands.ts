@@ -5,6 +5,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import { inch } from '../../model/quantity/dimensions.ts';
 import type { Row } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
+import { settableHz } from './settable-hz.ts';
 import { type DrivenGroup, pitchOf } from './signal-chain.ts';
 
 /** The band that a group of speakers plays. */
@@ -14,6 +15,8 @@ export interface Band extends PlayedBand {
   readonly isBass: boolean;
   /** Corner of the subsonic filter of a ported enclosure (Hz). */
   readonly subsonicHz?: number;
+  /** Where the table has it begin, where that is not as a hand sets a knob (Hz): `fromHz` is the step above it. */
+  readonly tableHz?: number;
   /** True where the job says it. */
   readonly given: boolean;
 }
@@ -45,17 +48,25 @@ export function bandsOf(draft: Draft, groups: readonly DrivenGroup[]): ReadonlyM
     const isLowest = !rows.some(
       (other) => other.group !== group && other.row === row && playsLower(other.part, part),
     );
-    const fromHz = written ? written.fromHz : startHz(part, isLowest && !isBass);
-    return [{ group, row, fromHz, written }];
+    const tableHz = written ? undefined : startHz(part, isLowest && !isBass);
+    const fromHz = tableHz === undefined ? written?.fromHz : settableHz(tableHz);
+    return [{ group, row, fromHz, tableHz, written }];
   });
   const bands = new Map<string, Band>();
-  for (const { group, row, fromHz, written } of starts) {
+  for (const { group, row, fromHz, tableHz, written } of starts) {
     const above = starts
       .flatMap((other) => (other.row === row && other.group !== group ? (other.fromHz ?? []) : []))
       .filter((hz) => hz > (fromHz ?? 0));
     const toHz = written ? written.toHz : above.length > 0 ? Math.min(...above) : undefined;
     const given = written !== undefined;
-    bands.set(group.id, { group: group.id, row, isBass: false, given, ...band(fromHz, toHz) });
+    bands.set(group.id, {
+      group: group.id,
+      row,
+      isBass: false,
+      given,
+      ...band(fromHz, toHz),
+      ...(tableHz !== undefined && tableHz !== fromHz && { tableHz }),
+    });
   }
   const front = starts.filter(({ row }) => row !== 'rear').flatMap(({ fromHz }) => fromHz ?? []);
   for (const { group, row, part } of rows)

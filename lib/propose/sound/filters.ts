@@ -159,13 +159,15 @@ function hertzText(hz: number): string {
   return hz >= 1000 ? `${Number((hz / 1000).toPrecision(12))} kHz` : writeQuantity(hz, 'frequency');
 }
 
-function bandReason({ group, given, fromHz, toHz, subsonicHz }: Band): string {
+function bandReason({ group, given, fromHz, toHz, subsonicHz, tableHz }: Band): string {
   const from = fromHz ?? subsonicHz;
   const range = [
     ...(from === undefined ? [] : [`from ${hertz(from)}`]),
     ...(toHz === undefined ? [] : [`up to ${hertz(toHz)}`]),
   ].join(' ');
-  return `${group} plays ${range === '' ? 'everything' : range}${given ? ', as it says' : ', by kind and frame'}`;
+  const how = given ? 'as it says' : 'by kind and frame';
+  const step = tableHz === undefined ? '' : `: ${hertz(tableHz)}, up to what a hand sets a knob to`;
+  return `${group} plays ${range === '' ? 'everything' : range}, ${how}${step}`;
 }
 
 /**
