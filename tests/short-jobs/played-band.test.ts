@@ -65,7 +65,7 @@ test('a band that begins between two steps of a knob begins at the upper, and wh
   expect(new Set(cornersOf('low-pass'))).toEqual(new Set([85]));
   expect(job?.proposals.map(({ reason }) => reason)).toContainEqual(
     expect.stringMatching(
-      /plays from 85 Hz, by kind and frame: 81\.\d+ Hz, up to what a hand sets a knob to/,
+      /plays from 85 Hz, by kind and frame: 81.25 Hz, up to what a hand sets a knob to/,
     ),
   );
 });
