@@ -64,8 +64,6 @@ test('a band that begins between two steps of a knob begins at the upper, and wh
   expect(new Set(cornersOf('high-pass'))).toEqual(new Set([85, 100]));
   expect(new Set(cornersOf('low-pass'))).toEqual(new Set([85]));
   expect(job?.proposals.map(({ reason }) => reason)).toContainEqual(
-    expect.stringMatching(
-      /plays from 85 Hz, by kind and frame: 81.25 Hz, up to what a hand sets a knob to/,
-    ),
+    expect.stringMatching(/plays from 85 Hz, by kind and frame: 81.25 Hz, up to what a hand sets a knob to/),
   );
 });

@@ -166,7 +166,8 @@ function bandReason({ group, given, fromHz, toHz, subsonicHz, tableHz }: Band): 
     ...(toHz === undefined ? [] : [`up to ${hertz(toHz)}`]),
   ].join(' ');
   const how = given ? 'as it says' : 'by kind and frame';
-  const step = tableHz === undefined ? '' : `: ${writeQuantity(tableHz, 'frequency')}, up to what a hand sets a knob to`;
+  const step =
+    tableHz === undefined ? '' : `: ${writeQuantity(tableHz, 'frequency')}, up to what a hand sets a knob to`;
   return `${group} plays ${range === '' ? 'everything' : range}, ${how}${step}`;
 }
 
