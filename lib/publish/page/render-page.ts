@@ -54,7 +54,12 @@ export function finishedPage({ html, drawings, top, runsSearch }: WrittenPage, l
 
 /** A page without its drawings: tokens stand where they go. */
 export function renderModel(template: string, model: object, templates: Environment): string {
-  return templates.render(template, { doc: frozen(model) });
+  return withoutIndents(templates.render(template, { doc: frozen(model) }));
+}
+
+/** A page without empty lines and indents, which weigh and say nothing; one with text that stands as it is written keeps them. */
+function withoutIndents(html: string): string {
+  return /<(?:pre|textarea)\b/.test(html) ? html : html.replace(/\n\s+/g, '\n');
 }
 
 /** Puts the drawings of a page in, which is done last: they are large, and no page holds them before. */
