@@ -18,6 +18,7 @@ import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { setInJob } from './part/component-set.ts';
 import { slopeOf } from './part/control-fields.ts';
+import { holesFault } from './part/hole-fields.ts';
 import { likeFile } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, isAsked, leftOut, partText } from './part/part-text.ts';
@@ -77,6 +78,7 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
     tableQuestion(table, {
       fault: ({ cells, rest }, answers, line) =>
         powerFault(rest) ??
+        (table.key === 'case' ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       when: (answers) => isAsked(table.key, answers),

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
+import { holesFault } from '../../../lib/commands/new/part/hole-fields.ts';
 import { leftOut, partText } from '../../../lib/commands/new/part/part-text.ts';
 import { voltageOfPower } from '../../../lib/model/survey/power-into-load.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
@@ -72,6 +73,71 @@ describe('the text of a part', () => {
       expect(inches[at]?.[0]).toBeCloseTo(x, 9);
       expect(inches[at]?.[1]).toBeCloseTo(y, 9);
     }
+  });
+
+  // By hand, of a case of 15.4 by 7.9 in: 0.5 in from the long edges and 0.3 in from the ends are centres 14.8 by 6.9 in.
+  const corners = [
+    [0.3, 0.5],
+    [0.3, 7.4],
+    [15.1, 0.5],
+    [15.1, 7.4],
+  ] as const;
+  const besideEnds = [
+    [-0.3, 0.5],
+    [-0.3, 7.4],
+    [15.7, 0.5],
+    [15.7, 7.4],
+  ] as const;
+  test.each([
+    ['15.4 in, 7.9 in', 'corners, 0.5 in, 5 mm, 0.3 in', 'mounting-holes', corners],
+    ['15.4 in, 7.9 in', 'corners, centres 14.8 x 6.9 in, 5 mm', 'mounting-holes', corners],
+    ['15.4 in, 7.9 in', 'corners, centres 14.8 in x 6.9 in, slot 5 mm', 'mounting-holes', corners],
+    [
+      '7.9 in, 15.4 in',
+      'corners, 0.5 in, 5 mm slots, 0.3 in',
+      'mounting-holes',
+      corners.map(([x, y]) => [y, x]),
+    ],
+    ['15.4 in, 7.9 in', 'left-right, centres 16 x 6.9 in, slots of 5 mm', 'bracket-holes', besideEnds],
+  ] as const)('has holes by two insets or by centres: %s, %s', (foot, holes, field, places) => {
+    const { own } = read({ case: [`${foot}, 2 in, 4.3 kg, ${holes}`] });
+    const made = own[field].map(({ x, y, diameter }) => [x / inch, y / inch, diameter * 1000]);
+    const sorted = (rows: readonly (readonly number[])[]) =>
+      rows
+        .map((row) => row.map((one) => Number(one.toFixed(6))))
+        .toSorted((a, b) => Number(a[0]) - Number(b[0]) || Number(a[1]) - Number(b[1]));
+    expect(sorted(made)).toEqual(sorted(places.map(([x, y]) => [x, y, 5])));
+  });
+
+  test('tells that slots count as holes', () => {
+    const remark = '# holes: slots of 5 mm, counted as holes of 5 mm in their middle.';
+    expect(read({ case: ['15.4 in, 7.9 in, 2 in, 4 kg, corners, 1/2 in, slot 5 mm'] }).text).toContain(
+      remark,
+    );
+    expect(read({ case: ['15.4 in, 7.9 in, 2 in, 4 kg, corners, 1/2 in, 5 mm'] }).text).not.toContain(
+      'slots',
+    );
+  });
+
+  test.each([
+    ['6 in', '6 in', 'corners', '1/2 in', '0.3 in', /no long edges/],
+    ['15.4 in', '7.9 in', 'corners', 'centres 6.9 x 14.8 in', undefined, /outside its depth of 7.9 in/],
+    ['15.4 in', '7.9 in', 'corners', '4 in', '0.3 in', /no room between them in its depth/],
+    ['15.4 in', '7.9 in', 'left-right', 'centres 14.8 x 6.9 in', undefined, /within its width of 15.4 in/],
+    ['15.4 in', undefined, 'corners', 'centres 14.8 x 6.9 in', undefined, /write both/],
+    ['15.4 in', '7.9 in', 'corners', 'centres 14.8 x 6.9 in', '0.3 in', /twice/],
+    ['15.4 in', '7.9 in', 'corners', 'centres 15.4 x 7.9 in', undefined, null],
+    ['15.4 in', '7.9 in', 'corners', 'centres 15.41 x 7.9 in', undefined, /outside its width/],
+    ['15.4 in', '7.9 in', 'corners', '3.94 in', '0.3 in', null],
+    ['15.4 in', undefined, 'corners', '3/8 in', undefined, null],
+  ])('of a case of %s by %s holes %s %s %s: %s', (width, depth, where, off, ends, fault) => {
+    const told = { width, depth, where, off, ends };
+    const cells = Object.fromEntries(
+      Object.entries(told).flatMap(([key, one]) => (one === undefined ? [] : [[key, one]])),
+    );
+    const found = holesFault({ cells });
+    if (fault === null) expect(found).toBeNull();
+    else expect(found).toMatch(fault);
   });
 
   test('has no holes of a bracket of which a measure is not known', () => {

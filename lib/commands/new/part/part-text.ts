@@ -4,9 +4,9 @@ import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.t
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
-import { bracketHoles } from './bracket-holes.ts';
 import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
+import { holeFields, slotRemark } from './hole-fields.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
 import { rowName } from './row-name.ts';
@@ -56,6 +56,11 @@ function besideWoofer(kind: KindName, id: string, answers: Answers): Named {
 
 /** What of the file the leaflet does not say in these words: how it follows from what it says. */
 function derivedFrom(kind: KindName, answers: Answers): readonly string[] {
+  const slots = partRows(kind, 'case', answers).flatMap((row) => slotRemark(row) ?? []);
+  return [...slots, ...terminalsDerived(kind, answers)];
+}
+
+function terminalsDerived(kind: KindName, answers: Answers): readonly string[] {
   if (kind === 'source-unit') return [];
   if (Object.keys(ofItsWays(kind, answers)).length > 0)
     return [
@@ -113,13 +118,6 @@ export function fieldsOf(kind: KindName, key: string, answers: Answers): Named {
 export function partRows(kind: KindName, key: string, answers: Answers): readonly Row[] {
   const table = partTables[kind].find((one) => one.key === key);
   return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
-}
-
-function holeFields(row: Row): Named {
-  const { where, off, diameter } = row.cells;
-  if (where === 'corners') return { 'mounting-holes': known({ inset: off, diameter }) };
-  const holes = bracketHoles(row);
-  return holes.length > 0 ? { 'bracket-holes': [...holes] } : {};
 }
 
 type Writer = (rows: readonly Row[], kind: KindName) => Named;

@@ -6,6 +6,7 @@ import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import { terminalRoleSchema } from '../../../model/vocabulary.ts';
+import { diameterField, fromEdgesField } from './hole-fields.ts';
 import { leaflet, sizesField, takesField } from './part-columns.ts';
 
 const spec = terminalSpecSchema.shape;
@@ -83,7 +84,6 @@ export function postsTable(names: string): AskedTable {
 const airExamples = { left: '', right: '1 in', top: 'fins', bottom: 'fins 1 in', over: '1 1/2 in' } as const;
 
 const size = equipmentBase.size.shape;
-const hole = equipmentBase['mounting-holes'].unwrap().element.shape;
 
 /** What every part that is mounted tells of its case. */
 export const caseTable: AskedTable = leaflet(
@@ -125,14 +125,16 @@ export const boardCaseTable: AskedTable = {
   ...caseTable,
   asks: `${caseTable.asks}; and the holes for its screws, in its four corners or of a bracket beside two of its edges`,
   hint:
-    'Holes in its corners lie so far inside its edges; of a bracket so far outside, one at the middle of each edge, or two. A ' +
-    'part that is held by a strap has none: the job says held: strap.',
+    'Holes in its corners lie so far inside its edges: corners, 3/8 in, 5 mm. Where the ends differ, from the long edges first: ' +
+    'corners, 0.5 in, 5 mm, 0.3 in; or by how far they lie apart, along its width first: corners, centres 14.8 x 6.9 in, 5 mm. ' +
+    'Slots count as holes: slot 5 mm. Of a bracket they lie so far outside, one at the middle of each edge, or two. A part ' +
+    'that is held by a strap has none: the job says held: strap.',
   columns: [
     ...caseTable.columns,
     optionalColumn('where', 'holes', z.enum(['corners', 'left-right', 'top-bottom']), 'corners'),
-    optionalColumn('off', 'from the edges', quantity('length'), '3/8 in'),
-    optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
-    optionalColumn('ends', 'of two beside an edge: from its ends', quantity('length'), ''),
+    optionalColumn('off', 'from the edges', fromEdgesField, '3/8 in'),
+    optionalColumn('diameter', 'diameter', diameterField, '3/16 in'),
+    optionalColumn('ends', 'from the ends, where that differs', quantity('length'), ''),
   ],
 };
 
