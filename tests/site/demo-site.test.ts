@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { jobDrawings } from '../../lib/commands/drawings.ts';
-import { casesOf } from '../long-run.ts';
+import { casesOf, isLongRun } from '../long-run.ts';
 import { siteInFolder } from '../shops/site-in-folder.ts';
 import { describeSite } from './describe-site.ts';
 
@@ -12,4 +12,5 @@ describeSite({
   site,
   drawingsOf: jobDrawings(),
   lookedAt: casesOf(site.jobs, (_, index) => index === 0),
+  usedElsewhere: !isLongRun,
 });
