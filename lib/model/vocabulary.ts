@@ -20,6 +20,9 @@ export type InputVerdict = z.infer<typeof inputVerdictSchema>;
 export const vehicleSideSchema = z.enum(['left', 'right', 'middle']);
 export type VehicleSide = z.infer<typeof vehicleSideSchema>;
 
+/** The side that counts for what the vehicle came with until somebody tells it. */
+export const untoldSide: VehicleSide = 'middle';
+
 /** Directions in the vehicle, for the arrows on drawings. */
 export const directionSchema = z.enum(['front', 'rear', 'left', 'right', 'up', 'down']);
 export type Direction = z.infer<typeof directionSchema>;

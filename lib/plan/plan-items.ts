@@ -27,6 +27,7 @@ function planItem(device: Device, job: Job): PlanItem {
     seatTitle: job.vehicle.places[device.seat ?? '']?.title ?? null,
     zone: device.zone,
     side: device.side,
+    ...(device.sideOpen === true && { sideOpen: true }),
     massKg: print?.massKg ?? null,
     widthM: print?.widthM ?? null,
     depthM: print?.depthM ?? null,

@@ -1,5 +1,6 @@
 import { bodyId, type Job, type ReadJob } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import { untoldSide } from '../model/vocabulary.ts';
 
 /** What the title blocks print of the job. The customer is private and stays out. */
 export function jobHead({ file }: Pick<ReadJob, 'file'>): BuildPlan['job'] {
@@ -39,6 +40,8 @@ export function vehicleHead({ vehicle, links }: Pick<Job, 'vehicle' | 'links'>):
     cautions: [...vehicle.cautions],
     grounds: Object.entries(vehicle.grounds)
       .filter(([id]) => used.has(id))
-      .map(([id, { zone, side }]) => ({ id, zone, side })),
+      .map(([id, { zone, side }]) =>
+        side === undefined ? { id, zone, side: untoldSide, sideOpen: true } : { id, zone, side },
+      ),
   };
 }

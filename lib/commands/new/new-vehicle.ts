@@ -8,7 +8,7 @@ import type { Answers, Asker } from './ask/question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { problemsOfPart } from './unread.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
-import { derivedReadings, vehicleText } from './vehicle/vehicle-file.ts';
+import { derivedReadings, sidesUnseen, vehicleText } from './vehicle/vehicle-file.ts';
 import { vehicleQuestions } from './vehicle/vehicle-questions.ts';
 import { rowsOf } from './vehicle/vehicle-rows.ts';
 
@@ -35,7 +35,9 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
     read(path, text).problems.filter(({ where }) => where.file === path);
   const still = (id: string, answers: Answers) => {
     const vehicle = read(pathOf(id), vehicleText(id, answers, parts, [])).vehicles[id];
-    return vehicle ? [...derivedReadings(answers), ...stillToMeasure(vehicle, parts)] : [];
+    return vehicle
+      ? [...sidesUnseen(answers), ...derivedReadings(answers), ...stillToMeasure(vehicle, parts)]
+      : [];
   };
   const taken = new Set(files.map(({ path }) => onAnyDisk(path)));
   return {

@@ -45,6 +45,8 @@ export interface Device {
   readonly fittedFuses?: Readonly<Record<string, number>>;
   /** Of a battery that came with the vehicle: the charge at which its reserve ends. */
   readonly fittedReserveEnd?: number;
+  /** True for one of the vehicle whose side nobody told: its side is the middle until then. */
+  readonly sideOpen?: boolean;
   /** As the job wrote it. */
   readonly given: JobDevice | null;
   readonly board: string | null;

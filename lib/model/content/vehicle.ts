@@ -28,9 +28,9 @@ const fittedSchema = z.strictObject({
     { example: 'cabin' },
   ),
   side: builders(
-    vehicleSideSchema.default('middle'),
+    vehicleSideSchema.optional(),
     "The side of the vehicle that it lies on, seen from the driver's seat.",
-    { example: 'left', picture: 'vehicle' },
+    { example: 'left', picture: 'vehicle', leftOut: 'middle, and the survey sheet asks for it' },
   ),
   outputs: section(
     outputsSchema.default({}),
@@ -57,9 +57,10 @@ const fittedSchema = z.strictObject({
 /** A ground point of the body: where a ground lead may be bolted. */
 const groundPointSchema = z.strictObject({
   zone: builders(zoneKindSchema, 'The zone of the vehicle that it lies in.', { example: 'under-carpet' }),
-  side: builders(vehicleSideSchema.default('middle'), 'The side of the vehicle that it lies on.', {
+  side: builders(vehicleSideSchema.optional(), 'The side of the vehicle that it lies on.', {
     example: 'left',
     picture: 'vehicle',
+    leftOut: 'middle, and the survey sheet asks for it',
   }),
   stud: builders(studSchema, 'The bolt or stud that is there, or that fits.', { example: 'M8' }),
   insert: section(

@@ -79,6 +79,8 @@ export const buildPlanSchema = z.object({
           id: builders(z.string()),
           zone: builders(zoneKindSchema),
           side: builders(vehicleSideSchema),
+          /** True where nobody told the side: it counts as the middle until it is seen. */
+          sideOpen: builders(z.boolean().optional()),
         }),
       )
       .optional(),

@@ -29,6 +29,8 @@ export const planItemSchema = z.object({
   /** The part and the side of the vehicle that it is in: whoever looks for a fuse or a battery must know. */
   zone: everyone(zoneKindSchema),
   side: everyone(vehicleSideSchema),
+  /** True where nobody told the side: it counts as the middle until it is seen. */
+  sideOpen: builders(z.boolean().optional()),
   massKg: orNull,
   widthM: orNull,
   depthM: orNull,

@@ -5,7 +5,14 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Part, type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
-import type { Origin, Row, TerminalRole, VehicleSide, ZoneKind } from '../../model/vocabulary.ts';
+import {
+  type Origin,
+  type Row,
+  type TerminalRole,
+  untoldSide,
+  type VehicleSide,
+  type ZoneKind,
+} from '../../model/vocabulary.ts';
 
 /** A device of the job or of the vehicle while the job is completed: its part is known, its links may be missing. */
 export interface DraftDevice {
@@ -81,7 +88,7 @@ export function fittedDraftDevices(vehicle: Vehicle, parts: Parts): readonly Dra
         board: null,
         seat: null,
         zone: fitted.zone,
-        side: fitted.side,
+        side: fitted.side ?? untoldSide,
         row: null,
         leftOpen: Object.keys(fitted['left-open']),
       },

@@ -64,7 +64,7 @@ function groundsTable(vehicle: Vehicle): Table {
   return tableOf('Ground points', Object.entries(vehicle.grounds), [
     { title: 'Point', cell: ([id]) => strong(id) },
     { title: 'Zone', cell: ([, one]) => spelled(one.zone) },
-    { title: 'Side', cell: ([, one]) => spelled(one.side) },
+    { title: 'Side', cell: ([, one]) => (one.side === undefined ? none : spelled(one.side)) },
     { title: 'Stud', cell: ([, one]) => one.stud },
     { title: 'Holds as well', cell: ([, one]) => (one.holds === 'nothing-else' ? none : spelled(one.holds)) },
   ]);

@@ -164,12 +164,17 @@ interface Sided {
   readonly side: string;
 }
 
+/** A side that nobody told is written by hand. */
+function sided(what: string, { zone, side, sideOpen }: Omit<Sided, 'what'> & { sideOpen?: boolean }): Sided {
+  return { what, zone, side: sideOpen === true ? 'open: left, middle or right' : side };
+}
+
 /** What the vehicle came with and where the job's grounds go, for an eye to check. */
 function sidesOf({ items, vehicle }: Pick<BuildPlan, 'items' | 'vehicle'>): readonly Sided[] {
   const fitted = items.filter(({ origin }) => origin === 'vehicle');
   return [
-    ...fitted.map(({ title, zone, side }) => ({ what: title, zone, side })),
-    ...(vehicle.grounds ?? []).map(({ id, zone, side }) => ({ what: `Ground point ${id}`, zone, side })),
+    ...fitted.map(({ title, ...where }) => sided(title, where)),
+    ...(vehicle.grounds ?? []).map(({ id, ...where }) => sided(`Ground point ${id}`, where)),
   ];
 }
 

@@ -5,6 +5,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { isMounted, type Part, partFacts } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
+import { untoldSide } from '../../model/vocabulary.ts';
 import { type AskedPart, lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 import { checkInputUse } from './input-use.ts';
@@ -202,7 +203,8 @@ function fittedDevices(vehicle: Vehicle, parts: Parts, report: Report): Device[]
         board: null,
         seat: null,
         zone: fitted.zone,
-        side: fitted.side,
+        side: fitted.side ?? untoldSide,
+        ...(fitted.side === undefined && { sideOpen: true }),
         groundZones: {},
         leftOpen: fitted['left-open'],
       },

@@ -196,6 +196,21 @@ test('everything lacking or wrong among flags is told in one go, and nothing is 
   expect(flags.out).toContain('--point  Points that are sound enough');
 });
 
+test('a side that is not known yet is marked in the file, and one that is known is not', async () => {
+  const made = async (id: string, side: string) => {
+    const fitted = ['--fitted', `battery, battery-b, engine-bay, ${side}`];
+    const { told } = await shop.run('new', 'vehicle', id, '--title', 'Van', ...fitted);
+    return { told, text: shop.read(`content/vehicles/${id}.yaml`) };
+  };
+  const mark = 'eye: the side of battery; until then it counts as middle';
+  const open = await made('side-open', '?');
+  expect([open.told, open.text]).toEqual([
+    expect.stringContaining(mark),
+    expect.stringContaining(`#   ${mark}`),
+  ]);
+  expect((await made('side-told', 'middle')).text).not.toContain('the side of');
+});
+
 test('a fan of the walk is one that the vehicle has, and none is written where nobody tells of one', async () => {
   const space = 'well, Well beside the wheel, cargo, left, 20 in, 15 in, 5 in, front, up';
   const vehicle = (id: string, ...more: readonly string[]) =>

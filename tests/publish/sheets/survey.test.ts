@@ -32,6 +32,18 @@ describe('the survey sheet prints what a tape or an eye alone can tell', () => {
     expect(on('left')).not.toBe(on('right'));
   });
 
+  it('a side that nobody told as open', () => {
+    const sheet = (battery: Record<string, string>) =>
+      printed(({ vehicle }) => {
+        for (const one of [...Object.values(vehicle.fitted), ...Object.values(vehicle.grounds)])
+          one.side = 'left';
+        const { side: _, ...others } = entry(vehicle.fitted, 'battery');
+        vehicle.fitted.battery = { ...others, ...battery };
+      });
+    expect(sheet({ side: 'middle' })).not.toMatch(/open: left/);
+    expect(sheet({}).match(/open: left, middle or right/g)).toHaveLength(1);
+  });
+
   it('what a battery reads at rest, between its two limits', () => {
     expect(printed()).toMatch(/12\.4\d* to 13[.\d]* V/);
   });

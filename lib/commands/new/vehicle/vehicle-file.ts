@@ -2,6 +2,7 @@ import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
 import { powerAt } from '../../../model/survey/power-into-load.ts';
+import { untoldSide } from '../../../model/vocabulary.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { idOf } from '../id-of.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
@@ -49,6 +50,16 @@ export function derivedReadings(answers: Answers): readonly string[] {
       ? []
       : [`meter: clean voltage of ${name}; until then it follows from ${clean}`],
   );
+}
+
+/** Sides that nobody told, of what the vehicle came with and of its ground points. */
+export function sidesUnseen(answers: Answers): readonly string[] {
+  const open = ['fitted', 'ground'].flatMap((key) =>
+    rowsOf(answers, key).flatMap(({ cells: { name, side } }) => (side === undefined ? [String(name)] : [])),
+  );
+  return open.length === 0
+    ? []
+    : [`eye: the side of ${open.join(', ')}; until then it counts as ${untoldSide}`];
 }
 
 function rowsByName(answers: Answers, key: string): Named {
