@@ -60,7 +60,7 @@ export const underTheHood: Station = {
       key: 'fitted',
       asks: 'Batteries, alternator, source unit: what each is called here, and where it is',
       by: 'eye',
-      hint: 'Names that are usual: starter-battery, alternator, source-unit.',
+      hint: 'Names that are usual: starter-battery, alternator, source-unit. Zone of what is in the dash: cabin; dash-top is on it, in the sun.',
       columns: [
         column('name', 'name', id, 'starter-battery'),
         column('part', 'part of the catalogue', id, 'battery-flooded-60'),
