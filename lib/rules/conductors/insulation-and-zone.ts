@@ -65,7 +65,8 @@ const insulationAtAmbient: Rule = {
             ...(ratedC !== null && { value: ratedC }),
             limit: hot.value,
             unit: 'C',
-            remedy: 'use wire marked for a higher temperature (125 C in an engine bay), or another route',
+            remedy:
+              'use wire marked for a higher temperature (125 C in an engine bay), or another route; where the zone is wrong, write another in the file of the vehicle',
             ...hot.from,
             ...wireSpot(about, wire.id),
           },
