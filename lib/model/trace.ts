@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
 import { placeSchema } from './place.ts';
+import { valueOriginSchema } from './vocabulary.ts';
 
 /** `cp`: common practice, no source. `mem`: quoted from memory, to be confirmed before relying on it. */
 export const markSchema = z.enum(['cp', 'mem']);
@@ -21,7 +22,7 @@ const inputSchema = z.object({
 
 /** How one number came about, so that a reader can redo it by hand. */
 export const traceSchema = z.object({
-  origin: builders(z.enum(['given', 'computed', 'assumed'])),
+  origin: builders(valueOriginSchema),
   value: builders(z.union([z.number(), z.string()])),
   unit: builders(z.string()),
   /** The rule's id, such as `conductor-drop`. */

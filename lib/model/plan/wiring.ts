@@ -7,6 +7,7 @@ import {
   originSchema,
   panelSchema,
   shelfUnitSchema,
+  valueOriginSchema,
   vehicleSideSchema,
   workPlaceSchema,
   zoneKindSchema,
@@ -70,8 +71,10 @@ export const planWireSchema = z.object({
   diameterM: maybe,
   colour: builders(z.string().nullable()),
   lengthM: number,
-  /** How the length came about: `given`, or the sum that was measured. */
+  /** How the length came about: `given`, what rule proposed it, or the sum that was measured. */
   measured: name,
+  /** Who says a length that is cut as it stands, with no loop added; none for a sum. */
+  cutAs: builders(valueOriginSchema.optional()),
   /** The reel, or null for what the vehicle came with or a cable holds. */
   part: builders(z.string().nullable()),
   cable: builders(z.string().optional()),

@@ -1,17 +1,21 @@
 import { type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../../board/layout/item.ts';
 import type { Point } from '../../board/shape/point.ts';
+import { hasFields } from '../../model/content/proposal.ts';
 import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
-import type { Edge } from '../../model/vocabulary.ts';
+import type { Edge, ValueOrigin } from '../../model/vocabulary.ts';
 import type { LaidBoard } from '../board/laid-board.ts';
 import type { DevicesById } from './conductor-role.ts';
 
 /** Length of a link's conductor, and how it came about. */
 export interface WireLength {
   readonly lengthM: number;
-  /** In words, for the cut list: `given`, or the sum. */
+  /** In words, for the cut list: `given`, what rule computed or assumed it, or the sum. */
   readonly measured: string;
+  /** Who says the whole length, where it is cut as it stands with no loop added. */
+  readonly cutAs?: ValueOrigin;
   /** What it is the sum of, by name (m); none where it was given. */
   readonly parts: readonly (readonly [name: string, lengthM: number])[];
 }
@@ -50,10 +54,7 @@ function lengthOf(
 ): WireLength {
   const whole = (lengthM: number, measured: string): WireLength => ({ lengthM, measured, parts: [] });
   if (link.fitted) return whole(link.fitted.length, 'fitted by the vehicle maker');
-  if (link.given?.length !== undefined) {
-    const isBuilt = job.held?.lengths.includes(link.id);
-    return whole(link.given.length, isBuilt ? `as cut for revision ${job.held?.revision}` : 'given');
-  }
+  if (link.given?.length !== undefined) return writtenLength(job, link, link.given.length);
   const cable = link.cable ? job.parts[link.cable.part] : undefined;
   if (cable?.kind === 'cable' && cable['made-length'] !== undefined)
     return whole(cable['made-length'], 'made length of the lead');
@@ -77,6 +78,19 @@ function lengthOf(
     measured: `${texts.join(' + ')} m`,
     parts,
   };
+}
+
+/** A length that stands in the job: of one that rules proposed, what of it was reckoned and what nobody measured. */
+function writtenLength(job: Job, { id }: Link, lengthM: number): WireLength {
+  if (job.held?.lengths.includes(id))
+    return { lengthM, measured: `as cut for revision ${job.held.revision}`, parts: [] };
+  const proposal = job.proposals.find(
+    ({ path: [section, link], value }) =>
+      section === 'links' && link === linkName(id) && hasFields(value) && value.length !== undefined,
+  );
+  if (!proposal) return { lengthM, measured: 'given', cutAs: 'given', parts: [] };
+  const cutAs = proposal.doubt === 'not-measured' ? 'assumed' : 'computed';
+  return { lengthM, measured: `${cutAs} by the rule ${proposal.rule}`, cutAs, parts: [] };
 }
 
 /**

@@ -102,9 +102,9 @@ function writeWorkings(
     for (const [field, working] of Object.entries(workings))
       book.trace(`${at}.ends.${index === 0 ? 'A' : 'B'}.${field}`, working);
   });
-  const { lengthM, measured, parts } = lengths(link.id);
+  const { lengthM, measured, cutAs = 'computed', parts } = lengths(link.id);
   const working = {
-    origin: measured === 'given' ? ('given' as const) : ('computed' as const),
+    origin: cutAs,
     rule: 'wire-length',
     formula: parts.length > 0 ? parts.map(([name]) => name).join(' + ') : measured,
     citation: 'as written, or measured along runs and board; loops by house rule',
@@ -122,7 +122,7 @@ function planWire(
   name: Pick<PlanWire, 'label' | 'sign'>,
   ends: PlanWire['ends'],
 ): PlanWire {
-  const { lengthM, measured } = lengths(link.id);
+  const { lengthM, measured, cutAs } = lengths(link.id);
   const run = runs.find(({ id }) => id === link.run);
   const boards = [link.from, link.to].flatMap(({ device }) => devices.get(device)?.board ?? []);
   const reel = job.parts[cable.part];
@@ -139,6 +139,7 @@ function planWire(
     colour: reel?.kind === 'wire' ? reel.colour : cableColour(job, link),
     lengthM,
     measured,
+    ...(cutAs && { cutAs }),
     part: reel?.kind === 'wire' ? cable.part : null,
     ...(link.cable ? { cable: link.cable.id, conductor: link.cable.conductor } : {}),
     board: boards[0] ?? null,

@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanRun, PlanWire } from '../../model/plan/index.ts';
+import type { ValueOrigin } from '../../model/vocabulary.ts';
 import { namesOf, type PlanNames } from '../words/plan-names.ts';
 import { counted } from '../words/words.ts';
 import { none, type Writer, writerFor } from '../words/written.ts';
@@ -35,11 +36,16 @@ interface Piece {
   readonly what: string;
   readonly reel: string;
   readonly lengthM: number;
-  /** Cut as written, with no loop added. */
-  readonly given: boolean;
+  /** Who says a length that is cut as it stands, with no loop added; null for a sum. */
+  readonly cutAs: ValueOrigin | null;
   /** Where its ends go; what has no ends of its own tells where it lies instead. */
   readonly ends: readonly [string, string | null];
   readonly run: string | null;
+}
+
+/** A plan that was frozen before it told so says of a given length alone who says it. */
+function cutAs({ cutAs: told, measured }: PlanWire): ValueOrigin | null {
+  return told ?? (measured === 'given' ? 'given' : null);
 }
 
 function wirePiece(wire: PlanWire, names: PlanNames): Piece {
@@ -49,7 +55,7 @@ function wirePiece(wire: PlanWire, names: PlanNames): Piece {
     what: `${wire.size.label} ${wire.colour ?? ''}`.trim(),
     reel: wire.part ?? none.text,
     lengthM: wire.lengthM,
-    given: wire.measured === 'given',
+    cutAs: cutAs(wire),
     ends: [names.terminal(wire.from), names.terminal(wire.to)],
     run: wire.run,
   };
@@ -66,7 +72,7 @@ function cablePieces(plan: BuildPlan, names: PlanNames): Piece[] {
       what: `cable ${id}`,
       reel: part,
       lengthM,
-      given: first?.measured === 'given',
+      cutAs: first ? cutAs(first) : null,
       ends: [deviceOf(first?.from), deviceOf(first?.to)],
       run: first?.run ?? null,
     };
@@ -81,7 +87,7 @@ function coveringPiece({ run, title, part, lengthM }: ReturnType<typeof covering
     what: 'covering',
     reel: part,
     lengthM,
-    given: false,
+    cutAs: null,
     ends: [title, null],
     run: null,
   };
@@ -121,7 +127,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
         title: 'Cut to',
         kind: 'figure',
         leads: true,
-        cell: ({ lengthM, given }) => strong(write.wire('wire', lengthM).text, given ? 'given' : undefined),
+        cell: ({ lengthM, cutAs }) => strong(write.wire('wire', lengthM).text, cutAs ?? undefined),
       },
       { title: 'End A', cell: ({ ends: [text, other] }) => ({ text, wide: other === null }) },
       { title: 'End B', cell: ({ ends }) => ends[1] ?? '' },

@@ -84,6 +84,8 @@ describe('the wire list', () => {
     const loopM = 12 * 0.0254;
     const measured = (id: string) => byId(wires, id).measured;
     expect(measured('tail')).toBe('given');
+    expect(byId(wires, 'tail').cutAs).toBe('given');
+    expect(byId(wires, 'feed').cutAs).toBeUndefined();
     expect(traces['wires.tail.lengthM']).toMatchObject({ origin: 'given', formula: 'given', inputs: [] });
     expect(measured('signal')).toBe('made length of the lead');
     expect(measured('vehicle.charge')).toBe('fitted by the vehicle maker');
