@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
 import { placeSchema } from './place.ts';
-import { valueOriginSchema } from './vocabulary.ts';
 
 /** `cp`: common practice, no source. `mem`: quoted from memory, to be confirmed before relying on it. */
 export const markSchema = z.enum(['cp', 'mem']);
@@ -9,6 +8,10 @@ export type Mark = z.infer<typeof markSchema>;
 
 /** The citation of what the trade does without a published source. */
 export const commonPractice = 'common practice, no source';
+
+/** How a value came about: the job or a part says it, it was computed, or a rule assumed it. */
+export const valueOriginSchema = z.enum(['given', 'computed', 'assumed']);
+export type ValueOrigin = z.infer<typeof valueOriginSchema>;
 
 const inputSchema = z.object({
   /** What the formula calls it, such as `L`. */

@@ -138,10 +138,6 @@ export type Stud = z.infer<typeof studSchema>;
 export const chosenSchema = z.enum(['given', 'computed']);
 export type Chosen = z.infer<typeof chosenSchema>;
 
-/** How a value came about: the job or a part says it, it was computed, or a rule assumed it. */
-export const valueOriginSchema = z.enum(['given', 'computed', 'assumed']);
-export type ValueOrigin = z.infer<typeof valueOriginSchema>;
-
 /** Who brings a thing: the job, or the vehicle as it came. */
 export const originSchema = z.enum(['job', 'vehicle']);
 export type Origin = z.infer<typeof originSchema>;

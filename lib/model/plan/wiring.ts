@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { valueOriginSchema } from '../trace.ts';
 import {
   chosenSchema,
   conductorRoleSchema,

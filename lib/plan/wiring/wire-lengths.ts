@@ -5,7 +5,8 @@ import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../../mod
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
-import type { Edge, ValueOrigin } from '../../model/vocabulary.ts';
+import type { ValueOrigin } from '../../model/trace.ts';
+import type { Edge } from '../../model/vocabulary.ts';
 import type { LaidBoard } from '../board/laid-board.ts';
 import type { DevicesById } from './conductor-role.ts';
 

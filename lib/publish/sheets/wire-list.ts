@@ -1,5 +1,5 @@
 import type { BuildPlan, PlanRun, PlanWire } from '../../model/plan/index.ts';
-import type { ValueOrigin } from '../../model/vocabulary.ts';
+import type { ValueOrigin } from '../../model/trace.ts';
 import { namesOf, type PlanNames } from '../words/plan-names.ts';
 import { counted } from '../words/words.ts';
 import { none, type Writer, writerFor } from '../words/written.ts';
