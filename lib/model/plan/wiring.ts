@@ -8,7 +8,6 @@ import {
   originSchema,
   panelSchema,
   shelfUnitSchema,
-  valueOriginSchema,
   vehicleSideSchema,
   workPlaceSchema,
   zoneKindSchema,
