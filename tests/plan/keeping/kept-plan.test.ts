@@ -54,7 +54,8 @@ function builtOf({ plan }: Planned) {
     items,
     power,
     audio,
-    wires,
+    // A length that a rule proposed is given once it is written.
+    wires: wires.map(({ cutAs: _cutAs, measured: _measured, ...one }) => one),
     runs,
     cables,
     pick,
