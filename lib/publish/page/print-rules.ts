@@ -34,22 +34,6 @@ const largerPages = [
 
 const pageCount = '@bottom-right { content: "page " counter(page) " of " counter(pages); }';
 
-/** Pages of drawings that are sheets of their own, as rules name them. */
-const wholeNames = ['whole', 'whole-lying', ...largerPages.map(({ name }) => name)].join(', ');
-
-/**
- * A drawing that is a sheet of its own brings its margins, frame and title block with it. Only the count of
- * pages is printed on it, below its frame.
- */
-const wholePages = `@page ${wholeNames} { margin: 0 0 9mm; ${[
-  ...['top-left', 'top-center', 'bottom-left', 'left-middle'].map((place) => `@${place} { content: none; }`),
-  pageCount.replace(' }', ' padding-right: 10mm; padding-bottom: 4.5mm; vertical-align: bottom; }'),
-].join(' ')} }`;
-
-function sizedPage(name: string, size: string): string {
-  return `@page ${name} { size: ${size}; }`;
-}
-
 /** The filing edge says the mark in large type: it stands beside the text, never across it. */
 function markedEdge(mark: SheetMark['word'] | typeof notCurrent): string {
   const spacingMm = mark === 'DRAFT' ? 14 : 6;
@@ -77,11 +61,25 @@ export function printRules({ paper, topLeft, bottomLeft, mark, sheets = [] }: Pr
   return [
     `@page { ${general.filter((rule) => rule !== '').join(' ')} }`,
     ...named,
-    wholePages,
-    sizedPage('whole', size),
-    sizedPage('whole-lying', `${size} landscape`),
-    ...largerPages.map((page) => sizedPage(page.name, page.size)),
+    wholePage('whole', size),
+    wholePage('whole-lying', `${size} landscape`),
+    ...largerPages.map(({ name, size: larger }) => wholePage(name, larger)),
   ].join('\n');
+}
+
+/**
+ * A drawing that is a sheet of its own brings its margins, frame and title block with it. Only the count of
+ * pages is printed on it, below its frame.
+ */
+function wholePage(name: string, size: string): string {
+  const bare = ['top-left', 'top-center', 'bottom-left', 'left-middle'].map(
+    (place) => `@${place} { content: none; }`,
+  );
+  const count = pageCount.replace(
+    ' }',
+    ' padding-right: 10mm; padding-bottom: 4.5mm; vertical-align: bottom; }',
+  );
+  return `@page ${name} { size: ${size}; margin: 0 0 9mm; ${bare.join(' ')} ${count} }`;
 }
 
 /**
@@ -90,7 +88,10 @@ export function printRules({ paper, topLeft, bottomLeft, mark, sheets = [] }: Pr
  */
 export const notCurrentRules = [
   `@page { ${box('top-left', `${notCurrent}: do not build from this sheet`, 'font-weight: 600;')} ${markedEdge(notCurrent)} }`,
-  `@page ${wholeNames} { ${box('bottom-left', `${notCurrent}: do not build from this sheet`, 'padding-left: 20mm; padding-bottom: 4.5mm; vertical-align: bottom; font-weight: 600;')} }`,
+  ...['whole', 'whole-lying', ...largerPages.map(({ name }) => name)].map(
+    (name) =>
+      `@page ${name} { ${box('bottom-left', `${notCurrent}: do not build from this sheet`, 'padding-left: 20mm; padding-bottom: 4.5mm; vertical-align: bottom; font-weight: 600;')} }`,
+  ),
 ].join('\n');
 
 function box(place: string, text: string, more = ''): string {
