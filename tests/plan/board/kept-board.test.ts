@@ -50,17 +50,28 @@ describe('a job with a board, its steps kept', () => {
     const first = withKept();
     expect(first.plan).toBe(planned(computeAnew));
     expect(new Set(first.computed)).toEqual(
-      new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness', 'fit', 'placements']),
+      new Set([
+        'plan-body',
+        'settled',
+        'room',
+        'layout',
+        'proposals',
+        'routing',
+        'stiffness',
+        'fit',
+        'placements',
+      ]),
     );
     expect(withKept()).toEqual({ plan: first.plan, computed: [] });
   }, 120_000);
 
   it.each([
-    ['corner: 80 Hz', 'corner: 85 Hz'],
-    ['length: 6 in', 'length: 7 in'],
-  ])('searches no board after an edit that leaves it alone: %s', (found, instead) => {
+    ['corner: 80 Hz', 'corner: 85 Hz', ['plan-body']],
+    // Sizes follow from it: they are settled anew, on the board that stands.
+    ['length: 6 in', 'length: 7 in', ['plan-body', 'settled']],
+  ])('searches no board after an edit that leaves it alone: %s', (found, instead, anew) => {
     const { plan, computed } = withKept(found, instead);
-    expect(computed).toEqual(['plan-body']);
+    expect(computed).toEqual(anew);
     expect(plan).not.toBe(withKept().plan);
   });
 
