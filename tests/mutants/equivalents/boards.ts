@@ -31,7 +31,7 @@ export const boards: readonly Equivalent[] = [
     why: 'a number of elements that is undefined counts as none',
   },
   {
-    file: 'lib/plan/wiring/wire-ends.ts',
+    file: 'lib/plan/wiring/prepared-end.ts',
     line: 'const part = id === null ? undefined',
     from: 'id === null',
     to: 'false',
