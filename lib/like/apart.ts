@@ -4,6 +4,7 @@ import {
   type Point,
   pointToSegment,
   type Ring,
+  ringOfBox,
   segmentsCross,
 } from '../board/shape/point.ts';
 
@@ -62,11 +63,5 @@ export function moveBoxesApartM(a: Box, b: Box, roomM: number): number {
 
 /** How far an upright rectangle would have to be moved at least to lie inside a ring, metres. */
 export function moveBoxInsideM(box: Box, space: Ring, roomM: number): number {
-  return moveInsideM(ringOf(box), space, roomM);
-}
-
-/** An upright rectangle as a ring. */
-export function ringOf({ minX, minY, maxX, maxY }: Box): Ring {
-  const at = (xM: number, yM: number): Point => ({ xM, yM });
-  return [at(minX, minY), at(maxX, minY), at(maxX, maxY), at(minX, maxY)];
+  return moveInsideM(ringOfBox(box), space, roomM);
 }

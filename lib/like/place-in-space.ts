@@ -1,7 +1,7 @@
 import { roomInFront, type Side } from '../board/layout/item.ts';
-import { type Box, boxOf, type Point, type Ring } from '../board/shape/point.ts';
+import { type Box, boxOf, type Point, type Ring, ringOfBox } from '../board/shape/point.ts';
 import type { KeepClear } from '../model/plan/index.ts';
-import { depthIn, moveApartM, moveBoxesApartM, moveBoxInsideM, moveInsideM, ringOf } from './apart.ts';
+import { depthIn, moveApartM, moveBoxesApartM, moveBoxInsideM, moveInsideM } from './apart.ts';
 import { type Asked, type CheapestPlace, cheapestPlace, type Lacks } from './cheapest-place.ts';
 import type { SeenSpace } from './turned-space.ts';
 import type { InTheWay, LikeRules } from './wish.ts';
@@ -124,7 +124,7 @@ function outOfSpaceM(board: BoardToPlace, space: SeenSpace, roomM: number): numb
 /** The same for the board itself and one thing in its way: beside it, below it, or in an opening of it. */
 function fromBoardM({ ring, openings, fromM }: BoardToPlace, one: InTheWay, roomM: number): number {
   if (fromM - one.toM >= roomM - 1e-9) return Number.NEGATIVE_INFINITY;
-  const its = ringOf(one.at);
+  const its = ringOfBox(one.at);
   return Math.min(
     moveApartM(ring, its, roomM),
     ...openings.map((opening) => moveInsideM(its, opening, roomM)),

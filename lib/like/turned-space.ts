@@ -1,6 +1,5 @@
 import { type Side, turnedSide } from '../board/layout/item.ts';
-import { type Box, boxOf, type Point } from '../board/shape/point.ts';
-import { ringOf } from './apart.ts';
+import { type Box, boxOf, type Point, ringOfBox } from '../board/shape/point.ts';
 import type { WishedSpace } from './wish.ts';
 
 /** Turns of a board in a space, counter-clockwise, degrees; the one that asks for no other drawing first. */
@@ -31,7 +30,7 @@ const backwards = { 0: 0, 90: 270, 180: 180, 270: 90 } as const satisfies Record
 export function turnedSpace(space: SeenSpace, turn: BoardTurn): SeenSpace {
   const back = backwards[turn];
   const side = (one: Side): Side => turnedSide(one, back);
-  const box = (one: Box): Box => boxOf(ringOf(one).map((p) => turnedPoint(p, back)));
+  const box = (one: Box): Box => boxOf(ringOfBox(one).map((p) => turnedPoint(p, back)));
   return {
     outline: space.outline.map((p) => turnedPoint(p, back)),
     inTheWay: space.inTheWay.map((one) => ({ ...one, at: box(one.at) })),

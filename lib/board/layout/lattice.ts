@@ -1,4 +1,4 @@
-import type { Box, Point, Ring } from '../shape/point.ts';
+import { type Box, type Point, ringOfBox } from '../shape/point.ts';
 import { roomInsideM } from '../shape/ring-gap.ts';
 import { type FreeSpots, freeSpots } from './free-spots.ts';
 import type { Grounds } from './grounds.ts';
@@ -105,18 +105,9 @@ export function tooLargeByM(grounds: Grounds, item: Item, wantedStepM: number): 
         xM: box.minX + share(at % nx, nx) * (spanX - size.xM),
         yM: box.minY + share(Math.floor(at / nx), ny) * (spanY - size.yM),
       };
-      return -roomInsideM(ringOf(boxAt(corner, size)), grounds.outer);
+      return -roomInsideM(ringOfBox(boxAt(corner, size)), grounds.outer);
     });
     return Math.max(0, Math.min(...reaches));
   });
   return Math.min(...excess);
-}
-
-function ringOf(box: Box): Ring {
-  return [
-    { xM: box.minX, yM: box.minY },
-    { xM: box.maxX, yM: box.minY },
-    { xM: box.maxX, yM: box.maxY },
-    { xM: box.minX, yM: box.maxY },
-  ];
 }

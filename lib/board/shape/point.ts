@@ -118,6 +118,16 @@ export function boxOf(points: readonly Point[]): Box {
   return box;
 }
 
+/** A box as a ring, counter-clockwise from its low corner. */
+export function ringOfBox({ minX, minY, maxX, maxY }: Box): Ring {
+  return [
+    { xM: minX, yM: minY },
+    { xM: maxX, yM: minY },
+    { xM: maxX, yM: maxY },
+    { xM: minX, yM: maxY },
+  ];
+}
+
 /** Distance from a point to a box, metres; 0 inside it. */
 export function distanceToBox(p: Point, box: Box): number {
   const dx = Math.max(box.minX - p.xM, 0, p.xM - box.maxX);

@@ -1,4 +1,4 @@
-import type { Box, Point, Ring } from '../shape/point.ts';
+import { type Box, type Point, type Ring, ringOfBox } from '../shape/point.ts';
 import type { Region } from '../shape/region.ts';
 import type { LaidRib, RibFace, RibObstacle } from './rib.ts';
 
@@ -64,7 +64,7 @@ export function onFace(ground: RibGround, face: RibFace, heightM: number): RibOb
   });
   const parts = ground.parts
     .filter(({ raisedM }) => face === 'mounting' && raisedM < heightM - 1e-9)
-    .map(({ id, box }): RibObstacle => ({ of: id, what: id, ring: ringOf(box) }));
+    .map(({ id, box }): RibObstacle => ({ of: id, what: id, ring: ringOfBox(box) }));
   return [...fixings, ...holes, ...parts];
 }
 
@@ -78,13 +78,8 @@ export function inTheWay(ground: RibGround, face: RibFace, heightM: number): Rib
   return [...onFace(ground, face, heightM), ...space];
 }
 
-function ringOf({ minX, minY, maxX, maxY }: Box): Ring {
-  const at = (xM: number, yM: number): Point => ({ xM, yM });
-  return [at(minX, minY), at(maxX, minY), at(maxX, maxY), at(minX, maxY)];
-}
-
 function square({ xM, yM }: Point, reachM: number): Ring {
-  return ringOf({ minX: xM - reachM, minY: yM - reachM, maxX: xM + reachM, maxY: yM + reachM });
+  return ringOfBox({ minX: xM - reachM, minY: yM - reachM, maxX: xM + reachM, maxY: yM + reachM });
 }
 
 /** Eight corners round a circle, so that it is never taken for smaller. */

@@ -1,4 +1,5 @@
 import { flatten } from '../../board/shape/bulge.ts';
+import { ringOfBox } from '../../board/shape/point.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
@@ -45,12 +46,7 @@ export function boardThumbnail(
   for (const { points, layer } of board.routes)
     if (layer === 'power' || layer === 'ground') drawConductor(drawing.svg, points.map(onPaper), layer);
   for (const { xM, yM, widthM, depthM } of board.placements) {
-    const corners = [
-      { xM, yM },
-      { xM: xM + widthM, yM },
-      { xM: xM + widthM, yM: yM + depthM },
-      { xM, yM: yM + depthM },
-    ];
+    const corners = ringOfBox({ minX: xM, minY: yM, maxX: xM + widthM, maxY: yM + depthM });
     drawShape(drawing.svg, corners.map(onPaper), lines.part, 'paper');
   }
   return { title, svg: drawingText(drawing, { colours: 'properties' }) };

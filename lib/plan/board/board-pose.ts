@@ -1,7 +1,7 @@
 import type { MountingSpace, Pose } from '../../board/layout/fit.ts';
 import { sides } from '../../board/layout/item.ts';
 import type { Wall } from '../../board/layout/walls.ts';
-import type { Ring } from '../../board/shape/point.ts';
+import { type Ring, ringOfBox } from '../../board/shape/point.ts';
 import type { Board } from '../../model/content/resolved-job.ts';
 import { type BoardFixing, datumInSpace } from './board-shape.ts';
 
@@ -18,12 +18,7 @@ export function mountingSpace({ space }: Board): MountingSpace {
 
 /** An upright rectangle as a ring, metres. */
 export function boxRing(xM: number, yM: number, widthM: number, heightM: number): Ring {
-  return [
-    { xM, yM },
-    { xM: xM + widthM, yM },
-    { xM: xM + widthM, yM: yM + heightM },
-    { xM, yM: yM + heightM },
-  ];
+  return ringOfBox({ minX: xM, minY: yM, maxX: xM + widthM, maxY: yM + heightM });
 }
 
 /** How a board stands in its space: on the highest spacer of its fixings. */
