@@ -1,5 +1,5 @@
 import { type Fault, isFault, positiveFault } from '../../model/fault.ts';
-import { type Traced, traced } from '../../model/trace.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 
 /** Least bend radius (m) of a wire: a number of its outside diameters, common practice. Fault on one not above zero. */
 export function bendRadius(diameterM: number, bendDiameters: number): Traced<number> | Fault {
@@ -8,7 +8,7 @@ export function bendRadius(diameterM: number, bendDiameters: number): Traced<num
   return traced(diameterM * bendDiameters, 'm', {
     rule: 'bend-radius',
     formula: 'R = b * D',
-    citation: 'common practice, no source',
+    citation: commonPractice,
     mark: 'cp',
     inputs: [
       ['b', bendDiameters, ''],
