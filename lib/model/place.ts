@@ -20,6 +20,14 @@ export function pointer(keys: readonly (string | number)[]): string {
   return keys.map(pointerToken).join('');
 }
 
+/** The keys of a JSON Pointer, from the root on. */
+export function keysOf(path: string): readonly string[] {
+  return path
+    .split('/')
+    .slice(1)
+    .map((key) => key.replaceAll('~1', '/').replaceAll('~0', '~'));
+}
+
 /** The pointer one level up; the root stays the root. */
 export function parentPointer(path: string): string {
   return path.slice(0, Math.max(0, path.lastIndexOf('/')));

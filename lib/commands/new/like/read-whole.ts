@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { hasFields, type WrittenValue } from '../../../model/content/proposal.ts';
+import { keysOf } from '../../../model/place.ts';
 import type { Problem } from '../../../model/problem.ts';
 import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
 import type { JobFields } from './for-space.ts';
@@ -41,14 +42,6 @@ export function readWhole(
     whole = once.toReversed().reduce<JobFields>((rest, { way }) => without(rest, way), whole);
   }
   return null;
-}
-
-/** The keys of a JSON Pointer (RFC 6901). */
-function keysOf(path: string): readonly string[] {
-  return path
-    .split('/')
-    .slice(1)
-    .map((key) => key.replaceAll('~1', '/').replaceAll('~0', '~'));
 }
 
 /** The longest part of a way that ends in something that may be missing. */
