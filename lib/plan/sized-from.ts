@@ -1,7 +1,8 @@
-import type { JobDevice } from '../model/content/job.ts';
+import { type JobDevice, untoldUse } from '../model/content/job.ts';
 import type { Device, Job } from '../model/content/resolved-job.ts';
 import type { WrittenMeasures } from '../model/content/written-measures.ts';
 import type { HouseRuleName, HouseRules } from '../model/house-rules.ts';
+import { keysOf } from '../model/place.ts';
 
 /** House rules that what is heard follows from, and no size, place or way. */
 export const soundRules = [
@@ -82,17 +83,7 @@ function silent(device: Device): Device {
 
 function silentUse(given: JobDevice): JobDevice {
   const { title: _title, reversed: _reversed, 'serial-number': _number, ...own } = given;
-  return {
-    ...own,
-    filters: {},
-    equalising: {},
-    mix: {},
-    after: {},
-    mounted: 'normal',
-    loads: {},
-    settings: {},
-    'after-commissioning': {},
-  };
+  return { ...own, ...untoldUse };
 }
 
 /** The measures of a file without those whose names on the way to them are told. */
@@ -102,7 +93,7 @@ function measuresBut(
 ): WrittenMeasures {
   return Object.fromEntries(
     Object.entries(measures).flatMap(([head, all]) => {
-      const own = all.filter(({ path }) => !isTold(path.split('/').slice(1)));
+      const own = all.filter(({ path }) => !isTold(keysOf(path)));
       return own.length > 0 ? [[head, own] as const] : [];
     }),
   );

@@ -196,6 +196,17 @@ export type JobHandOver = z.output<typeof jobHandOverSchema>;
 
 /** A device in one place. */
 export type JobDevice = Omit<WrittenDevice, 'in'> & { readonly in?: string | undefined };
+/** How a device is used where its job says nothing of it. */
+export const untoldUse = {
+  filters: {},
+  equalising: {},
+  mix: {},
+  after: {},
+  mounted: 'normal',
+  loads: {},
+  settings: {},
+  'after-commissioning': {},
+} as const satisfies Partial<JobDevice>;
 /** A board with its fixings. */
 export type JobBoard = Omit<WrittenBoard, 'fixings'> & {
   readonly fixings: Readonly<Record<string, JobFixing>>;

@@ -1,9 +1,10 @@
-import type {
-  JobBoard,
-  JobDevice,
-  WrittenBoard,
-  WrittenDevice,
-  WrittenJob,
+import {
+  type JobBoard,
+  type JobDevice,
+  untoldUse,
+  type WrittenBoard,
+  type WrittenDevice,
+  type WrittenJob,
 } from '../../model/content/job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
@@ -119,14 +120,7 @@ function boxOf(part: string, place: string | undefined): JobDevice {
     'speaker-level': [],
     'summed-inside': [],
     fuses: {},
-    filters: {},
-    equalising: {},
-    mix: {},
-    after: {},
-    mounted: 'normal',
-    loads: {},
-    settings: {},
-    'after-commissioning': {},
+    ...untoldUse,
   };
 }
 
