@@ -9,6 +9,7 @@ import type { RuleDefinition } from './house-rules/definition.ts';
 import { fuseRules } from './house-rules/fuses.ts';
 import { groundRules } from './house-rules/grounds.ts';
 import { layoutRules } from './house-rules/layout.ts';
+import { powerAndSignalRules } from './house-rules/power-and-signal.ts';
 import { raisingRules } from './house-rules/raising.ts';
 import { faultRules } from './house-rules/short-circuit.ts';
 import { supplyRules } from './house-rules/supply.ts';
@@ -27,6 +28,7 @@ export const houseRuleDefinitions = {
   ...fuseRules,
   ...faultRules,
   ...wiringRules,
+  ...powerAndSignalRules,
   ...boardRules,
   ...layoutRules,
   ...raisingRules,

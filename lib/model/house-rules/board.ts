@@ -46,18 +46,6 @@ export const boardRules = {
     ...cp,
   },
   'part-tolerance': { says: "Tolerance of a part's size", dimension: 'length', value: 0.003, ...cp },
-  'power-signal-current': {
-    says: 'Current from which a conductor counts as power beside signal',
-    dimension: 'current',
-    value: 5,
-    ...cp,
-  },
-  'power-signal-distance': {
-    says: 'Power from signal on the board',
-    dimension: 'length',
-    value: 3 * inch,
-    ...cp,
-  },
   'web-good': { says: 'Narrowest web that is good', dimension: 'length', value: 0.025, ...cp },
   'web-limit': { says: 'Narrowest web allowed', dimension: 'length', value: 0.012, ...cp },
   'hole-edge': { says: 'Hole to edge', dimension: 'length', value: 0.012, ...cp },

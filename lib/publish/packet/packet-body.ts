@@ -7,22 +7,16 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { blank, type Fact, fact, room, strong, type Table, tableOf } from '../sheets/table.ts';
 import { type PhotoFigure, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
 import { shippedMetrics } from '../site/shipped-metrics.ts';
+import { careWords } from './care-words.ts';
 import type { HandOver } from './hand-over.ts';
+import { jumpStartWords } from './jump-start-words.ts';
+import { levelWords } from './level-control-words.ts';
 import { fusesTable, mainsOf } from './packet-fuses.ts';
 import { picturesToken } from './packet-pictures.ts';
 import { readingsTable, settingsTable, tonesTable } from './packet-settings.ts';
-import {
-  careWords,
-  isOfEquipment,
-  isOfItem,
-  jumpStartWords,
-  levelWords,
-  type PutIn,
-  putInOf,
-  type ServiceWords,
-  serviceWords,
-  whenItStops,
-} from './packet-words.ts';
+import { isOfEquipment, isOfItem, type PutIn, putInOf } from './put-in.ts';
+import { type ServiceWords, serviceWords } from './service-words.ts';
+import { whenItStops } from './when-it-stops.ts';
 
 /** A drawing as the packet holds it. */
 export interface PacketFigure {

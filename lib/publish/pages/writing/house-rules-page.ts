@@ -5,6 +5,7 @@ import { conductorRules } from '../../../model/house-rules/conductors.ts';
 import { fuseRules } from '../../../model/house-rules/fuses.ts';
 import { groundRules } from '../../../model/house-rules/grounds.ts';
 import { layoutRules } from '../../../model/house-rules/layout.ts';
+import { powerAndSignalRules } from '../../../model/house-rules/power-and-signal.ts';
 import { raisingRules } from '../../../model/house-rules/raising.ts';
 import { faultRules } from '../../../model/house-rules/short-circuit.ts';
 import { supplyRules } from '../../../model/house-rules/supply.ts';
@@ -31,6 +32,7 @@ const families = [
   ['fuses', 'Fuses', fuseRules],
   ['short-circuit', 'Short circuit and interrupting', faultRules],
   ['wiring', 'Wires, ends and tests', wiringRules],
+  ['power-and-signal', 'Power beside signal', powerAndSignalRules],
   ['board', 'Boards and mounting', boardRules],
   ['layout', 'How a layout is scored', layoutRules],
   ['raising', 'Ribs, risers and screws', raisingRules],
