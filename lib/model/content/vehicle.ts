@@ -67,6 +67,11 @@ const groundPointSchema = z.strictObject({
     insertSchema(),
     'What the bolt goes into. `welded` is a nut or a stud that takes as much torque as its bolt.',
   ),
+  bolt: builders(
+    z.enum(['new', 'own']).default('new'),
+    'Whether a lead is bolted down with the bolt or stud that is there, `own`, or with a new bolt from the shelf. Where a cable of the vehicle is bolted already, its own holds both.',
+    { example: 'own' },
+  ),
   holds: builders(
     z
       .enum(['nothing-else', 'seat-belt', 'seat-frame', 'airbag', 'fuel-line', 'trim'])

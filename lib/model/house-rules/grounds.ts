@@ -11,5 +11,13 @@ export const groundRules = {
   },
   'ground-drop-good': { says: 'Ground-side drop that is good', dimension: 'voltage', value: 0.1, ...cp },
   'ground-drop-limit': { says: 'Greatest ground-side drop', dimension: 'voltage', value: 0.2, ...cp },
+  'lug-palm': {
+    says: 'Thickness of the palm of a lug, below the head of its bolt',
+    dimension: 'length',
+    value: 0.003,
+    above: 0,
+    most: 0.01,
+    ...cp,
+  },
   'ground-lead': { says: 'Longest ground lead', dimension: 'length', value: 18 * inch, ...cp },
 } as const satisfies Record<string, RuleDefinition>;

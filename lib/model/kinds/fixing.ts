@@ -32,6 +32,11 @@ export const fixingSchema = z.strictObject({
     'Of a washer or packing: what it adds to a height. Without it, it is not packed with.',
     { example: '1.6 mm' },
   ),
+  serrated: builders(
+    z.boolean().default(false),
+    'Of a washer: whether its teeth bite into the metal, as below a lug on the body. It is not packed with.',
+    { example: true },
+  ),
   pilot: builders(extent.optional(), 'Hole that its thread bites in.', { example: '7/64 in' }),
   clearance: builders(extent.optional(), 'Hole that it passes freely.', { example: '6.6 mm' }),
   torque: builders(quantityWithin('torque', { above: 0, most: 120 }).optional(), 'What it is tightened to.', {

@@ -38,7 +38,7 @@ function shelfFor(
 ): StackPart[] {
   return partsOfKind(parts, 'fixing').flatMap(([part, spec]): StackPart[] => {
     const { form } = spec;
-    const thin = form === 'washer' || form === 'packing';
+    const thin = (form === 'washer' && !spec.serrated) || form === 'packing';
     const heightM = form === 'spacer' ? spec.length : thin ? spec.thickness : undefined;
     const quantity = piecesOf(shop.stock[part]) - (taken.get(part) ?? 0);
     const fits = spec.thread === undefined ? form === 'packing' : spec.thread === thread;

@@ -16,6 +16,7 @@ import { cutLengths } from '../../shelf/cut-lengths.ts';
 import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths.ts';
 import { mountingScrew } from '../board/board-shape.ts';
 import { planHouseRules } from '../plan-house-rules.ts';
+import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
 import { boardTies } from '../wiring/ties.ts';
 import { cutsTaken } from './shelf-takes.ts';
 
@@ -38,6 +39,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
     ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
     ...fusesToBuy(input),
+    ...groundFastenersToBuy(input.job),
     ...suppliedLeads(input),
   ];
   const key = ({ kind, part }: PlanPick) => `${kind} ${part}`;
@@ -75,6 +77,10 @@ function countPieces({
     for (const { parts } of board.pieces) for (const { part, count } of parts) add(part, count);
     for (const { screw } of board.ribs) add(screw?.part, screw?.count);
   }
+  for (const { bolt, washer } of groundBolts(job)) {
+    add(bolt);
+    add(washer);
+  }
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.
   const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job), offCuts }]);
@@ -104,6 +110,25 @@ function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
   return [...counts].map(([part, { title, quantity }]): PlanPick => {
     return { part, title, kind: 'fuse', quantity, unit: 'piece', stockQuantity: 0, short: quantity };
   });
+}
+
+/** Bolts and serrated washers of ground points that the catalogue lacks: they have no part, and are to be bought all the same. */
+function groundFastenersToBuy(job: Job): PlanPick[] {
+  const points = groundBolts(job);
+  const lacking = (what: string, title: string, of: (point: GroundBolt) => boolean): PlanPick[] =>
+    [...new Set(points.map(({ stud }) => stud))].flatMap((stud) => {
+      const quantity = points.filter((point) => point.stud === stud && of(point)).length;
+      const named = {
+        part: `${what}-${stud.toLowerCase()}`,
+        title: `${title}, ${stud}, not in the catalogue`,
+      };
+      const counted = { quantity, unit: 'piece', stockQuantity: 0, short: quantity } as const;
+      return quantity === 0 ? [] : [{ ...named, kind: 'fixing', ...counted }];
+    });
+  return [
+    ...lacking('ground-bolt', 'Bolt for a ground point', ({ own, bolt }) => !own && bolt === null),
+    ...lacking('ground-washer', 'Serrated washer for a ground point', ({ washer }) => washer === null),
+  ];
 }
 
 /** Leads that makers supply with a device, by its part: one for each input that the job uses them at. */

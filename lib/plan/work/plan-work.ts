@@ -4,6 +4,7 @@ import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { fittedFans } from '../power/fans.ts';
+import { groundBolts } from '../wiring/ground-bolts.ts';
 import { firstPowers } from './bench-supply-limit.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
 import { itemsSetLate } from './steps/steps-on-board.ts';
@@ -60,6 +61,7 @@ export function planWork(
     gainUnder: job.rules['gain-under'].value,
     systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
+    groundBolts: groundBolts(job),
     fans: fittedFans(job),
   });
   for (const { items, message, remedy } of rings) {

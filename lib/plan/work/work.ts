@@ -3,6 +3,7 @@ import type { BuildPlan, PlanMeasurement, PlanStep, PlanWire } from '../../model
 import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import { type WorkTimeName, workMinutes } from '../../model/work-times.ts';
+import type { GroundBolt } from '../wiring/ground-bolts.ts';
 
 /** What the order of work follows from. */
 export interface Work {
@@ -37,6 +38,8 @@ export interface Work {
   readonly systemV: number;
   /** Tweeters that play from a channel of their own, with nothing before them that guards them. */
   readonly activeTweeters: readonly string[];
+  /** What fastens the lugs at each ground point. */
+  readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */
   readonly fans: readonly { readonly item: string; readonly space: string | null }[];
 }

@@ -74,6 +74,7 @@ export const stockPartRows: readonly Row[] = [
   ['parts/parts/bolt-m6-60/thread', 'a size larger', 'M8', /does not go through/, { job: 'board' }],
   ['parts/parts/bolt-m6-60/length', 'a figure short', '6 mm', 'fixing-too-short', { job: 'board' }],
   ['parts/parts/bolt-m6-60/length', 'cm for mm', '60 cm', 'fixing-too-long', { job: 'board' }],
+  ['parts/parts/washer-m6/serrated', 'a word for yes', 'yes', /./, { job: 'board' }],
   ['parts/parts/washer-m6/thickness', 'the point left out', '16 mm', /is above/, { job: 'board' }],
   [
     'parts/parts/wood-screw-8-16/pilot',

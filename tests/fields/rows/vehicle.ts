@@ -88,6 +88,7 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/grounds/well/side', 'right for left', 'right', byTape('survey')],
   ['vehicle/grounds/well/stud', 'a size wrong', 'M10', 'terminal-not-in-catalogue'],
   ['vehicle/grounds/well/stud', 'a size that is not made', 'M7', /M7/],
+  ['vehicle/grounds/well/bolt', 'a word of everyday', 'existing', /own/],
   ['vehicle/grounds/well/holds', 'a seat belt', 'seat-belt', 'ground-on-restraint-fastener'],
   ['vehicle/links/charge/from', 'the negative', 'alternator.CASE', 'fitted-source-not-linked'],
   ['vehicle/links/charge/to', 'the negative', 'battery.NEG', 'live-end-on-ground'],

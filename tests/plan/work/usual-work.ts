@@ -11,4 +11,5 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   systemV: 12,
   activeTweeters: [],
   fans: [],
+  groundBolts: [],
 };

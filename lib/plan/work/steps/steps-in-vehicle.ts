@@ -227,7 +227,7 @@ function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySe
       step(`connect-${layer}`, waits, {
         layer,
         ...vehicle,
-        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(own) : ''}${jointsText(work, own)}`,
+        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(work, own) : ''}${jointsText(work, own)}`,
         tools:
           layer === 'ground' ? ['wire brush', 'torque wrench', 'sealer'] : ['crimp tool', 'torque driver'],
         minutes:

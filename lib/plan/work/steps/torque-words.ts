@@ -1,6 +1,7 @@
 import { bodyId, linkEndOf } from '../../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
+import type { GroundBolt } from '../../wiring/ground-bolts.ts';
 import type { Work } from '../work.ts';
 
 /** What the fixings of a board are tightened to, those of one torque together: `; f1 and f2 to 2.6 N m`. */
@@ -11,15 +12,33 @@ export function torquesText({ plan }: Work, board: string): string {
   );
 }
 
-/** The same of the ground points of some wires. */
-export function groundTorques(wires: readonly PlanWire[]): string {
+/**
+ * What the ground points of some wires are bolted down with, and to what torque, those alike together:
+ * `; rear with bolt-m8-25 and washer-m8-serrated, to 25 N m`.
+ */
+export function groundTorques(
+  { groundBolts }: Pick<Work, 'groundBolts'>,
+  wires: readonly PlanWire[],
+): string {
   const ends = wires
     .flatMap(({ ends: both }) => both)
     .filter(({ terminal }) => linkEndOf(terminal).device === bodyId);
   const named = ends.flatMap(({ terminal, torqueNm }) =>
     torqueNm === undefined ? [] : [[linkEndOf(terminal).terminal, torqueNm] as const],
   );
-  return byTorque(named);
+  const points = new Set(ends.map(({ terminal }) => linkEndOf(terminal).terminal));
+  const used = groundBolts.filter(({ point }) => points.has(point));
+  const fastened = [...new Set(used.map(fastenedWith))].map((text) => {
+    const alike = used.filter((bolt) => fastenedWith(bolt) === text).map(({ point }) => point);
+    return `; ${alike.join(', ')} with ${text}`;
+  });
+  return `${fastened.join('')}${byTorque(named)}`;
+}
+
+/** Bolt and washer of a ground point; what the catalogue lacks is on the order list. */
+function fastenedWith({ own, stud, bolt, washer }: GroundBolt): string {
+  const first = own ? "the vehicle's own bolt" : (bolt ?? `a bolt ${stud} that is to be ordered`);
+  return `${first} and ${washer ?? `a serrated washer ${stud} that is to be ordered`}`;
 }
 
 function byTorque(named: readonly (readonly [string, number])[]): string {

@@ -1,0 +1,72 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
+import { bodyId, type Job } from '../../model/content/resolved-job.ts';
+import { lugHoles } from '../../model/tables/lugs.ts';
+import { piecesOf } from '../../shelf/shelf-lengths.ts';
+
+/** What fastens the lugs of a ground point: parts of the catalogue, or null where it has none that fits. */
+export interface GroundBolt {
+  readonly point: string;
+  readonly stud: string;
+  /** The vehicle's own bolt or stud is used again: none is fetched. */
+  readonly own: boolean;
+  readonly bolt: string | null;
+  readonly washer: string | null;
+}
+
+type Fixing = { readonly id: string; readonly lengthM: number };
+type Shelf = Pick<Job, 'parts' | 'shop'>;
+
+/**
+ * Bolt and serrated washer of each ground point that a wire of the job ends at. A bolt has the thread of the point and is
+ * at least as long as the palms of all lugs there, its washer, and the thread that it must have in its nut (house rules
+ * `lug-palm` and `thread-engagement`); one on the shelf goes first, then the shortest. The vehicle has its own bolt where
+ * its file says so, and where one of its own conductors is bolted already.
+ */
+export function groundBolts({
+  parts,
+  shop,
+  rules,
+  vehicle,
+  links,
+}: Pick<Job, 'parts' | 'shop' | 'rules' | 'vehicle' | 'links'>): GroundBolt[] {
+  const ends = links.flatMap(({ origin, from, to }) => [from, to].map((end) => ({ ...end, origin })));
+  return Object.entries(vehicle.grounds).flatMap(([point, { stud, bolt }]): GroundBolt[] => {
+    const here = ends.filter(({ device, terminal }) => device === bodyId && terminal === point);
+    if (!here.some(({ origin }) => origin === 'job')) return [];
+    const own = bolt === 'own' || here.some(({ origin }) => origin === 'vehicle');
+    const washer = washerFor({ parts, shop }, stud);
+    const diameterM = lugHoles.find((row) => row.stud === stud)?.studM;
+    const leastM =
+      here.length * rules['lug-palm'].value +
+      (washer?.lengthM ?? 0) +
+      (diameterM ?? 0) * rules['thread-engagement'].value;
+    const chosen = own || diameterM === undefined ? null : boltFor({ parts, shop }, stud, leastM);
+    return [{ point, stud, own, bolt: chosen?.id ?? null, washer: washer?.id ?? null }];
+  });
+}
+
+function washerFor({ parts, shop }: Shelf, stud: string): Fixing | undefined {
+  const washers = partsOfKind(parts, 'fixing').flatMap(([id, spec]): Fixing[] =>
+    spec.form === 'washer' && spec.serrated && spec.thread === stud
+      ? [{ id, lengthM: spec.thickness ?? 0 }]
+      : [],
+  );
+  return nearest(shop, washers);
+}
+
+function boltFor({ parts, shop }: Shelf, stud: string, leastM: number): Fixing | undefined {
+  const bolts = partsOfKind(parts, 'fixing').flatMap(([id, { form, thread, length }]): Fixing[] =>
+    form === 'bolt' && thread === stud && length !== undefined && length >= leastM - 1e-9
+      ? [{ id, lengthM: length }]
+      : [],
+  );
+  return nearest(shop, bolts);
+}
+
+/** One on the shelf goes first, then the shortest. */
+function nearest({ stock }: Job['shop'], fixings: readonly Fixing[]): Fixing | undefined {
+  const isShelved = ({ id }: Fixing): number => Number(piecesOf(stock[id]) > 0);
+  return fixings.toSorted(
+    (a, b) => isShelved(b) - isShelved(a) || a.lengthM - b.lengthM || (a.id < b.id ? -1 : 1),
+  )[0];
+}
