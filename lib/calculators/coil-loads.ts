@@ -1,13 +1,13 @@
 import type { AmplifierMode } from '../audio/load/amplifier-load.ts';
+import type { Coil } from '../audio/load/coil-wiring.ts';
 import { type PlugResistance, plugResistance } from '../audio/load/plug-resistance.ts';
-import type { Coil } from '../audio/load/wiring.ts';
 import {
   listWirings,
   type RankedWiring,
   type WiringChoice,
   wiringChoice,
   wiringsForLoad,
-} from '../audio/load/wirings.ts';
+} from '../audio/load/wiring-choice.ts';
 import { type Fault, isFault } from '../model/fault.ts';
 import { quantityAbove } from '../model/fields.ts';
 import { noFigure, printed } from '../model/printed/index.ts';

@@ -9,7 +9,7 @@ import type { HouseRules } from '../model/house-rules.ts';
 import { type Part, partFacts } from '../model/kinds/index.ts';
 import { type WorkTimeName, workMinutes, workTimeNames } from '../model/work-times.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
-import { boxOfSpace } from '../plan/power/heat.ts';
+import { boxOfSpace } from '../plan/power/space-heat.ts';
 import { sortOf } from './past-board.ts';
 import { ratedDrawA } from './rated-draw.ts';
 

@@ -11,6 +11,7 @@ import { speakerDelayRules } from './audio/shared-delay.ts';
 import { speakerLoadRules } from './audio/speaker-load.ts';
 import { speakerPathRules } from './audio/speaker-paths.ts';
 import { speakerWireRules } from './audio/speaker-wire.ts';
+import { subsonicFilterRules } from './audio/subsonic-filters.ts';
 import { subwooferBoxRules } from './audio/subwoofer-box.ts';
 import { turnOnRules } from './audio/turn-on.ts';
 import { alwaysLiveRules } from './conductors/always-live.ts';
@@ -126,6 +127,7 @@ export const rules: readonly Rule[] = [
   ...speakerLoadRules,
   ...speakerWireRules,
   ...protectionFilterRules,
+  ...subsonicFilterRules,
   ...bassSideRules,
   ...filtersInPathRules,
   ...filtersNotMadeRules,

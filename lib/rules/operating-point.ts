@@ -1,6 +1,6 @@
 import { ratedPointName } from '../model/operating-points.ts';
 import type { NetworkElement, OperatingPoint } from '../model/plan/index.ts';
-import { type WholeDrop, wholeDrops } from '../plan/power/whole-drops.ts';
+import { type WholeDrop, wholeDrops } from '../plan/power/known-drops.ts';
 import { deviceOf } from './look-up.ts';
 import type { Case } from './rule.ts';
 

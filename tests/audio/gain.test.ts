@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gainTarget } from '../../lib/audio/gain.ts';
-import { inputMatch } from '../../lib/audio/input-match.ts';
+import { inputMatch } from '../../lib/audio/input-sensitivity.ts';
 import { outsideCheck } from '../outside-check.ts';
 import { front, target } from './gain-target.ts';
 

@@ -1,12 +1,12 @@
+import { boardCentroid } from '../../lib/board/area-and-mass.ts';
 import { groundsOf } from '../../lib/board/layout/grounds.ts';
 import { type SearchOptions, searchLayouts as searchBy } from '../../lib/board/layout/layout-search.ts';
 import type { LayoutTask } from '../../lib/board/layout/layout-setting.ts';
 import type { FixingHead, LayoutRules } from '../../lib/board/layout/placement.ts';
+import { type StackLimits, searchStacked as stackBy } from '../../lib/board/layout/raising/stacked-search.ts';
 import { layoutHouse, roughHouse } from '../../lib/board/layout/score/layout-house.ts';
 import type { ScoreBoard } from '../../lib/board/layout/score/score.ts';
 import { surroundingsOf } from '../../lib/board/layout/score/surroundings.ts';
-import { type StackLimits, searchStacked as stackBy } from '../../lib/board/layout/stacked-search.ts';
-import { boardCentroid } from '../../lib/board/measure.ts';
 import { type RoutingRules, type RoutingTask, routeWires as routeBy } from '../../lib/board/route/routing.ts';
 import type { BoardShape } from '../../lib/board/shape/outline.ts';
 import type { WebRules } from '../../lib/board/shape/outline-faults.ts';

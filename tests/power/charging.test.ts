@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Fault, isFault } from '../../lib/model/fault.ts';
 import type { Traced } from '../../lib/model/trace.ts';
-import { type BatteryFlow, chargingRegime, keyOffDraw, type RegimeFlows } from '../../lib/power/charging.ts';
+import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../lib/power/charging.ts';
 import { rechargeMinutes, recharges } from '../../lib/power/recharge.ts';
 import { type Reserve, reserveMinutes } from '../../lib/power/reserve.ts';
 import { outsideCheck } from '../outside-check.ts';
@@ -266,20 +266,4 @@ describe('the charging balance', () => {
   ])('refuses %s', (_, of) => {
     expect(chargingRegime({ ...input, ...of }, usualRules)).toHaveProperty('fault');
   });
-});
-
-test('the draw with everything off is set against 50 mA', () => {
-  expect(keyOffDraw({ vehicle: 0.025, processor: 0.004 }, usualRules)).toMatchObject({
-    over: false,
-    limitA: 0.05,
-  });
-  expect(keyOffDraw({ vehicle: 0.025, processor: 0.026 }, usualRules)).toMatchObject({ over: true });
-  expect(keyOffDraw({ vehicle: -1 }, usualRules)).toHaveProperty('fault');
-  expect(keyOffDraw({ vehicle: 0.025, processor: 0.025 }, usualRules)).toMatchObject({ over: false });
-  const all: readonly Readonly<Record<string, number>>[] = [{ vehicle: 0.025, processor: 0.004 }, {}];
-  for (const draws of all) {
-    const made = keyOffDraw(draws, usualRules);
-    if (isFault(made)) throw new Error(made.message);
-    expectRedone(made.drawA);
-  }
 });

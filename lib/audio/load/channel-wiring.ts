@@ -1,8 +1,8 @@
 import { type Fault, faultOf } from '../../model/fault.ts';
 import type { Polarity } from '../../model/vocabulary.ts';
+import type { Wiring } from './coil-wiring.ts';
 import { joinedNodes } from './joined-nodes.ts';
 import { reduceToOne, type Strand } from './reduce-strands.ts';
-import type { Wiring } from './wiring.ts';
 
 /** A coil between two terminals, as the job links them. */
 export interface CoilTerminals {

@@ -1,5 +1,5 @@
 import { type Traced, traced } from '../../model/trace.ts';
-import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
+import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './coil-wiring.ts';
 
 /** The load of a wiring, and how the power in it divides over its coils. */
 export interface WiringLoad {

@@ -1,7 +1,7 @@
 import { isPositive } from '../../model/fault.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
+import { type Coil, type Wiring, type WiringFault, wiringFault } from './coil-wiring.ts';
 import { groupOhm } from './loads.ts';
-import { type Coil, type Wiring, type WiringFault, wiringFault } from './wiring.ts';
 
 /** The range in which a meter should read at the speaker plug. */
 export interface PlugResistance {

@@ -1,4 +1,4 @@
-import type { Wiring } from './wiring.ts';
+import type { Wiring } from './coil-wiring.ts';
 
 /** Coils that are joined to one two-ended thing between two points. */
 export interface Strand {

@@ -1,3 +1,4 @@
+import { boardCentroid } from '../area-and-mass.ts';
 import {
   asDrilled,
   type Drilling,
@@ -6,7 +7,6 @@ import {
   holeGround,
   holesShort,
 } from '../cut/holes-short.ts';
-import { boardCentroid } from '../measure.ts';
 import { endsAway } from './facing.ts';
 import { type Grounds, groundsOf } from './grounds.ts';
 import type { Item, Placement } from './item.ts';

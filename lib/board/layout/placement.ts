@@ -3,11 +3,12 @@ import type { BoardShape } from '../shape/outline.ts';
 import { distanceToBox, type Point } from '../shape/point.ts';
 import { insideRegion } from '../shape/region.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
+import { missingAirOver } from './air-over.ts';
 import { facingFaults, type Sources } from './facing.ts';
 import { footprint } from './fit.ts';
 import { type Item, onBoard, overlapM, type Placement } from './item.ts';
 import { faceCoveredM, gapShortfall, type PlacedItem, place, type Shortfall, shortfalls } from './placed.ts';
-import { controlsOverheadM, missingAirOver } from './stacking.ts';
+import { controlsOverheadM } from './raising/stacking.ts';
 
 /** The head of a fixing on the mounting side of a board, metres. */
 export interface FixingHead extends Point {

@@ -1,8 +1,8 @@
 import { BestLayouts } from '../layout/best-layouts.ts';
 import type { SearchGiven, SearchResult } from '../layout/layout-search.ts';
 import { judgeLayout, type LayoutTask, proposal, settingOf } from '../layout/layout-setting.ts';
+import { type StackLimits, searchStacked } from '../layout/raising/stacked-search.ts';
 import { roughHouse } from '../layout/score/layout-house.ts';
-import { type StackLimits, searchStacked } from '../layout/stacked-search.ts';
 import { tidied } from '../layout/tidying.ts';
 import { sitesOfProposal } from './proposal-sites.ts';
 

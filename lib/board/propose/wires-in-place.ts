@@ -1,6 +1,6 @@
 import { bodyOf, type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../layout/item.ts';
+import { railsBelow } from '../layout/raising/stacking.ts';
 import { type LinkEnd, leavingQuarterM, nearestSide } from '../layout/score/links.ts';
-import { railsBelow } from '../layout/stacking.ts';
 import type { RouteEnd, RouteWire } from '../route/route.ts';
 import type { Barrier } from '../route/track-grid.ts';
 import type { Box, Point } from '../shape/point.ts';

@@ -1,6 +1,6 @@
 import { isKindName, kinds } from '../../model/kinds/index.ts';
 import type { AskedTable } from '../../model/survey/asked-table.ts';
-import { walk } from '../../model/survey/walk.ts';
+import { walk } from '../../model/survey/order-of-questions.ts';
 import type { Answers } from './ask/question.ts';
 import { tableHints } from './ask/table-question.ts';
 import { jobTables } from './job/job-tables.ts';

@@ -2,7 +2,7 @@ import { bendRadiusM } from '../../board/route/bend-radius.ts';
 import { isFault } from '../../model/fault.ts';
 import type { BuildPlan, PlanCable, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
-import { bundleDiameterM, outsideDiameterM } from '../../power/conductor/bundle.ts';
+import { bundleDiameterM, outsideDiameterM } from '../../power/conductor/bundle-diameter.ts';
 
 /** Over the insulation of a wire, metres: as its plan tells, or for an older plan by the stated model; null for one without area. */
 export function wireDiameterM({ diameterM, size }: Pick<PlanWire, 'diameterM' | 'size'>): number | null {

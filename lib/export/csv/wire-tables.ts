@@ -1,7 +1,7 @@
 import type { PlanWire } from '../../model/plan/index.ts';
 import { shownTerminal, terminalWords } from '../../model/plan/shown-names.ts';
 import { madeMm } from '../../model/printed/holes.ts';
-import { labelRows } from '../labels/wire-labels.ts';
+import { labelRows } from '../labels/labels-of-both-ends.ts';
 import { type CsvColumn, csvTable, listed } from './csv-table.ts';
 import { labelOf } from './power-tables.ts';
 import type { CsvTables } from './tables.ts';

@@ -2,8 +2,8 @@ import { sheetFormats } from '../../draw/sheet/sheet-format.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { fileName } from '../exported-file.ts';
 import { type Exporter, originText } from '../exporter.ts';
-import { labelSheets } from '../labels/label-sheet.ts';
-import { labelRows } from '../labels/wire-labels.ts';
+import { labelRows } from '../labels/labels-of-both-ends.ts';
+import { labelSheets } from '../labels/labels-on-stock.ts';
 
 /** Sheets of wire labels at 1:1; the table of the same labels for a label printer is among the CSV. */
 export const labels: Exporter = {

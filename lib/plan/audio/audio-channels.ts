@@ -1,7 +1,7 @@
 import type { ChannelLoad } from '../../audio/load/amplifier-load.ts';
 import type { ChannelWiring } from '../../audio/load/channel-wiring.ts';
+import { type Coil, wiringText } from '../../audio/load/coil-wiring.ts';
 import { plugResistance } from '../../audio/load/plug-resistance.ts';
-import { type Coil, wiringText } from '../../audio/load/wiring.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';

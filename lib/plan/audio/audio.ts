@@ -1,5 +1,5 @@
 import { coilsWithoutChannel } from '../../audio/load/channel-wiring.ts';
-import { coilsOf } from '../../audio/load/wiring.ts';
+import { coilsOf } from '../../audio/load/coil-wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanSpeaker } from '../../model/plan/index.ts';
 import type { Polarity } from '../../model/vocabulary.ts';

@@ -1,12 +1,12 @@
 import type { AmplifierMode } from '../../audio/load/amplifier-load.ts';
-import type { Coil, Wiring } from '../../audio/load/wiring.ts';
+import type { Coil, Wiring } from '../../audio/load/coil-wiring.ts';
 import {
   listWirings,
   type RankedWiring,
   type WiringChoice,
   wiringChoice,
   wiringsForLoad,
-} from '../../audio/load/wirings.ts';
+} from '../../audio/load/wiring-choice.ts';
 import type { RatedPowerFault } from '../../audio/rated-power.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanWiring } from '../../model/plan/index.ts';

@@ -1,5 +1,5 @@
 import { type CleanVoltage, cleanVoltage } from '../../audio/clean-voltage.ts';
-import { inputMatch } from '../../audio/input-match.ts';
+import { inputMatch } from '../../audio/input-sensitivity.ts';
 import { mergeOutputFacts, type OutputFacts } from '../../model/content/integration.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';

@@ -1,4 +1,4 @@
-import { boardArea, boardMass } from '../../board/measure.ts';
+import { boardArea, boardMass } from '../../board/area-and-mass.ts';
 import { narrowestWeb } from '../../board/shape/web.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanBook } from '../plan-book.ts';

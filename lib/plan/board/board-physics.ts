@@ -1,5 +1,5 @@
+import { boardCentroid, centreOfMass } from '../../board/area-and-mass.ts';
 import { bodyOf } from '../../board/layout/item.ts';
-import { boardCentroid, centreOfMass } from '../../board/measure.ts';
 import { type HeldMass, retention, retentionFaults } from '../../board/strength/retention.ts';
 import type { Stiffness } from '../../board/strength/stiffness.ts';
 import type { Job } from '../../model/content/resolved-job.ts';

@@ -1,7 +1,7 @@
 import { type Beneath, bodyOf, type Placement, type Raising } from '../../board/layout/item.ts';
 import { planGapM } from '../../board/layout/placed.ts';
-import type { StackLimits } from '../../board/layout/stacked-search.ts';
-import { clearanceOverM } from '../../board/layout/stacking.ts';
+import type { StackLimits } from '../../board/layout/raising/stacked-search.ts';
+import { clearanceOverM } from '../../board/layout/raising/stacking.ts';
 import type { Board, Device, Job, Link } from '../../model/content/resolved-job.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 import { type Edge, edgeSchema } from '../../model/vocabulary.ts';

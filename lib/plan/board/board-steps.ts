@@ -4,8 +4,8 @@ import type { Item, Placement } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { LayoutTask } from '../../board/layout/layout-setting.ts';
 import { checkPlacements, type LayoutBoard } from '../../board/layout/placement.ts';
+import type { StackLimits } from '../../board/layout/raising/stacked-search.ts';
 import type { ScoreRules } from '../../board/layout/score/score.ts';
-import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { tidyLayouts } from '../../board/propose/tidy-layouts.ts';
 import {
   type WiredProposals,

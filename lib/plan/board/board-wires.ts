@@ -14,7 +14,7 @@ import {
 } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
-import { bundleDiameterM } from '../../power/conductor/bundle.ts';
+import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { trunkOf } from '../wiring/branches.ts';
 import { unknownDiameterM, wireDiameterM } from '../wiring/wire-diameter.ts';

@@ -1,4 +1,4 @@
-import type { SpacerStack } from '../../board/layout/spacer-stack.ts';
+import type { SpacerStack } from '../../board/layout/raising/spacer-stack.ts';
 import {
   type FixingJoint,
   type JointSheet,

@@ -1,7 +1,7 @@
 import { sheetFaults } from '../../board/cut/sheet-faults.ts';
 import { bodyOf } from '../../board/layout/item.ts';
 import { clearRooms } from '../../board/layout/keep-clear.ts';
-import { riserPieces } from '../../board/layout/risers.ts';
+import { riserPieces } from '../../board/layout/raising/risers.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import { outlineFaults } from '../../board/shape/outline-faults.ts';
 import type { LaidRib } from '../../board/strength/rib.ts';

@@ -1,4 +1,4 @@
-import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/spacer-stack.ts';
+import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/raising/spacer-stack.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';

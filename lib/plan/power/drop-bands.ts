@@ -1,5 +1,5 @@
 import type { DeviceDrop, OperatingPoint } from '../../model/plan/index.ts';
-import { deviceDrops } from './device-drops.ts';
+import { deviceDrops } from './feed-and-ground-drop.ts';
 import { type NetworkInput, operatingPoints } from './operating-points.ts';
 import type { SolvedPoints } from './solved-points.ts';
 

@@ -1,8 +1,8 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
-import { keyOffDraw } from '../../power/charging.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
+import { keyOffDraw } from '../../power/key-off.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { supplyOf } from './device-loads.ts';
 

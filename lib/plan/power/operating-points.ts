@@ -13,10 +13,11 @@ import { batteryShare, chargerElements, circuitIn } from './circuit/circuit-stat
 import { passiveElements } from './circuit/passive-elements.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import { faultText, plainly } from './network-fault-text.ts';
+import { setPointV } from './regulator-voltage.ts';
 import type { SizedConductor } from './sizing/conductor-sizing.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
 import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';
-import { rulesAt, type SupplyEnd, setPointV } from './supply-spread.ts';
+import { rulesAt, type SupplyEnd } from './supply-spread.ts';
 
 /** What the network of a job is built from. */
 export interface NetworkInput {

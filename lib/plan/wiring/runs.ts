@@ -6,7 +6,7 @@ import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
-import { bundleDiameterM } from '../../power/conductor/bundle.ts';
+import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { coverPass, isCovered, outsideInM } from './run-coverings.ts';

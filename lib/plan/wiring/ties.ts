@@ -2,7 +2,7 @@ import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanBoard, PlanWire } from '../../model/plan/index.ts';
-import { bundleDiameterM } from '../../power/conductor/bundle.ts';
+import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import { wireDiameterM } from './wire-diameter.ts';
 
 /** The shortest tie of the catalogue that goes round a bundle and stands more than the ambient; null where none does. */

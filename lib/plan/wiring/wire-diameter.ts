@@ -1,7 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import { outsideDiameterM } from '../../power/conductor/bundle.ts';
+import { outsideDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 
 /** What a wire is taken to be across while nothing is known of it, metres: common practice, no source. */

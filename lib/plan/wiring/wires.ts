@@ -8,7 +8,7 @@ import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { wireLabels } from './labels.ts';
+import { wireLabels } from './label-numbers.ts';
 import { isNoReel, remarkNoReels } from './no-reel.ts';
 import type { PreparedEnd } from './prepared-end.ts';
 import { wireZones } from './run-zones.ts';

@@ -1,6 +1,6 @@
 import { channelLoad } from '../../audio/load/amplifier-load.ts';
+import type { Coil, Wiring } from '../../audio/load/coil-wiring.ts';
 import { wiringLoad } from '../../audio/load/loads.ts';
-import type { Coil, Wiring } from '../../audio/load/wiring.ts';
 import { isFault } from '../../model/fault.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import { stemName } from '../../model/ports/pair-name.ts';

@@ -1,6 +1,6 @@
 import { type AskedColumn, type AskedTable, columnsAmongSpaces } from '../../model/survey/asked-table.ts';
+import { walk } from '../../model/survey/order-of-questions.ts';
 import type { Station } from '../../model/survey/station.ts';
-import { walk } from '../../model/survey/walk.ts';
 import { dense, groupedTable, type Table } from '../sheets/table.ts';
 
 /** One table of the blank survey, with how it is meant. */

@@ -3,7 +3,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { FigureName } from '../../model/printed/figures.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
-import { walk } from '../../model/survey/walk.ts';
+import { walk } from '../../model/survey/order-of-questions.ts';
 import { namesOf } from '../words/plan-names.ts';
 import { type Written, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';

@@ -15,6 +15,7 @@ const pageStyle = [
   'text',
   'frame',
   'sheets',
+  'qr-code',
   'tables',
   'cards',
   'work',

@@ -1,6 +1,6 @@
 import type { PlanWire } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
-import { nextFree, terminalNames, wireLabelClashes } from '../../plan/wiring/labels.ts';
+import { nextFree, terminalNames, wireLabelClashes } from '../../plan/wiring/label-numbers.ts';
 import { jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';

@@ -7,7 +7,7 @@ import { pointer } from '../../model/place.ts';
 import type { PlanHeat } from '../../model/plan/index.ts';
 import type { Advice } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
-import { boxOfSpace, movingAir } from '../../plan/power/heat.ts';
+import { boxOfSpace, movingAir } from '../../plan/power/space-heat.ts';
 import { flowText } from '../../read/yaml/write-value.ts';
 import { piecesOf } from '../../shelf/shelf-lengths.ts';
 import { m3hNeeded } from './air-words.ts';

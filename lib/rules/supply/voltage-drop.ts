@@ -1,6 +1,6 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
 import type { DropPart, NetworkElement } from '../../model/plan/index.ts';
-import { groundLossV } from '../../plan/power/whole-drops.ts';
+import { groundLossV } from '../../plan/power/known-drops.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
 import { playedPoints, ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';

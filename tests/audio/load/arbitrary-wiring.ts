@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Coil, Wiring } from '../../../lib/audio/load/wiring.ts';
+import type { Coil, Wiring } from '../../../lib/audio/load/coil-wiring.ts';
 
 interface Shape {
   readonly series: boolean;

@@ -6,8 +6,8 @@ import {
   channelWiring,
   coilsWithoutChannel,
 } from '../../../lib/audio/load/channel-wiring.ts';
+import { coilsOf, wiringText } from '../../../lib/audio/load/coil-wiring.ts';
 import { wiringLoad } from '../../../lib/audio/load/loads.ts';
-import { coilsOf, wiringText } from '../../../lib/audio/load/wiring.ts';
 import { isFault } from '../../../lib/model/fault.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { real, type Spice, startSpice } from '../spice.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { type Coil, type Wiring, wiringText } from '../../../lib/audio/load/coil-wiring.ts';
 import { type WiringLoad, wiringLoad } from '../../../lib/audio/load/loads.ts';
-import { type Coil, type Wiring, wiringText } from '../../../lib/audio/load/wiring.ts';
 import { type Fault, isFault } from '../../../lib/model/fault.ts';
 import { real, type Spice, startSpice } from '../spice.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Coil } from '../../../lib/audio/load/coil-wiring.ts';
 import { plugResistance } from '../../../lib/audio/load/plug-resistance.ts';
-import type { Coil } from '../../../lib/audio/load/wiring.ts';
 import { isFault } from '../../../lib/model/fault.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { wireBySpeaker } from './wire-by-speaker.ts';

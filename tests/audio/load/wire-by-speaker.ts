@@ -1,4 +1,4 @@
-import type { Coil, Wiring } from '../../../lib/audio/load/wiring.ts';
+import type { Coil, Wiring } from '../../../lib/audio/load/coil-wiring.ts';
 
 /**
  * How a channel's speakers are joined, as the trade says it: first the coils of each speaker, then the

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { boardArea } from '../../../lib/board/measure.ts';
+import { boardArea } from '../../../lib/board/area-and-mass.ts';
 import { cutName, drawOutline } from '../../../lib/board/shape/outline.ts';
 import { outlineFaults } from '../../../lib/board/shape/outline-faults.ts';
 import { narrowestWeb } from '../../../lib/board/shape/web.ts';

@@ -1,7 +1,7 @@
 import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boardArea, boardCentroid, boardMass } from '../../../lib/board/measure.ts';
+import { boardArea, boardCentroid, boardMass } from '../../../lib/board/area-and-mass.ts';
 import { momentsOf } from '../../../lib/board/shape/bulge.ts';
 import { offset } from '../../../lib/board/shape/offset.ts';
 import { drawOutline } from '../../../lib/board/shape/outline.ts';

@@ -9,7 +9,7 @@ import { idOf } from '../../../lib/commands/new/id-of.ts';
 import { jobTables } from '../../../lib/commands/new/job/job-tables.ts';
 import { vehicleFile } from '../../../lib/commands/new/new-vehicle.ts';
 import { partTables } from '../../../lib/commands/new/part/part-tables.ts';
-import { walk } from '../../../lib/model/survey/walk.ts';
+import { walk } from '../../../lib/model/survey/order-of-questions.ts';
 import { blankSurvey } from '../../../lib/publish/pages/survey-on-paper.ts';
 import { smallShop } from '../../read/small-shop.ts';
 import { ShopFolder } from '../shop-folder.ts';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sheetFormats } from '../../../lib/draw/sheet/sheet-format.ts';
-import { labelSheets } from '../../../lib/export/labels/label-sheet.ts';
 import { a4Stock, letterStock, readLabelStock, stockFault } from '../../../lib/export/labels/label-stock.ts';
-import { labelRows } from '../../../lib/export/labels/wire-labels.ts';
+import { labelRows } from '../../../lib/export/labels/labels-of-both-ends.ts';
+import { labelSheets } from '../../../lib/export/labels/labels-on-stock.ts';
 import { shippedMetrics } from '../../draw/lettering/shipped-metrics.ts';
 import { samplePlan } from '../../publish/sample/sample-plan.ts';
 

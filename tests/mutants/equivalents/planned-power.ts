@@ -10,7 +10,7 @@ export const plannedPower: readonly Equivalent[] = [
     why: 'what has a supply has it by its part',
   },
   {
-    file: 'lib/plan/power/device-drops.ts',
+    file: 'lib/plan/power/feed-and-ground-drop.ts',
     line: 'if (!own || !battery) return [];',
     from: '!own || !battery',
     to: '!own && !battery',

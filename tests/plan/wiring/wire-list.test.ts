@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Remark } from '../../../lib/model/remark.ts';
 import { planBranches } from '../../../lib/plan/wiring/branches.ts';
-import { wireLabelClashes } from '../../../lib/plan/wiring/labels.ts';
+import { wireLabelClashes } from '../../../lib/plan/wiring/label-numbers.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { byId } from '../plan-small-shop.ts';
 import { inParts } from '../shop-changes.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
 import type { Traced } from '../../../lib/model/trace.ts';
-import { bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle-diameter.ts';
 import { chooseCovering } from '../../../lib/power/conductor/covering-size.ts';
 import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';
 import { redone } from '../../publish/workings/redo.ts';

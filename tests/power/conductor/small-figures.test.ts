@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../../lib/model/fault.ts';
 import type { Traced } from '../../../lib/model/trace.ts';
-import { outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { outsideDiameterM } from '../../../lib/power/conductor/bundle-diameter.ts';
 import { conductorTemperatureC } from '../../../lib/power/conductor/conductor-temperature.ts';
 import { chooseCovering, heatShrink } from '../../../lib/power/conductor/covering-size.ts';
 import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';

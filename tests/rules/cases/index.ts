@@ -15,6 +15,7 @@ import { protectionFiltersCases } from './audio/protection-filters.ts';
 import { speakerLoadCases } from './audio/speaker-load.ts';
 import { speakerPathsCases } from './audio/speaker-paths.ts';
 import { speakerWireCases } from './audio/speaker-wire.ts';
+import { subsonicFiltersCases } from './audio/subsonic-filters.ts';
 import { subwooferBoxCases } from './audio/subwoofer-box.ts';
 import { turnOnCases } from './audio/turn-on.ts';
 import { alwaysLiveCases } from './conductors/always-live.ts';
@@ -128,6 +129,7 @@ const every = {
   ...powerAndSignalSidesCases,
   ...inputLevelsCases,
   ...protectionFiltersCases,
+  ...subsonicFiltersCases,
   ...relayContactCases,
   ...ribsCases,
   ...runsCases,

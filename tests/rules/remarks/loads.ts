@@ -1,6 +1,6 @@
 import type { AmplifierMode } from '../../../lib/audio/load/amplifier-load.ts';
-import type { Coil } from '../../../lib/audio/load/wiring.ts';
-import { listWirings } from '../../../lib/audio/load/wirings.ts';
+import type { Coil } from '../../../lib/audio/load/coil-wiring.ts';
+import { listWirings } from '../../../lib/audio/load/wiring-choice.ts';
 import { powerAtLoad } from '../../../lib/audio/rated-power.ts';
 import { joinCoils, planned, withTwoCoils } from '../../plan/planned.ts';
 import { inJob } from '../../read/problem-case.ts';

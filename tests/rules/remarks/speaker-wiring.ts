@@ -3,8 +3,8 @@ import {
   channelWiring,
   coilsWithoutChannel,
 } from '../../../lib/audio/load/channel-wiring.ts';
+import type { Coil, Wiring } from '../../../lib/audio/load/coil-wiring.ts';
 import { wiringLoad } from '../../../lib/audio/load/loads.ts';
-import type { Coil, Wiring } from '../../../lib/audio/load/wiring.ts';
 import { fires, quiet, type RemarkCases, refused } from '../remark-case.ts';
 
 const terminals = (id: string): CoilTerminals => {

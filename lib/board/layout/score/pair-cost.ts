@@ -1,6 +1,7 @@
+import { missingAirOver } from '../air-over.ts';
 import { overlapM } from '../item.ts';
 import { faceCoveredM, gapShortfall, type PlacedItem, planGapM, shortfalls } from '../placed.ts';
-import { controlsOverheadM, missingAirOver, stackBlockedM } from '../stacking.ts';
+import { controlsOverheadM, stackBlockedM } from '../raising/stacking.ts';
 
 /** What two parts take from each other, metres. */
 export interface PairCost {

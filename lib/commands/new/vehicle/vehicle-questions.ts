@@ -2,7 +2,7 @@ import { isRelay, type KindName, type Part, partFacts } from '../../../model/kin
 import { terminalsOf } from '../../../model/kinds/kind.ts';
 import type { Problem } from '../../../model/problem.ts';
 import type { AskedTable } from '../../../model/survey/asked-table.ts';
-import { walk } from '../../../model/survey/walk.ts';
+import { walk } from '../../../model/survey/order-of-questions.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
 import { readingFault } from '../ask/reading-fault.ts';
 import type { Row } from '../ask/rows.ts';

@@ -1,5 +1,5 @@
 import { type AskedColumn, type AskedTable, columnsAmongSpaces } from '../../../model/survey/asked-table.ts';
-import { walk } from '../../../model/survey/walk.ts';
+import { walk } from '../../../model/survey/order-of-questions.ts';
 import { type Answers, linesOf } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 

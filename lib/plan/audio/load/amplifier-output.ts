@@ -1,5 +1,5 @@
 import type { CoilTerminals } from '../../../audio/load/channel-wiring.ts';
-import type { Coil } from '../../../audio/load/wiring.ts';
+import type { Coil } from '../../../audio/load/coil-wiring.ts';
 import type { Device } from '../../../model/content/resolved-job.ts';
 import type { PartOf } from '../../../model/kinds/index.ts';
 

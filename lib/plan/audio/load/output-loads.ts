@@ -5,9 +5,9 @@ import {
   type CoilTerminals,
   channelWiring,
 } from '../../../audio/load/channel-wiring.ts';
+import { type Coil, coilsOf, type WiringFault, wiringText } from '../../../audio/load/coil-wiring.ts';
 import { joinedNodes } from '../../../audio/load/joined-nodes.ts';
 import { wiringLoad } from '../../../audio/load/loads.ts';
-import { type Coil, coilsOf, type WiringFault, wiringText } from '../../../audio/load/wiring.ts';
 import { type Job, terminalId } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { deviceDrops } from '../../../../lib/plan/power/device-drops.ts';
+import { deviceDrops } from '../../../../lib/plan/power/feed-and-ground-drop.ts';
 import { operatingPoints, solvePoint } from '../../../../lib/plan/power/operating-points.ts';
 import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeForDrop } from '../../../../lib/plan/power/sizing/size-for-drop.ts';

@@ -4,9 +4,9 @@ import type { OperatingPoint, PlanChannel } from '../../../../lib/model/plan/ind
 import type { PlannedChannel } from '../../../../lib/plan/audio/audio-channels.ts';
 import { PlanBook } from '../../../../lib/plan/plan-book.ts';
 import { planCharging } from '../../../../lib/plan/power/charging.ts';
-import { deviceDrops } from '../../../../lib/plan/power/device-drops.ts';
 import { deviceLoads } from '../../../../lib/plan/power/device-loads.ts';
 import { bandedDrops } from '../../../../lib/plan/power/drop-bands.ts';
+import { deviceDrops } from '../../../../lib/plan/power/feed-and-ground-drop.ts';
 import { operatingPoints } from '../../../../lib/plan/power/operating-points.ts';
 import { planPower } from '../../../../lib/plan/power/plan-power.ts';
 import type { SizedFuse } from '../../../../lib/plan/power/sizing/fuse-sizing.ts';

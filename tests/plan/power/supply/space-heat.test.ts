@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PlanBook } from '../../../../lib/plan/plan-book.ts';
-import { boxOfSpace, planHeat } from '../../../../lib/plan/power/heat.ts';
+import { boxOfSpace, planHeat } from '../../../../lib/plan/power/space-heat.ts';
 import { samplePlan } from '../../../publish/sample/sample-plan.ts';
 import { supply } from './written-supply.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type StackPart, spacerStack } from '../../../lib/board/layout/spacer-stack.ts';
+import { type StackPart, spacerStack } from '../../../../lib/board/layout/raising/spacer-stack.ts';
 
 const mm = (n: number): number => n / 1000;
 const spacer = (part: string, high: number, quantity = 10): StackPart => ({

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { nothingReleased } from '../../../lib/model/content/built.ts';
 import { planItems } from '../../../lib/plan/plan-items.ts';
 import { buildCircuit } from '../../../lib/plan/power/circuit/circuit.ts';
-import { wireLabels } from '../../../lib/plan/wiring/labels.ts';
+import { wireLabels } from '../../../lib/plan/wiring/label-numbers.ts';
 import { inJob, jobFile, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { AmplifierMode } from '../../../lib/audio/load/amplifier-load.ts';
+import { enumerateNetworks } from '../../../lib/audio/load/coil-networks.ts';
+import { type Coil, coilsOf } from '../../../lib/audio/load/coil-wiring.ts';
 import { wiringLoad } from '../../../lib/audio/load/loads.ts';
-import { enumerateNetworks } from '../../../lib/audio/load/networks.ts';
-import { type Coil, coilsOf } from '../../../lib/audio/load/wiring.ts';
 import {
   listWirings,
   type WiringChoice,
   wiringChoice,
   wiringsForLoad,
-} from '../../../lib/audio/load/wirings.ts';
+} from '../../../lib/audio/load/wiring-choice.ts';
 import { isFault } from '../../../lib/model/fault.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';
 

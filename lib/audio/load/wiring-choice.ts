@@ -2,9 +2,9 @@ import { type Fault, faultOf, isFault } from '../../model/fault.ts';
 import { figure } from '../../model/printed/told.ts';
 import { powerAtLoad } from '../rated-power.ts';
 import { type AmplifierMode, type ChannelLoad, channelLoad, isAtLeast } from './amplifier-load.ts';
+import { enumerateNetworks, type Network } from './coil-networks.ts';
+import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './coil-wiring.ts';
 import { loadsOf, wiringLoad } from './loads.ts';
-import { enumerateNetworks, type Network } from './networks.ts';
-import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
 
 /** One way of wiring a set of coils as it is ranked: its numbers alone. `wiringChoice` has their workings. */
 export interface RankedWiring {

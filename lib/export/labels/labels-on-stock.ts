@@ -3,7 +3,7 @@ import { types } from '../../draw/line-styles.ts';
 import { fittedText } from '../fitted-text.ts';
 import { element, svgOf } from '../svg-markup.ts';
 import type { LabelStock } from './label-stock.ts';
-import type { WireLabel } from './wire-labels.ts';
+import type { WireLabel } from './labels-of-both-ends.ts';
 
 export interface LabelSheetRequest {
   readonly labels: readonly WireLabel[];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle-diameter.ts';
 import { chooseCovering, heatShrink } from '../../../lib/power/conductor/covering-size.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { usualFit } from '../usual-rules.ts';

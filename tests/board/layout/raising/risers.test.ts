@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type RiserBoard, riserPieces } from '../../../lib/board/layout/risers.ts';
+import { type RiserBoard, riserPieces } from '../../../../lib/board/layout/raising/risers.ts';
 
 const board: RiserBoard = {
   id: 'board',

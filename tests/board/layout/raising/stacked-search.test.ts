@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bodyOf, type Item, type Placement } from '../../../lib/board/layout/item.ts';
-import { checkPlacements } from '../../../lib/board/layout/placement.ts';
-import { shapeOf } from '../shapes.ts';
-import { searchLayouts, searchStacked } from '../usual-board.ts';
+import { bodyOf, type Item, type Placement } from '../../../../lib/board/layout/item.ts';
+import { checkPlacements } from '../../../../lib/board/layout/placement.ts';
+import { shapeOf } from '../../shapes.ts';
+import { searchLayouts, searchStacked } from '../../usual-board.ts';
 
 const gapM = 0.0127;
 const rules = { partGapM: gapM, powerToSignalM: 0.15 };

@@ -1,7 +1,7 @@
-import { boardArea } from '../measure.ts';
-import { type Item, type Placement, turnedSize } from './item.ts';
-import { type SearchGiven, type SearchResult, searchDefaults, searchLayouts } from './layout-search.ts';
-import type { LayoutTask } from './layout-setting.ts';
+import { boardArea } from '../../area-and-mass.ts';
+import { type Item, type Placement, turnedSize } from '../item.ts';
+import { type SearchGiven, type SearchResult, searchDefaults, searchLayouts } from '../layout-search.ts';
+import type { LayoutTask } from '../layout-setting.ts';
 import { clearanceOverM } from './stacking.ts';
 
 /** What a part may be raised by: layers of the sheet that its rails are cut from. */

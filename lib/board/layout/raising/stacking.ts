@@ -1,6 +1,6 @@
-import { distanceToBox } from '../shape/point.ts';
-import { type Beneath, type Body, type Raising, roomInFront, sides } from './item.ts';
-import { type PlacedItem, planGapM, sameHeight, shortfalls } from './placed.ts';
+import { distanceToBox } from '../../shape/point.ts';
+import { type Beneath, type Body, type Raising, roomInFront, sides } from '../item.ts';
+import { type PlacedItem, planGapM, sameHeight, shortfalls } from '../placed.ts';
 
 /** Least room in front of a wire's end that is to be reached while a part stands over the rest, metres (common practice). */
 const leastReachM = 0.02;
@@ -60,17 +60,6 @@ export function controlsCoveredM({ body, rooms }: PlacedItem, upper: PlacedItem)
 /** The same, told of a part that stands higher: at one height the room in front of the controls is judged by itself. */
 export function controlsOverheadM(lower: PlacedItem, upper: PlacedItem): number {
   return sameHeight(lower.body, upper.body) ? 0 : controlsCoveredM(lower, upper);
-}
-
-/** The air that a part asks for over its face, else at any side, and lacks up to one over it; null where it lacks none. */
-export function missingAirOver(
-  { body, rooms, airOverM }: PlacedItem,
-  upper: PlacedItem,
-): { readonly freeM: number; readonly neededM: number } | null {
-  const freeM = upper.body.minZ - body.maxZ;
-  if (freeM < -1e-9 || planGapM(body, upper.body) >= -1e-9) return null;
-  const neededM = airOverM ?? Math.max(0, ...Object.values(rooms).map(({ airM = 0 }) => airM));
-  return freeM >= neededM - 1e-9 ? null : { freeM, neededM };
 }
 
 /** The two rails that carry a raised part, below its left and right sides and as long as it is deep. */

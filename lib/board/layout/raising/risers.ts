@@ -1,4 +1,4 @@
-import type { RiserForm } from '../../model/vocabulary.ts';
+import type { RiserForm } from '../../../model/vocabulary.ts';
 import type { SpacerStack } from './spacer-stack.ts';
 
 /** What risers and spacers are made for: the raised items of a board and the spacers of its fixings. */
