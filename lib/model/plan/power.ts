@@ -54,6 +54,8 @@ export const planConductorSchema = z.object({
   neededA: number,
   chosen: builders(chosenSchema),
   reason: name,
+  /** A thinner cable that carries the fuse too, and is passed over since no length on the shelf is long enough. */
+  shortOf: z.object({ part: name, size: planSizeSchema }).optional(),
   /** Cables that would be lawful where the given one does not carry its fuse. */
   alternatives: z
     .array(z.object({ part: name, size: planSizeSchema, ampacityA: number, stockM: number, note: name }))

@@ -103,6 +103,7 @@ function planConductor(
     neededA,
     chosen,
     reason,
+    ...(sized.shortOf && { shortOf: { part: sized.shortOf.part, size: planSize(sized.shortOf) } }),
     alternatives: sized.alternatives.map(({ candidate, ampacity }) => ({
       part: candidate.part,
       size: planSize(candidate),

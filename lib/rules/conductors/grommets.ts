@@ -7,6 +7,7 @@ import { piecesOf } from '../../shelf/shelf-lengths.ts';
 import { routeSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
+import { bundleText, thickenedBy } from './bundle-words.ts';
 import { type PlannedRun, plannedRuns } from './planned-runs.ts';
 
 /** Lengths that differ by less are one. */
@@ -152,14 +153,21 @@ const edgeWithoutGrommet: Rule = {
       const value = Math.max(...bare.map(({ outsideM }) => outsideM));
       const where = listed(bare.map(({ pass: { zone } }) => `the ${zone}`));
       const covered = value > planned.bundleM + sameM ? ', with its covering,' : '';
+      const thickened = thickenedBy(about, planned.wires);
+      const first = thickened.map(({ message }) => `${message}. `).join('');
       return [
         {
           level: isGrave ? 'stop' : 'caution',
           of: [run.id, ...(isGrave ? power : [])],
-          message: `${run.id} passes ${counted(edges, 'sharp edge')} with ${counted(edges - bare.length, 'grommet')}: none of ${bare.some(({ pass }) => pass['own-grommet']) ? 'the vehicle and ' : ''}the catalogue fits its bundle of ${length(value)}${covered} at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
+          message: `${first}${run.id} passes ${counted(edges, 'sharp edge')} with ${counted(edges - bare.length, 'grommet')}: none of ${bare.some(({ pass }) => pass['own-grommet']) ? 'the vehicle and ' : ''}the catalogue fits its bundle of ${length(value)}${covered} (${bundleText(about, planned.wires)}) at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
           value,
           unit: 'm',
-          ...grommetRemedy(about, run, bare),
+          ...grommetRemedy(
+            about,
+            run,
+            bare,
+            thickened.map(({ remedy }) => remedy),
+          ),
           ...edgeSpot(run, bare),
         },
       ];
@@ -174,7 +182,7 @@ function edgeSpot(run: Run, bare: readonly Crossing[]): Spot {
 }
 
 /** What to do about each edge without a grommet: open its hole for one of the catalogue, else add one. */
-function grommetRemedy(about: Case, run: Run, bare: readonly Crossing[]) {
+function grommetRemedy(about: Case, run: Run, bare: readonly Crossing[], first: readonly string[]) {
   const wider: WiderHole[] = [];
   const texts = bare.map((crossing): string => {
     const holeM = crossing.pass['through-hole'];
@@ -192,7 +200,7 @@ function grommetRemedy(about: Case, run: Run, bare: readonly Crossing[]) {
   });
   const isHole = bare.some(({ pass }) => pass['through-hole'] !== undefined);
   return {
-    remedy: `${[...new Set(texts)].join('; ')}${isHole ? '; or split the run' : ''}`,
+    remedy: `${first.map((text) => `${text}; or `).join('')}${[...new Set(texts)].join('; ')}${isHole ? '; or split the run' : ''}`,
     ...(wider.length === bare.length && { advice: [wider.flatMap(({ advice }) => advice)] }),
   };
 }

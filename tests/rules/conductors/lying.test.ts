@@ -113,6 +113,41 @@ describe('an edge that no grommet fits', () => {
   });
 });
 
+describe('the bundle at an edge', () => {
+  const at = (shortOf: boolean) =>
+    found(
+      'edge-without-grommet',
+      about({
+        content: ({ vehicle, shop }) => {
+          const pass = one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill');
+          Object.assign(pass, { edge: true, 'through-hole': '20 mm' });
+          shop.stock = { 'red-8': { reels: ['3 ft'] } };
+        },
+        plan: (plan) => {
+          run(plan).wires = ['main', 'radio-signal'];
+          run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: null }];
+          const size = { label: '8 AWG', awg: '8', areaMm2: 8.37 };
+          const main = one(plan.power.conductors, ({ id }) => id === 'main');
+          if (shortOf) main.shortOf = { part: 'red-8', size };
+        },
+      }),
+    )[0];
+
+  test('is told with its conductors and their sizes, the thickest first', () => {
+    expect(at(false)?.message).toMatch(
+      /^left passes .* fits its bundle of .* \(main \S+ AWG, radio-signal \S+ AWG\)/,
+    );
+    expect(at(false)?.remedy).not.toContain('order');
+  });
+
+  test('is told to be thick for want of a reel first', () => {
+    expect(at(true)?.message).toMatch(
+      /^main is .* since no length of red-8 on the shelf is long enough \(8 AWG carries its fuse too\).* the longest there is 3 ft .*\. left passes /,
+    );
+    expect(at(true)?.remedy).toMatch(/^order red-8 for main, .*; or add a grommet/);
+  });
+});
+
 describe('an edge that something guards', () => {
   const edges = (own: boolean) =>
     found(

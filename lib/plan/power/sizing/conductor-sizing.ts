@@ -36,6 +36,8 @@ export interface SizedConductor {
   readonly remarks: readonly Remark[];
   /** Cables of the catalogue that are thinner, judged in its place, thick to thin; none for one that the vehicle has. */
   readonly thinner: readonly JudgedCable[];
+  /** The thinnest cable that carries its fuse and was passed over for its length on the shelf; null where there is none. */
+  readonly shortOf: CableCandidate | null;
   /** Cables of the catalogue that would do where the given one does not carry its fuse, thin to thick. */
   readonly alternatives: readonly JudgedCable[];
 }
@@ -67,6 +69,10 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     byFeed,
     remarks: given ? [] : remarksOf(job, devices, task, candidates.length, choice, onShelf),
     thinner: thinnerThan(cable, given ? consideredInstead(job, devices, task) : choice.considered),
+    shortOf:
+      given || !judged
+        ? null
+        : shortOnShelf(task, smallestPortOf(job, devices, task), judged, choice.considered),
     alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
   };
 }
@@ -150,6 +156,27 @@ function thinnerThan({ size }: CableCandidate, judged: readonly JudgedCable[]): 
   return judged.filter(({ candidate }) => candidate.size.areaMm2 < size.areaMm2 / 1.001).toReversed();
 }
 
+/**
+ * The thinnest cable below the chosen one that carries the fuse and goes in, and whose lengths on the shelf are too short.
+ * That an earlier round took a thicker one says nothing; that a drop or a feed asked for it does.
+ */
+function shortOnShelf(
+  { why, leastMm2 }: ConductorTask,
+  smallestPortMm2: number,
+  chosen: JudgedCable,
+  considered: readonly JudgedCable[],
+): CableCandidate | null {
+  const askedMm2 = Math.max(smallestPortMm2, why === null ? 0 : leastMm2);
+  const short = thinnerThan(chosen.candidate, considered).filter(
+    ({ candidate, misses, doubt }) =>
+      candidate.size.areaMm2 >= askedMm2 / 1.001 &&
+      misses.some(({ limit }) => limit === 'stock') &&
+      misses.every(({ limit }) => limit === 'stock' || limit === 'least-size') &&
+      (doubt === null || chosen.doubt !== null),
+  );
+  return short.at(-1)?.candidate ?? null;
+}
+
 /** The cables of the catalogue, judged in the place of a given conductor; none where it is not the job that gives it. */
 function consideredInstead(job: Job, devices: DevicesById, task: ConductorTask): readonly JudgedCable[] {
   if (task.link.origin !== 'job') return [];
@@ -197,10 +224,15 @@ function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job:
   return isFault(choice) ? { chosen: null, governed: [], reason: choice.message, considered: [] } : choice;
 }
 
+/** The least that both its ports take, mm2. */
+function smallestPortOf(job: Job, devices: DevicesById, { link }: ConductorTask): number {
+  return Math.max(0, ...linkPorts(job, devices, link).map(({ smallestMm2 }) => smallestMm2));
+}
+
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */
 function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
   const ports = linkPorts(job, devices, task.link);
-  const smallestPort = Math.max(0, ...ports.map(({ smallestMm2 }) => smallestMm2));
+  const smallestPort = smallestPortOf(job, devices, task);
   return {
     fuseA: given ? 0 : task.neededA,
     currentA: task.ratedA,

@@ -44,6 +44,7 @@ export function sizedIn(circuit: Circuit, id: string, areaMm2: number, neededA =
     byFeed: false,
     remarks: [],
     thinner: [],
+    shortOf: null,
     alternatives: [],
   };
 }

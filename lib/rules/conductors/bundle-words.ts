@@ -1,0 +1,43 @@
+import { pointer } from '../../model/place.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
+import { promisedText } from '../data/promised.ts';
+import type { Case, Spot } from '../rule.ts';
+import { lengthIn, listed } from '../words.ts';
+
+/** The conductors of a bundle with their sizes, the thickest first: `main 4 AWG, remote 18 AWG`. */
+export function bundleText({ plan }: Case, wires: readonly string[]): string {
+  const sizes = new Map<string, { readonly areaMm2: number; readonly names: Set<string> }>();
+  for (const { id, size, cable } of plan.wires) {
+    if (!wires.includes(id)) continue;
+    const own = sizes.get(size.label) ?? { areaMm2: size.areaMm2, names: new Set<string>() };
+    own.names.add(cable ?? id);
+    sizes.set(size.label, own);
+  }
+  return [...sizes]
+    .toSorted(([, a], [, b]) => b.areaMm2 - a.areaMm2)
+    .map(([label, { names }]) => `${listed([...names])} ${label}`)
+    .join(', ');
+}
+
+/** A conductor that is thicker than it need be: what is told first, and what mends it. */
+interface Thickened {
+  readonly message: string;
+  readonly remedy: string;
+}
+
+/** Conductors of a bundle that are so thick since no length on the shelf of a thinner cable is long enough. */
+export function thickenedBy({ job, plan }: Case, wires: readonly string[]): readonly Thickened[] {
+  return plan.power.conductors.flatMap(({ id, size, lengthM, shortOf }): Thickened[] => {
+    if (!shortOf || !wires.includes(id)) return [];
+    const { part } = shortOf;
+    const spot: Spot = { path: pointer(['stock', part]), file: 'shop' };
+    const length = lengthIn(job, spot);
+    const longest = length(longestLengthM(job.shop.stock[part]));
+    return [
+      {
+        message: `${id} is ${size.label} since no length of ${part} on the shelf is long enough (${shortOf.size.label} carries its fuse too): it takes ${length(lengthM)}, the longest there is ${longest}${promisedText(job, part, length)}`,
+        remedy: `order ${part} for ${id}, write its reel under stock: of the shop file, and the size is chosen anew`,
+      },
+    ];
+  });
+}
