@@ -1,6 +1,8 @@
 import { pointer } from '../../model/place.ts';
 import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import { promisedText } from '../data/promised.ts';
+import { houseRule } from '../house-rule-of.ts';
+import { ratedDrops } from '../operating-point.ts';
 import type { Case, Spot } from '../rule.ts';
 import { lengthIn, listed } from '../words.ts';
 
@@ -25,17 +27,34 @@ interface Thickened {
   readonly remedy: string;
 }
 
+/**
+ * True where the drop of every device behind a conductor stays in its limit with the resistance of that conductor so many
+ * times as great, by Ohm's law at the currents of the plan.
+ */
+function keepsDrop(about: Case, conductor: string, times: number): boolean {
+  const { value: limit } = houseRule(about.job, 'drop-limit');
+  return ratedDrops(about).every(({ parts = [], share, feedDropV, groundDropV }) => {
+    const own = parts.filter(({ kind, of }) => kind === 'conductor' && of === conductor);
+    if (own.length === 0) return true;
+    const wholeV = (feedDropV ?? 0) + (groundDropV ?? 0);
+    const addedV = own.reduce((sum, { dropV }) => sum + dropV * (times - 1), 0);
+    return share !== null && wholeV > 0 && share * (1 + addedV / wholeV) <= limit;
+  });
+}
+
 /** Conductors of a bundle that are so thick since no length on the shelf of a thinner cable is long enough. */
-export function thickenedBy({ job, plan }: Case, wires: readonly string[]): readonly Thickened[] {
+export function thickenedBy(about: Case, wires: readonly string[]): readonly Thickened[] {
+  const { job, plan } = about;
   return plan.power.conductors.flatMap(({ id, size, lengthM, shortOf }): Thickened[] => {
-    if (!shortOf || !wires.includes(id)) return [];
+    if (!shortOf || !wires.includes(id) || !keepsDrop(about, id, size.areaMm2 / shortOf.size.areaMm2))
+      return [];
     const { part } = shortOf;
     const spot: Spot = { path: pointer(['stock', part]), file: 'shop' };
     const length = lengthIn(job, spot);
     const longest = length(longestLengthM(job.shop.stock[part]));
     return [
       {
-        message: `${id} is ${size.label} since no length of ${part} on the shelf is long enough (${shortOf.size.label} carries its fuse too): it takes ${length(lengthM)}, the longest there is ${longest}${promisedText(job, part, length)}`,
+        message: `${id} is ${size.label} since no length of ${part} on the shelf is long enough (${shortOf.size.label} would do): it takes ${length(lengthM)}, the longest there is ${longest}${promisedText(job, part, length)}`,
         remedy: `order ${part} for ${id}, write its reel under stock: of the shop file, and the size is chosen anew`,
       },
     ];

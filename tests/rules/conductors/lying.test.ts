@@ -142,7 +142,7 @@ describe('the bundle at an edge', () => {
 
   test('is told to be thick for want of a reel first', () => {
     expect(at(true)?.message).toMatch(
-      /^main is .* since no length of red-8 on the shelf is long enough \(8 AWG carries its fuse too\).* the longest there is 3 ft .*\. left passes /,
+      /^main is .* since no length of red-8 on the shelf is long enough \(8 AWG would do\).* the longest there is 3 ft .*\. left passes /,
     );
     expect(at(true)?.remedy).toMatch(/^order red-8 for main, .*; or add a grommet/);
   });
