@@ -132,6 +132,7 @@ export function isStopped(plan: Pick<BuildPlan, 'findings'>): boolean {
 export * from './audio.ts';
 export * from './board.ts';
 export * from './built.ts';
+export * from './conductors.ts';
 export * from './format.ts';
 export * from './heat.ts';
 export * from './house-rule.ts';

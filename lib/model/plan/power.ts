@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { actingLevelSchema } from '../finding.ts';
 import { operatingPointNames, regimeNames } from '../operating-points.ts';
-import { markSchema } from '../trace.ts';
-import { chosenSchema, conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
+import { chosenSchema, fuseFormSchema } from '../vocabulary.ts';
+import { planConductorSchema } from './conductors.ts';
 import { operatingPointSchema } from './network.ts';
 
 const number = builders(z.number());
@@ -12,55 +11,6 @@ const name = builders(z.string());
 
 /** What the current of a short rests on: the maker's short-circuit current, a resistance that the part states, a house rule. */
 const shortBasis = builders(z.enum(['maker', 'stated', 'assumed']));
-
-/** A conductor size as the plan prints it. */
-export const planSizeSchema = z.object({
-  label: name,
-  awg: builders(z.string().nullable()),
-  areaMm2: number,
-});
-
-/** One limit that a conductor was held against. */
-export const conductorLimitSchema = z.object({
-  what: name,
-  zone: builders(z.string().optional()),
-  value: number,
-  limit: number,
-  unit: name,
-  level: builders(actingLevelSchema),
-  citation: name,
-  /** How far the factors on the way to the limit may be relied on. */
-  mark: builders(markSchema.optional()),
-});
-
-export const planConductorSchema = z.object({
-  /** A wire's id. */
-  id: name,
-  from: name,
-  to: name,
-  role: builders(conductorRoleSchema),
-  size: planSizeSchema,
-  material: builders(conductorMaterialSchema),
-  insulationC: number,
-  lengthM: number,
-  ampacityA: number,
-  cautionA: number,
-  limits: z.array(conductorLimitSchema),
-  /** Ids of the fuses that protect it. */
-  fuses: z.array(name),
-  /** False for a feed that no source reaches. */
-  fed: builders(z.boolean()),
-  /** What it must be able to carry, from its fuses. */
-  neededA: number,
-  chosen: builders(chosenSchema),
-  reason: name,
-  /** A thinner cable that carries the fuse too, and is passed over since no length on the shelf is long enough. */
-  shortOf: z.object({ part: name, size: planSizeSchema }).optional(),
-  /** Cables that would be lawful where the given one does not carry its fuse. */
-  alternatives: z
-    .array(z.object({ part: name, size: planSizeSchema, ampacityA: number, stockM: number, note: name }))
-    .optional(),
-});
 
 export const fuseAlternativeSchema = z.object({
   form: builders(fuseFormSchema),
@@ -287,8 +237,6 @@ export const planPowerSchema = z.object({
   ),
 });
 
-export type PlanConductor = z.output<typeof planConductorSchema>;
-export type ConductorLimit = z.output<typeof conductorLimitSchema>;
 export type ShortBasis = z.output<typeof shortBasis>;
 export type PlanFuse = z.output<typeof planFuseSchema>;
 export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
@@ -299,4 +247,3 @@ export type DeviceDrop = z.output<typeof deviceDropSchema>;
 export type PlanTurnOnStage = z.output<typeof turnOnStageSchema>;
 export type PlanFirstPower = z.output<typeof firstPowerSchema>;
 export type PlanTurnOn = z.output<typeof turnOnSchema>;
-export type PlanSize = z.output<typeof planSizeSchema>;

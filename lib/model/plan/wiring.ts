@@ -12,7 +12,7 @@ import {
   workPlaceSchema,
   zoneKindSchema,
 } from '../vocabulary.ts';
-import { planSizeSchema } from './power.ts';
+import { planSizeSchema } from './conductors.ts';
 
 const number = builders(z.number());
 const maybe = builders(z.number().optional());

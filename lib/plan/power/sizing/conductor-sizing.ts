@@ -18,7 +18,8 @@ import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candi
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
-import { linkPorts } from './link-ports.ts';
+import { linkPorts, smallestOf } from './link-ports.ts';
+import { shortOnShelf, thinnerThan } from './thinner-cables.ts';
 
 /** A conductor with the cable that was chosen or given for it. */
 export interface SizedConductor {
@@ -72,7 +73,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     shortOf:
       given || !judged
         ? null
-        : shortOnShelf(task, smallestPortOf(job, devices, task), judged, choice.considered),
+        : shortOnShelf(task, smallestOf(linkPorts(job, devices, link)), judged, choice.considered),
     alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
   };
 }
@@ -152,31 +153,6 @@ function largestGround(
   return { chosen, governed: [], reason: underFeed, considered, underFeed };
 }
 
-function thinnerThan({ size }: CableCandidate, judged: readonly JudgedCable[]): readonly JudgedCable[] {
-  return judged.filter(({ candidate }) => candidate.size.areaMm2 < size.areaMm2 / 1.001).toReversed();
-}
-
-/**
- * The thinnest cable below the chosen one that carries the fuse and goes in, and whose lengths on the shelf are too short.
- * That an earlier round took a thicker one says nothing; that a drop or a feed asked for it does.
- */
-function shortOnShelf(
-  { why, leastMm2 }: ConductorTask,
-  smallestPortMm2: number,
-  chosen: JudgedCable,
-  considered: readonly JudgedCable[],
-): CableCandidate | null {
-  const askedMm2 = Math.max(smallestPortMm2, why === null ? 0 : leastMm2);
-  const short = thinnerThan(chosen.candidate, considered).filter(
-    ({ candidate, misses, doubt }) =>
-      candidate.size.areaMm2 >= askedMm2 / 1.001 &&
-      misses.some(({ limit }) => limit === 'stock') &&
-      misses.every(({ limit }) => limit === 'stock' || limit === 'least-size') &&
-      (doubt === null || chosen.doubt !== null),
-  );
-  return short.at(-1)?.candidate ?? null;
-}
-
 /** The cables of the catalogue, judged in the place of a given conductor; none where it is not the job that gives it. */
 function consideredInstead(job: Job, devices: DevicesById, task: ConductorTask): readonly JudgedCable[] {
   if (task.link.origin !== 'job') return [];
@@ -224,15 +200,10 @@ function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job:
   return isFault(choice) ? { chosen: null, governed: [], reason: choice.message, considered: [] } : choice;
 }
 
-/** The least that both its ports take, mm2. */
-function smallestPortOf(job: Job, devices: DevicesById, { link }: ConductorTask): number {
-  return Math.max(0, ...linkPorts(job, devices, link).map(({ smallestMm2 }) => smallestMm2));
-}
-
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */
 function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
   const ports = linkPorts(job, devices, task.link);
-  const smallestPort = smallestPortOf(job, devices, task);
+  const smallestPort = smallestOf(ports);
   return {
     fuseA: given ? 0 : task.neededA,
     currentA: task.ratedA,

@@ -22,6 +22,11 @@ export function linkPorts(job: Job, devices: DevicesById, link: Link): LinkPort[
   return entered.flatMap((end) => portOf(job, devices, end) ?? []);
 }
 
+/** The least that all of some ports take (mm2). */
+export function smallestOf(ports: readonly LinkPort[]): number {
+  return Math.max(0, ...ports.map(({ smallestMm2 }) => smallestMm2));
+}
+
 function portOf(
   { parts, links }: Pick<Job, 'parts' | 'links'>,
   devices: DevicesById,
