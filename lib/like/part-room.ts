@@ -1,5 +1,5 @@
+import { type BoardLines, boardLinesOf } from '../board/layout/board-lines.ts';
 import { standsFree } from '../board/layout/free-spots.ts';
-import { type Grounds, groundsOf } from '../board/layout/grounds.ts';
 import { type Body, roomInFront } from '../board/layout/item.ts';
 import { planGapM, sameHeight } from '../board/layout/placed.ts';
 import type { Box, Point } from '../board/shape/point.ts';
@@ -21,7 +21,7 @@ export interface PlacedPart {
 
 /** What stands on a board while parts are put in the place of others. */
 export interface Surface {
-  readonly grounds: Grounds;
+  readonly boardLines: BoardLines;
   readonly partGapM: number;
   /** Parts that stay, or that stand there until another takes their place. */
   readonly items: readonly PastItem[];
@@ -31,7 +31,7 @@ export interface Surface {
 export function surfaceOf(board: PastBoard, items: readonly PastItem[], partGapM: number): Surface {
   const shape = { outline: board.outline, cutouts: board.cutouts, holes: [], region: [] };
   const heads = board.fixings.map((one) => ({ ...one, radiusM: headM }));
-  return { grounds: groundsOf(shape, heads), partGapM, items };
+  return { boardLines: boardLinesOf(shape, heads), partGapM, items };
 }
 
 /** Half the head or washer of a fixing: that of an M6, metres (common practice, no source). */
@@ -69,7 +69,7 @@ function cornersIn(
   ];
 }
 
-function goesIn(placed: PlacedPart, before: PastItem, { grounds, partGapM, items }: Surface): boolean {
+function goesIn(placed: PlacedPart, before: PastItem, { boardLines, partGapM, items }: Surface): boolean {
   const [body, old] = [bodyOf(placed), bodyOf(before)];
   const isWithin =
     body.minX >= old.minX - 1e-9 &&
@@ -77,7 +77,7 @@ function goesIn(placed: PlacedPart, before: PastItem, { grounds, partGapM, items
     body.maxX <= old.maxX + 1e-9 &&
     body.maxY <= old.maxY + 1e-9;
   if (isWithin && body.maxZ <= old.maxZ + 1e-9) return true;
-  if (!isWithin && !standsFree(grounds, placed.at, placed.raisedM > 0)) return false;
+  if (!isWithin && !standsFree(boardLines, placed.at, placed.raisedM > 0)) return false;
   return items.filter(({ id }) => id !== before.id).every((other) => leavesRoom(body, old, other, partGapM));
 }
 
@@ -94,8 +94,8 @@ function leavesRoom(body: Body, old: Body | null, other: PastItem, partGapM: num
 }
 
 /** A free spot for a part, row by row from the low corner, lying on the board; null where there is none. */
-export function freeSpot(part: WishedPart, { grounds, partGapM, items }: Surface): PlacedPart | null {
-  const { box } = grounds;
+export function freeSpot(part: WishedPart, { boardLines, partGapM, items }: Surface): PlacedPart | null {
+  const { box } = boardLines;
   for (const turnDeg of [0, 90]) {
     const { xM, yM } = asTurned(part, turnDeg);
     for (let minY = box.minY; minY + yM <= box.maxY + 1e-9; minY += stepM)
@@ -103,7 +103,10 @@ export function freeSpot(part: WishedPart, { grounds, partGapM, items }: Surface
         const at = { minX, minY, maxX: minX + xM, maxY: minY + yM };
         const placed = { at, turnDeg, heightM: part.heightM, raisedM: 0 };
         const body = bodyOf(placed);
-        if (items.every((other) => leavesRoom(body, null, other, partGapM)) && standsFree(grounds, at, false))
+        if (
+          items.every((other) => leavesRoom(body, null, other, partGapM)) &&
+          standsFree(boardLines, at, false)
+        )
           return placed;
       }
   }

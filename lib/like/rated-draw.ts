@@ -2,8 +2,8 @@ import { isFault } from '../model/fault.ts';
 import type { HouseRules } from '../model/house-rules.ts';
 import type { Part } from '../model/kinds/index.ts';
 import { supplyOf } from '../plan/power/device-loads.ts';
+import { amplifierEfficiency } from '../power/network/amplifier-efficiency.ts';
 import { chargerCurrents } from '../power/network/charger-draw.ts';
-import { amplifierEfficiency } from '../power/network/efficiency.ts';
 import { amplifierCurrents } from '../power/network/load-current.ts';
 import { ratedSupplyV } from '../power/network/rated-voltage.ts';
 

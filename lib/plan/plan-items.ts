@@ -1,7 +1,7 @@
 import { bodyId, type Device, type Job, terminalId } from '../model/content/resolved-job.ts';
 import type { TerminalSpecs } from '../model/kinds/fields/terminal-spec.ts';
 import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
-import { reasonLeftOpen } from '../model/port-pattern.ts';
+import { reasonLeftOpen } from '../model/ports/port-pattern.ts';
 import { unmarkedTerminal } from '../model/vocabulary.ts';
 
 /** Every device of a job as the sheets show it: those of the job, and those of the vehicle that a link touches. */

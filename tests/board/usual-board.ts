@@ -1,8 +1,8 @@
 import { boardCentroid } from '../../lib/board/area-and-mass.ts';
-import { groundsOf } from '../../lib/board/layout/grounds.ts';
+import { boardLinesOf } from '../../lib/board/layout/board-lines.ts';
+import type { FixingHead, LayoutRules } from '../../lib/board/layout/check-placements.ts';
 import { type SearchOptions, searchLayouts as searchBy } from '../../lib/board/layout/layout-search.ts';
 import type { LayoutTask } from '../../lib/board/layout/layout-setting.ts';
-import type { FixingHead, LayoutRules } from '../../lib/board/layout/placement.ts';
 import { type StackLimits, searchStacked as stackBy } from '../../lib/board/layout/raising/stacked-search.ts';
 import { layoutHouse, roughHouse } from '../../lib/board/layout/score/layout-house.ts';
 import type { ScoreBoard } from '../../lib/board/layout/score/score.ts';
@@ -25,7 +25,7 @@ export const searchHouse = roughHouse(usualHouse);
 export const usualScore = { ...usualLayout, house: usualHouse };
 /** What a score needs to know of a board. */
 export function scoreBoard(shape: BoardShape, heads: readonly FixingHead[] = []): ScoreBoard {
-  return { shape, heads, around: surroundingsOf(groundsOf(shape), heads), centroid: boardCentroid(shape) };
+  return { shape, heads, around: surroundingsOf(boardLinesOf(shape), heads), centroid: boardCentroid(shape) };
 }
 export const usualWebs: WebRules = {
   webGoodM: valueM('web-good'),

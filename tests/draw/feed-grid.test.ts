@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type FeedGrid, feedGrid } from '../../lib/draw/feed/feed-grid.ts';
-import { cutToSheets } from '../../lib/draw/feed/feed-sheets.ts';
-import { feedForest } from '../../lib/draw/feed/feed-tree.ts';
+import { type FeedGrid, feedGrid } from '../../lib/draw/power/feed-grid.ts';
+import { cutToSheets } from '../../lib/draw/power/feed-sheets.ts';
+import { feedForest } from '../../lib/draw/power/feed-tree.ts';
 import { arbitraryShape } from './sample/arbitrary-shape.ts';
 import { samplePlan } from './sample/sample-plan.ts';
 

@@ -1,5 +1,5 @@
 import type { Job, LinkEnd } from '../../lib/model/content/resolved-job.ts';
-import { portLikeness } from '../../lib/model/port-pattern.ts';
+import { portLikeness } from '../../lib/model/ports/port-pattern.ts';
 
 /** Both ends of every link of a job, like ports alike, whichever way round: what is joined to what. */
 export function endsOf(job: Job, renamed: Readonly<Record<string, string>> = {}): readonly string[] {

@@ -1,6 +1,6 @@
 import { boxOf, type Point } from '../shape/point.ts';
 import { insideRegion, pointToRegionLine, regionBox } from '../shape/region.ts';
-import { fitBoard, type LoadedBoard, type MountingSpace } from './fit.ts';
+import { fitBoard, type LoadedBoard, type MountingSpace } from './fit-in-space.ts';
 
 /** A point of the space that a fixing goes into, with the room it needs to the edge of the board. Metres. */
 export interface FixedPoint extends Point {

@@ -1,5 +1,5 @@
 import { type Box, boxOf, distanceToBox, edgesOf, insideRing, type Point } from '../shape/point.ts';
-import type { Grounds } from './grounds.ts';
+import type { BoardLines } from './board-lines.ts';
 
 /** The spots of a square lattice at which the lower left corner of a box may be. By `column * rows + row`. */
 export interface FreeSpots {
@@ -14,28 +14,28 @@ export interface FreeSpots {
  * the outline and, unless it is raised, off openings and holes. Only spots near a line are held against it: from one
  * spot to the next, when no line runs through either, the box stays on the same side of all lines.
  */
-export function freeSpots(grounds: Grounds, size: Point, stepM: number, raised: boolean): FreeSpots {
-  const { box } = grounds;
+export function freeSpots(boardLines: BoardLines, size: Point, stepM: number, raised: boolean): FreeSpots {
+  const { box } = boardLines;
   const count = (spanM: number) => Math.max(0, Math.floor(spanM / stepM + 1e-9) + 1);
   const columns = count(box.maxX - box.minX - size.xM);
   const rows = count(box.maxY - box.minY - size.yM);
   const spots = { columns, rows, free: new Uint8Array(columns * rows).fill(1) };
   const lattice: Lattice = { box, stepM, size, spots };
-  for (const [a, b] of raised ? edgesOf(grounds.outer) : grounds.edges)
+  for (const [a, b] of raised ? edgesOf(boardLines.outer) : boardLines.edges)
     block(lattice, boxOf([a, b]), (at) => runsThrough(a, b, at));
-  for (const hole of raised ? [] : grounds.holes) {
+  for (const hole of raised ? [] : boardLines.holes) {
     const radiusM = hole.diameterM / 2;
     const { xM, yM } = hole;
     const around = { minX: xM - radiusM, maxX: xM + radiusM, minY: yM - radiusM, maxY: yM + radiusM };
     block(lattice, around, (at) => distanceToBox(hole, at) < radiusM);
   }
-  blockOutside(lattice, grounds, raised);
+  blockOutside(lattice, boardLines, raised);
   return spots;
 }
 
 /** Whether a box stands on board all over: inside the outline and, unless it is raised, off openings and holes. */
-export function standsFree(grounds: Grounds, at: Box, raised: boolean): boolean {
-  const { outer, openings, edges, holes } = grounds;
+export function standsFree(boardLines: BoardLines, at: Box, raised: boolean): boolean {
+  const { outer, openings, edges, holes } = boardLines;
   if ((raised ? edgesOf(outer) : edges).some(([a, b]) => runsThrough(a, b, at))) return false;
   const middle = { xM: (at.minX + at.maxX) / 2, yM: (at.minY + at.maxY) / 2 };
   if (!insideRing(middle, outer)) return false;
@@ -72,7 +72,7 @@ function block(lattice: Lattice, around: Box, meets: (at: Box) => boolean): void
 }
 
 /** Takes away the spots whose middle is off the board, those on no line being left. */
-function blockOutside(lattice: Lattice, { outer, openings }: Grounds, raised: boolean): void {
+function blockOutside(lattice: Lattice, { outer, openings }: BoardLines, raised: boolean): void {
   const { spots, stepM, size } = lattice;
   const { columns, rows, free } = spots;
   const off = raised ? [] : openings;

@@ -1,11 +1,11 @@
 import { type BoardRemark, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { regionArea } from '../shape/region.ts';
-import { type Grounds, groundsOf } from './grounds.ts';
+import { type BoardLines, boardLinesOf } from './board-lines.ts';
+import type { FixingHead } from './check-placements.ts';
 import { type Body, bodyOf, type Item, type Placement } from './item.ts';
 import { sitesOf } from './lattice.ts';
 import { noRoom } from './layout-faults.ts';
-import type { FixingHead } from './placement.ts';
 
 /** Square inches and square centimetres are for a shop's units: areas are told in square centimetres. */
 const perCm2 = 1e4;
@@ -46,7 +46,7 @@ export function tooFull(
 }
 
 /** A board with what stands on it, before places are searched for. */
-export interface RoomTask extends Omit<SpotTask, 'grounds'> {
+export interface RoomTask extends Omit<SpotTask, 'boardLines'> {
   /** Its id. */
   readonly board: string;
   readonly shape: BoardShape;
@@ -56,12 +56,12 @@ export interface RoomTask extends Omit<SpotTask, 'grounds'> {
 /** What is told before places are searched for: more parts than board, or a part that what is written leaves no spot. */
 export function roomLacking({ board, shape, heads, ...task }: RoomTask): readonly BoardRemark[] {
   const full = tooFull(board, shape, task.items, task.heightsM);
-  return full ? [full] : withoutSpot({ ...task, grounds: groundsOf(shape, heads) });
+  return full ? [full] : withoutSpot({ ...task, boardLines: boardLinesOf(shape, heads) });
 }
 
 /** What places are looked for on. */
 export interface SpotTask {
-  readonly grounds: Grounds;
+  readonly boardLines: BoardLines;
   readonly items: readonly Item[];
   /** What is placed by hand. */
   readonly given: readonly Placement[];
@@ -75,7 +75,7 @@ export interface SpotTask {
  * other open ones do: told before any search, with how much is lacking where it is least. One that may be raised over
  * another, or that the board itself has no spot for, is left to the search.
  */
-export function withoutSpot({ grounds, items, given, heightsM, stepM }: SpotTask): BoardRemark[] {
+export function withoutSpot({ boardLines, items, given, heightsM, stepM }: SpotTask): BoardRemark[] {
   const placed = given.flatMap((at) => {
     const item = items.find(({ id }) => id === at.item);
     return item ? [{ id: item.id, body: bodyOf(item, at) }] : [];
@@ -85,7 +85,7 @@ export function withoutSpot({ grounds, items, given, heightsM, stepM }: SpotTask
     const isOpen = !given.some((at) => at.item === item.id);
     const mayBeRaised = item.raising !== undefined && items.some(({ beneath }) => beneath !== undefined);
     if (!isOpen || mayBeRaised) return [];
-    const lacking = sitesOf(grounds, item, heightM, stepM).list.map((site) => {
+    const lacking = sitesOf(boardLines, item, heightM, stepM).list.map((site) => {
       const body = bodyOf(item, { item: item.id, ...site });
       const met = placed.map((one) => ({ id: one.id, byM: overlapM(body, one.body) }));
       return met.toSorted((a, b) => b.byM - a.byM)[0] ?? { id: '', byM: 0 };

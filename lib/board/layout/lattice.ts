@@ -1,7 +1,7 @@
 import { type Box, type Point, ringOfBox } from '../shape/point.ts';
 import { roomInsideM } from '../shape/ring-gap.ts';
+import type { BoardLines } from './board-lines.ts';
 import { type FreeSpots, freeSpots } from './free-spots.ts';
-import type { Grounds } from './grounds.ts';
 import { type Item, type TurnDeg, turnedSize, turns } from './item.ts';
 
 /** A place on the lattice where an item may stand, and its column and row. */
@@ -28,22 +28,23 @@ export interface Sites {
  * board all over: inside the outline and, unless it is raised, off openings and holes. At most 200 by 200.
  * Items of one size share their places.
  */
-export function sitesOf(grounds: Grounds, item: Item, heightM: number, wantedStepM: number): Sites {
-  const known = sitesKnown.get(grounds) ?? new Map<string, Sites>();
-  sitesKnown.set(grounds, known);
+export function sitesOf(boardLines: BoardLines, item: Item, heightM: number, wantedStepM: number): Sites {
+  const known = sitesKnown.get(boardLines) ?? new Map<string, Sites>();
+  sitesKnown.set(boardLines, known);
   const key = [item.widthM, item.depthM, heightM, wantedStepM].join(' ');
-  const sites = known.get(key) ?? allSites(grounds, item, heightM, usableStepM(grounds.box, wantedStepM));
+  const sites =
+    known.get(key) ?? allSites(boardLines, item, heightM, usableStepM(boardLines.box, wantedStepM));
   known.set(key, sites);
   return sites;
 }
 
 /** By size, height and step. */
-const sitesKnown = new WeakMap<Grounds, Map<string, Sites>>();
+const sitesKnown = new WeakMap<BoardLines, Map<string, Sites>>();
 
-function allSites(grounds: Grounds, item: Item, heightM: number, stepM: number): Sites {
-  const { box } = grounds;
+function allSites(boardLines: BoardLines, item: Item, heightM: number, stepM: number): Sites {
+  const { box } = boardLines;
   const spots = ([0, 90] as const).map((turnDeg) =>
-    freeSpots(grounds, turnedSize(item, turnDeg), stepM, heightM > 0),
+    freeSpots(boardLines, turnedSize(item, turnDeg), stepM, heightM > 0),
   );
   const byTurn = turns.map((turnDeg): readonly (Site | undefined)[] => {
     const { columns, rows, free } = spots[(turnDeg / 90) % 2] ?? noSpots;
@@ -89,8 +90,8 @@ function boxAt(at: Point, size: Point): Box {
 }
 
 /** By how much an item that has no site is too large, metres: the least that it reaches out, over all turns. */
-export function tooLargeByM(grounds: Grounds, item: Item, wantedStepM: number): number {
-  const { box } = grounds;
+export function tooLargeByM(boardLines: BoardLines, item: Item, wantedStepM: number): number {
+  const { box } = boardLines;
   const stepM = usableStepM(box, wantedStepM);
   const [spanX, spanY] = [box.maxX - box.minX, box.maxY - box.minY];
   const excess = ([0, 90] as const).map((turnDeg) => {
@@ -105,7 +106,7 @@ export function tooLargeByM(grounds: Grounds, item: Item, wantedStepM: number): 
         xM: box.minX + share(at % nx, nx) * (spanX - size.xM),
         yM: box.minY + share(Math.floor(at / nx), ny) * (spanY - size.yM),
       };
-      return -roomInsideM(ringOfBox(boxAt(corner, size)), grounds.outer);
+      return -roomInsideM(ringOfBox(boxAt(corner, size)), boardLines.outer);
     });
     return Math.max(0, Math.min(...reaches));
   });

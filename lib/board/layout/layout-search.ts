@@ -1,7 +1,7 @@
 import { type Random, seeded } from '../random.ts';
 import type { BoardRemark } from '../remark.ts';
 import { BestLayouts, compareFound, type Found } from './best-layouts.ts';
-import { groundsOf } from './grounds.ts';
+import { boardLinesOf } from './board-lines.ts';
 import { tooLargeByM } from './lattice.ts';
 import { blockedIn, noClearPlace, noRoom } from './layout-faults.ts';
 import { LayoutMoves, type Stand } from './layout-moves.ts';
@@ -87,7 +87,7 @@ export function searchLayouts(task: LayoutTask, given: SearchGiven): SearchResul
       evaluations: 0,
       brokenM: Infinity,
       faults: homeless.map(({ item }) => {
-        const byM = tooLargeByM(groundsOf(task.board.shape), item, options.stepM);
+        const byM = tooLargeByM(boardLinesOf(task.board.shape), item, options.stepM);
         return byM > 1e-9 ? noRoom(item.id, byM) : noClearPlace(item.id);
       }),
     };

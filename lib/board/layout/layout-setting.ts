@@ -7,12 +7,12 @@ import {
   holeGround,
   holesShort,
 } from '../cut/holes-short.ts';
+import { type BoardLines, boardLinesOf } from './board-lines.ts';
+import type { LayoutBoard } from './check-placements.ts';
 import { endsAway } from './facing.ts';
-import { type Grounds, groundsOf } from './grounds.ts';
 import type { Item, Placement } from './item.ts';
 import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { type PlacedItem, place } from './placed.ts';
-import type { LayoutBoard } from './placement.ts';
 import type { Link } from './score/links.ts';
 import {
   type AloneCost,
@@ -88,7 +88,7 @@ interface FaultsAlone {
 
 /** What a search works on. */
 export interface Setting {
-  readonly grounds: Grounds;
+  readonly boardLines: BoardLines;
   readonly board: ScoreBoard;
   readonly fixed: readonly PlacedItem[];
   readonly open: readonly Open[];
@@ -104,7 +104,7 @@ export interface Setting {
 
 /** What a search works on: sites of every open item, and what stands already. */
 export function settingOf(task: LayoutTask, rules: ScoreRules, stepM: number): Setting {
-  const grounds = groundsOf(task.board.shape, task.board.heads);
+  const boardLines = boardLinesOf(task.board.shape, task.board.heads);
   const ground = task.drilling ? holeGround(task.board.shape, task.drilling) : null;
   const givenItems = new Set(task.given.map(({ item }) => item));
   const fixed = task.given.flatMap((at) => {
@@ -114,17 +114,17 @@ export function settingOf(task: LayoutTask, rules: ScoreRules, stepM: number): S
   const open = task.items
     .filter(({ id }) => !givenItems.has(id))
     .map((item) => {
-      const sites = sitesOf(grounds, item, task.heightsM?.[item.id] ?? 0, stepM);
+      const sites = sitesOf(boardLines, item, task.heightsM?.[item.id] ?? 0, stepM);
       // The rails of a part that the search raises need the board below them: it stands where it would unraised.
       const raised = (task.raisableM?.[item.id] ?? []).map((heightM) => raisedSites(sites, heightM));
       const drilled = ground && { item: asDrilled(item, ground.drilling), ground };
       return { item, sites, levels: [sites, ...raised], drilled, cache: new Map() };
     });
-  const around = surroundingsOf(grounds, task.board.heads ?? []);
+  const around = surroundingsOf(boardLines, task.board.heads ?? []);
   const board = { ...task.board, around, centroid: boardCentroid(task.board.shape) };
   const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
   const { links, walls = [], railsInStock = () => true } = task;
-  return { grounds, board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
+  return { boardLines, board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
 }
 
 /** True where the search has raised an item. */

@@ -143,7 +143,7 @@ class Tidying {
   #toMargins(group: readonly number[], axis: Axis): number[] {
     const bodies = group.flatMap((at) => this.#bodyAt(at) ?? []);
     const [low, high] = rangeOf(bodies, axis);
-    const [from, to] = rangeOf([this.#setting.grounds.box], axis);
+    const [from, to] = rangeOf([this.#setting.boardLines.box], axis);
     const { marginM } = this.#setting.rules.house;
     return [from + marginM - low, to - marginM - high, (from + to - low - high) / 2];
   }
@@ -154,8 +154,8 @@ class Tidying {
     if (!own) return [];
     const [low, high] = rangeOf([own], axis);
     const size = high - low;
-    const { grounds, rules } = this.#setting;
-    const [from, to] = rangeOf([grounds.box], axis);
+    const { boardLines, rules } = this.#setting;
+    const [from, to] = rangeOf([boardLines.box], axis);
     const { marginM } = rules.house;
     const lines = [from + marginM, to - marginM - size, (from + to - size) / 2];
     let [before, after] = [-Infinity, Infinity];
@@ -187,7 +187,7 @@ class Tidying {
     const [xM, yM] = [site.xM + byXM, site.yM + byYM];
     const box = { minX: xM, minY: yM, maxX: xM + size.xM, maxY: yM + size.yM };
     const isUp = site.heightM > 0 && !isRaised(one, site);
-    return standsFree(this.#setting.grounds, box, isUp) ? { ...site, xM, yM } : null;
+    return standsFree(this.#setting.boardLines, box, isUp) ? { ...site, xM, yM } : null;
   }
 
   #onTape(valueM: number): number {

@@ -123,7 +123,7 @@ function* put(setting: Setting, sites: Stand, at: number, site: Site): Generator
   const size = turnedSize(one.item, site.turnDeg);
   const [xM, yM] = [Math.round(site.xM / tapeM) * tapeM, Math.round(site.yM / tapeM) * tapeM];
   const box = { minX: xM, minY: yM, maxX: xM + size.xM, maxY: yM + size.yM };
-  if (!standsFree(setting.grounds, box, site.heightM > 0)) return;
+  if (!standsFree(setting.boardLines, box, site.heightM > 0)) return;
   yield sites.map((old, index) => (index === at ? { ...site, xM, yM } : old));
 }
 

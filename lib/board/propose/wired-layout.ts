@@ -25,12 +25,12 @@ export function wiredLayout(
   given: readonly Placement[],
   sites: readonly Site[],
 ): WiredLayout {
-  const { grounds, rules } = setting;
+  const { boardLines, rules } = setting;
   const placements = setting.open.flatMap((one, at) => {
     const site = sites[at];
     return site ? [placementAt(one, site)] : [];
   });
-  const trial = tryWiring(wiring, { box: grounds.box, placements: [...given, ...placements] });
+  const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] });
   const { score, cautions } = judgeLayout(setting, sites);
   const parts: ScoreParts = {
     ...score.parts,

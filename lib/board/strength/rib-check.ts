@@ -1,7 +1,7 @@
 import { type BoardRemark, geometry, length, phrase } from '../remark.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
 import { type LaidRib, ribRing } from './rib.ts';
-import { onFace, type RibGround, ribRoomM } from './rib-ground.ts';
+import { onFace, type RibLimits, ribRoomM } from './rib-limits.ts';
 
 /** What can be wrong with where a rib runs. */
 export type RibRemark = BoardRemark<'rib-off-board' | 'rib-in-the-way' | 'rib-without-room'>;
@@ -10,11 +10,11 @@ export type RibRemark = BoardRemark<'rib-off-board' | 'rib-in-the-way' | 'rib-wi
  * What is wrong with where a rib runs: out of the board, over an opening, a hole, a fixing, a part or another rib, or
  * no room behind or before it. What overlaps stops; what only comes near is a caution. Amounts in metres.
  */
-export function ribFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[]): readonly RibRemark[] {
+export function ribFaults(rib: LaidRib, ground: RibLimits, others: readonly LaidRib[]): readonly RibRemark[] {
   return [...edgeFaults(rib, ground), ...nearFaults(rib, ground, others), ...roomFaults(rib, ground)];
 }
 
-function edgeFaults(rib: LaidRib, { region }: RibGround): RibRemark[] {
+function edgeFaults(rib: LaidRib, { region }: RibLimits): RibRemark[] {
   const [piece] = region;
   const ring = ribRing(rib);
   const common = { level: 'stop', of: [rib.id], limit: 0, unit: 'm' } as const;
@@ -46,7 +46,7 @@ function edgeFaults(rib: LaidRib, { region }: RibGround): RibRemark[] {
   ];
 }
 
-function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[]): RibRemark[] {
+function nearFaults(rib: LaidRib, ground: RibLimits, others: readonly LaidRib[]): RibRemark[] {
   const ring = ribRing(rib);
   const ribs = others
     .filter(({ id, face }) => id !== rib.id && face === rib.face)
@@ -75,7 +75,7 @@ function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[])
   });
 }
 
-function roomFaults(rib: LaidRib, ground: RibGround): RibRemark[] {
+function roomFaults(rib: LaidRib, ground: RibLimits): RibRemark[] {
   const roomM = ribRoomM(rib, ground);
   if (roomM >= ground.clearanceM - 1e-6) return [];
   const where = rib.face === 'rear' ? 'the panel behind the board' : 'the front of the space';

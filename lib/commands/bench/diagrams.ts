@@ -1,8 +1,8 @@
 import type { ElkNode, LayoutOptions } from 'elkjs/lib/elk-api.js';
 import type { JobPage } from '../../draw/draw-job.ts';
 import { strokeObstacles } from '../../draw/drawn-strokes.ts';
-import { splitTerminal } from '../../draw/feed/feed-tree.ts';
 import { at, type PaperSegment, segmentsCross } from '../../draw/paper.ts';
+import { splitTerminal } from '../../draw/power/feed-tree.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 

@@ -1,9 +1,9 @@
 import { strokeObstacles } from '../drawn-strokes.ts';
-import { shortName } from '../feed/feed-words.ts';
 import type { Obstacle } from '../lettering/obstacle-index.ts';
 import { type TextLabel, textObstacles } from '../lettering/view-labels.ts';
 import { types } from '../line-styles.ts';
 import { grown } from '../paper.ts';
+import { shortName } from '../power/feed-words.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
 import type { ItemOnBoard } from './item-on-board.ts';
 import { fanNames } from './name-fan.ts';

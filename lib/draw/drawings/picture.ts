@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
-import { shortName } from '../feed/feed-words.ts';
 import { drawBoardPicture } from '../picture/board-picture.ts';
+import { shortName } from '../power/feed-words.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Picture of each finished board in dimetric axonometry after ISO 5456-3: for the cover, and for whoever gets the packet. */

@@ -1,15 +1,15 @@
 import { ratedPointName } from '../../model/operating-points.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { feedParts, feedWidths, partHeightMm } from '../feed/feed-geometry.ts';
-import { type FeedGrid, feedGrid } from '../feed/feed-grid.ts';
-import { paintFeed } from '../feed/feed-paint.ts';
-import { cutToSheets } from '../feed/feed-sheets.ts';
-import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
-import { atMostText, drawnText } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawPage, type Page, roomOf } from '../page.ts';
 import { heightMm, widthMm } from '../paper.ts';
+import { feedParts, feedWidths, partHeightMm } from '../power/feed-geometry.ts';
+import { type FeedGrid, feedGrid } from '../power/feed-grid.ts';
+import { paintFeed } from '../power/feed-paint.ts';
+import { cutToSheets } from '../power/feed-sheets.ts';
+import { type FeedNode, feedForest } from '../power/feed-tree.ts';
+import { atMostText, drawnText } from '../power/feed-words.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Single-line diagram of the feed, after IEC 60617 (mem): sources at the left, grounds at the right. */

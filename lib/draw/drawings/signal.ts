@@ -1,8 +1,8 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { paintFeed } from '../feed/feed-paint.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawPage, type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
+import { paintFeed } from '../power/feed-paint.ts';
 import { type SignalModel, signalModel } from '../signal/signal-model.ts';
 import { paintSignal, signalWidths } from '../signal/signal-paint.ts';
 import { type SignalSpan, signalSheets, wholeView } from '../signal/signal-sheets.ts';

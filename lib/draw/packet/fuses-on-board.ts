@@ -1,7 +1,6 @@
 import { flatten } from '../../board/shape/bulge.ts';
 import type { Point } from '../../board/shape/point.ts';
 import type { BuildPlan, PlanBoard, PlanItem, PlanPlacement } from '../../model/plan/index.ts';
-import { shortName } from '../feed/feed-words.ts';
 import { anchorAt } from '../lettering/label-candidates.ts';
 import { wrapText } from '../lettering/lettering.ts';
 import type { Obstacle } from '../lettering/obstacle-index.ts';
@@ -19,6 +18,7 @@ import {
   widthMm,
 } from '../paper.ts';
 import { drawShape } from '../pen.ts';
+import { shortName } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { fusesText, type NumberedFuse } from './numbered-fuses.ts';
 import { openPacketDrawing, type PacketDrawing, packetWidthMm } from './packet-drawing.ts';

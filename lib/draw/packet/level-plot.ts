@@ -1,10 +1,10 @@
 import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
-import { shortName } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines, types } from '../line-styles.ts';
 import { at, type PaperBox } from '../paper.ts';
 import { drawLine } from '../pen.ts';
+import { shortName } from '../power/feed-words.ts';
 import { drawAxes, drawGrid } from '../response/response-axes.ts';
 import { curveIn, pathLooks } from '../response/response-paint.ts';
 import { type Drawing, openGroup } from '../surface.ts';

@@ -1,5 +1,5 @@
 import type { BuildPlan, PlanFuse, PlanItem } from '../../model/plan/index.ts';
-import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
+import { type FeedNode, feedForest } from '../power/feed-tree.ts';
 
 /** A fuse of the job with the number that it has in all of a packet. */
 export interface NumberedFuse {

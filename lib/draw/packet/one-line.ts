@@ -1,11 +1,11 @@
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
-import { type FeedNode, feedForest, isSource } from '../feed/feed-tree.ts';
-import { ratingText, shortName } from '../feed/feed-words.ts';
 import { drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { roleStyles, types } from '../line-styles.ts';
 import { at } from '../paper.ts';
 import { drawLine } from '../pen.ts';
+import { type FeedNode, feedForest, isSource } from '../power/feed-tree.ts';
+import { ratingText, shortName } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import { isWay, type NumberedFuse } from './numbered-fuses.ts';

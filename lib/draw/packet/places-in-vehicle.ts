@@ -1,11 +1,11 @@
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
 import type { VehicleSide, ZoneKind } from '../../model/vocabulary.ts';
-import { shortName } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf, type PaperPoint } from '../paper.ts';
 import { drawLine, drawPath, drawShape, type Parent } from '../pen.ts';
+import { shortName } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { fusesText, type NumberedFuse } from './numbered-fuses.ts';
 import {

@@ -1,12 +1,12 @@
 import { type Side, sides } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanBoard, PlanItem, PlanPlacement } from '../../model/plan/index.ts';
 import { itemOnBoard } from '../board/item-on-board.ts';
-import { ratingText, shortName } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf } from '../paper.ts';
 import { drawShape } from '../pen.ts';
+import { ratingText, shortName } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { isWay, type NumberedFuse } from './numbered-fuses.ts';
 import {

@@ -1,6 +1,5 @@
 import type { PlanItem, PlanPlacement } from '../../model/plan/index.ts';
 import { strokeObstacles } from '../drawn-strokes.ts';
-import { shortName } from '../feed/feed-words.ts';
 import { anchorAt } from '../lettering/label-candidates.ts';
 import { wrapText } from '../lettering/lettering.ts';
 import { indexObstacles, type Obstacle } from '../lettering/obstacle-index.ts';
@@ -8,6 +7,7 @@ import { drawLabels, drawLinesIn, linesSizeMm, type TextLabel } from '../letteri
 import { spacing, type TypeStyle, types } from '../line-styles.ts';
 import { at, boxAt, grown, type PaperBox, type PaperPoint } from '../paper.ts';
 import type { Parent } from '../pen.ts';
+import { shortName } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { dimetric, inPicture, type PictureView, type SpacePoint } from './axonometry.ts';
 import type { Hiding } from './hidden-lines.ts';

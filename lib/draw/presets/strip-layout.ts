@@ -1,7 +1,7 @@
-import { shortName } from '../feed/feed-words.ts';
 import { type FittedText, fitText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { types } from '../line-styles.ts';
+import { shortName } from '../power/feed-words.ts';
 import { needsScale, shapeSize } from './control-shape.ts';
 import type { PanelControl, PanelStrip } from './panel-strips.ts';
 

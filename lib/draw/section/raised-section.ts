@@ -4,10 +4,10 @@ import { dimensionNote, type LengthStyle } from '../../model/quantity/length-tex
 import { type BoardWindow, viewIn } from '../board/board-view.ts';
 import { labelsText } from '../board/merge-names.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
-import { shortName } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type DrawnPage, drawPage } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
+import { shortName } from '../power/feed-words.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import type { Drawing } from '../surface.ts';
 import type { RaisedScene } from './raised-scene.ts';

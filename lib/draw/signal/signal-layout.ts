@@ -1,10 +1,10 @@
 import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
 import { shownLabel } from '../../model/plan/shown-names.ts';
 import { printed } from '../../model/printed/index.ts';
-import { shortName } from '../feed/feed-words.ts';
 import { wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { types } from '../line-styles.ts';
+import { shortName } from '../power/feed-words.ts';
 import { filtersAt, filterText, type SignalEdge, type SignalModel, type SignalUnit } from './signal-model.ts';
 
 /** From one conductor to the next of a pair. */

@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanChannel, PlanFilter, PlanItem, PlanWire } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { printedNumber, printedTone } from '../../model/printed/index.ts';
-import { splitTerminal } from '../feed/feed-tree.ts';
+import { splitTerminal } from '../power/feed-tree.ts';
 
 /** One conductor, from the side of the source to the side of the speaker. */
 export interface SignalConductor {

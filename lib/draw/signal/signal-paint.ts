@@ -1,12 +1,12 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { shownLabel } from '../../model/plan/shown-names.ts';
 import { drawConductor } from '../conductor-line.ts';
-import { shortName, wireLengthText } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines, type TypeStyle, types } from '../line-styles.ts';
 import { at, cornersOf, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
+import { shortName, wireLengthText } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import {

@@ -1,12 +1,12 @@
 import type { BuildPlan, PlanItem, PlanWire } from '../../model/plan/index.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
-import { feedParts, feedWidths, partHeightMm } from '../feed/feed-geometry.ts';
-import { feedGrid } from '../feed/feed-grid.ts';
-import type { FeedView } from '../feed/feed-paint.ts';
-import { cutToSheets } from '../feed/feed-sheets.ts';
-import { feedForest, splitTerminal } from '../feed/feed-tree.ts';
-import { atMostText } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { feedParts, feedWidths, partHeightMm } from '../power/feed-geometry.ts';
+import { feedGrid } from '../power/feed-grid.ts';
+import type { FeedView } from '../power/feed-paint.ts';
+import { cutToSheets } from '../power/feed-sheets.ts';
+import { feedForest, splitTerminal } from '../power/feed-tree.ts';
+import { atMostText } from '../power/feed-words.ts';
 
 /** A sheet of the turn-on chain, and the room that it takes. */
 export interface TurnOnView {

@@ -2,8 +2,8 @@ import type { Side } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { type ItemOnBoard, nearestSide } from '../board/item-on-board.ts';
 import { edgePoint } from '../board/panel-names.ts';
-import { splitTerminal } from '../feed/feed-tree.ts';
 import type { PaperPoint } from '../paper.ts';
+import { splitTerminal } from '../power/feed-tree.ts';
 
 /** A point counts as at an item where it is no farther than this from its edge, millimetres of paper. */
 const atItemMm = 1.5;

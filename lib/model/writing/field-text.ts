@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { WayPicture } from './way-pictures.ts';
+import type { GuidePicture } from './guide-pictures.ts';
 
 /** What a file may say: plain data. */
 export type Written = z.core.util.JSONType;
@@ -15,7 +15,7 @@ export interface FieldText {
   /** What holds where the field is left out, where its schema gives no default. */
   readonly leftOut?: string;
   /** The picture that shows where it is measured from, and which way. */
-  readonly picture?: WayPicture;
+  readonly picture?: GuidePicture;
   /** True for what is of one job alone, one vehicle on one day: a job that is begun like another does not take it over. */
   readonly ofOneJob?: true;
 }

@@ -7,7 +7,7 @@ import {
   linkEndOf,
   terminalId,
 } from '../../model/content/resolved-job.ts';
-import { reasonLeftOpen } from '../../model/port-pattern.ts';
+import { reasonLeftOpen } from '../../model/ports/port-pattern.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';

@@ -1,6 +1,6 @@
+import type { FixingHead, LayoutBoard } from '../../board/layout/check-placements.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
-import type { FixingHead, LayoutBoard } from '../../board/layout/placement.ts';
 import { layoutHouse } from '../../board/layout/score/layout-house.ts';
 import type { ScoreRules } from '../../board/layout/score/score.ts';
 import type { BoardRemark } from '../../board/remark.ts';

@@ -1,4 +1,4 @@
-import type { MountingSpace, Pose } from '../../board/layout/fit.ts';
+import type { MountingSpace, Pose } from '../../board/layout/fit-in-space.ts';
 import { sides } from '../../board/layout/item.ts';
 import type { Wall } from '../../board/layout/walls.ts';
 import { type Ring, ringOfBox } from '../../board/shape/point.ts';

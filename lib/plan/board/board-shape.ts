@@ -7,8 +7,8 @@ import {
   type MountingScrew,
 } from '../../board/cut/drill.ts';
 import type { Drilling } from '../../board/cut/holes-short.ts';
+import type { FixingHead } from '../../board/layout/check-placements.ts';
 import type { Item, Placement } from '../../board/layout/item.ts';
-import type { FixingHead } from '../../board/layout/placement.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../../board/shape/outline.ts';
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';

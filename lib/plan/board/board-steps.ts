@@ -1,9 +1,14 @@
-import { fitBoard, type LoadedBoard, type MountingSpace, type Pose } from '../../board/layout/fit.ts';
+import { checkPlacements, type LayoutBoard } from '../../board/layout/check-placements.ts';
+import {
+  fitBoard,
+  type LoadedBoard,
+  type MountingSpace,
+  type Pose,
+} from '../../board/layout/fit-in-space.ts';
 import { type RoomTask, roomLacking } from '../../board/layout/fullness.ts';
 import type { Item, Placement } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { LayoutTask } from '../../board/layout/layout-setting.ts';
-import { checkPlacements, type LayoutBoard } from '../../board/layout/placement.ts';
 import type { StackLimits } from '../../board/layout/raising/stacked-search.ts';
 import type { ScoreRules } from '../../board/layout/score/score.ts';
 import { tidyLayouts } from '../../board/propose/tidy-layouts.ts';

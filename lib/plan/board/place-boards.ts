@@ -1,5 +1,5 @@
 import { type BoardPlace, type Lack, placeBoard } from '../../board/layout/board-place.ts';
-import type { MountingSpace } from '../../board/layout/fit.ts';
+import type { MountingSpace } from '../../board/layout/fit-in-space.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';

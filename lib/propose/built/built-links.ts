@@ -2,8 +2,8 @@ import type { BuiltJob } from '../../model/content/built.ts';
 import { hasFields, type Proposal } from '../../model/content/proposal.ts';
 import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
 import { type PartFacts, partFacts } from '../../model/kinds/index.ts';
-import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
+import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import type { Draft } from '../draft/draft.ts';
 
 /** A link that a released revision proposed. */

@@ -7,7 +7,7 @@ import type { InputUse } from '../../model/content/part-as-used.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
-import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
 import type { Around } from './around.ts';
 import { type DraftDevice, fittedDraftDevices, jobDraftDevice, pairOf } from './draft-device.ts';

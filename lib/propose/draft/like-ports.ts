@@ -1,4 +1,4 @@
-import { portLikeness } from '../../model/port-pattern.ts';
+import { portLikeness } from '../../model/ports/port-pattern.ts';
 import type { Draft } from './draft.ts';
 import type { DraftDevice } from './draft-device.ts';
 

@@ -1,6 +1,6 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
+import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import type { Carried, TerminalRole } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalsWith } from '../draft/draft-device.ts';

@@ -1,6 +1,6 @@
 import { isFault } from '../../model/fault.ts';
+import { amplifierEfficiency } from '../../power/network/amplifier-efficiency.ts';
 import { chargerInputA } from '../../power/network/charger-draw.ts';
-import { amplifierEfficiency } from '../../power/network/efficiency.ts';
 import { amplifierCurrents } from '../../power/network/load-current.ts';
 import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { Draft } from '../draft/draft.ts';

@@ -1,4 +1,4 @@
-import { shortName } from '../../draw/feed/feed-words.ts';
+import { shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { inSentence } from './in-sentence.ts';

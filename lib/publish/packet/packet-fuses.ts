@@ -1,5 +1,5 @@
-import { formText, ratingText, shortName } from '../../draw/feed/feed-words.ts';
 import type { NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
+import { formText, ratingText, shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { headed, joined, spelledWithin } from '../words/words.ts';

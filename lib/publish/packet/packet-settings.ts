@@ -1,4 +1,4 @@
-import { shortName } from '../../draw/feed/feed-words.ts';
+import { shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan, PlanChannel, PlanControl, PlanItem } from '../../model/plan/index.ts';
 import { noFigure, printed, printedTone } from '../../model/printed/index.ts';
 import { blank, groupedTable, groupsBy, strong, type Table, tableOf } from '../sheets/table.ts';

@@ -1,4 +1,4 @@
-import { shortName } from '../../draw/feed/feed-words.ts';
+import { shortName } from '../../draw/power/feed-words.ts';
 import type { PhotoOf } from '../../model/content/job-photo.ts';
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
 import { type PhotoFigure, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';

@@ -1,5 +1,5 @@
-import { shortName } from '../../draw/feed/feed-words.ts';
 import { fusesText, type NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
+import { shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { inSentence } from './in-sentence.ts';
 import { mainText, placeOf } from './packet-fuses.ts';

@@ -1,7 +1,7 @@
 import type { BuildPlan, WireEnd } from '../../model/plan/index.ts';
 import { printedMade } from '../../model/printed/holes.ts';
 import { printed } from '../../model/printed/index.ts';
-import { type Gauge, gaugeOf } from '../page/gauge.ts';
+import { type Gauge, gaugeOf } from '../page/strip-gauge.ts';
 import { namesOf, type PlanNames } from '../words/plan-names.ts';
 import { spelled } from '../words/words.ts';
 import { lengthOr, none, type Writer, writerFor } from '../words/written.ts';

@@ -2,8 +2,8 @@ import type { BuiltJob, BuiltPlace, HeldValues } from '../../model/content/built
 import type { JobDevice, JobFile, JobLink, WrittenJob } from '../../model/content/job.ts';
 import { bodyId, type Device, type Link, linkEndOf, type Run } from '../../model/content/resolved-job.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
+import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import { isQuantity } from '../../model/quantity/quantity.ts';
 import { isCutAs } from '../../propose/built/held-fixings.ts';
 

@@ -3,8 +3,8 @@ import type { Device, Link, LinkEnd, OpenEnd } from '../../model/content/resolve
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part, PartOf } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
-import { isPortPattern } from '../../model/port-pattern.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
+import { isPortPattern } from '../../model/ports/port-pattern.ts';
 import type { Report } from '../report.ts';
 import { OpenPorts } from './open-ports.ts';
 import { withPairs } from './resolve-devices.ts';

@@ -1,6 +1,6 @@
 import type { JobFile } from '../../model/content/job.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
-import { matchesPattern, patternNames, portLikeness } from '../../model/port-pattern.ts';
+import { matchesPattern, patternNames, portLikeness } from '../../model/ports/port-pattern.ts';
 import type { Report } from '../report.ts';
 
 /** An end that the job leaves open: the port that it has for now, and all that would do. */

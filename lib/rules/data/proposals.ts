@@ -1,6 +1,6 @@
 import type { Proposal } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { isPortPattern, patternNames } from '../../model/port-pattern.ts';
+import { isPortPattern, patternNames } from '../../model/ports/port-pattern.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed } from '../words.ts';

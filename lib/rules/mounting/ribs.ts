@@ -1,6 +1,6 @@
 import { flatten } from '../../board/shape/bulge.ts';
 import { type RibRemark, ribFaults } from '../../board/strength/rib-check.ts';
-import { openHoles, type RibGround } from '../../board/strength/rib-ground.ts';
+import { openHoles, type RibLimits } from '../../board/strength/rib-limits.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { FindingId } from '../../model/findings/index.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
@@ -13,7 +13,7 @@ import { lengthIn } from '../words.ts';
 const ribPath = (board: PlanBoard, rib: PlanRib): string => pointer(['boards', board.id, 'ribs', rib.id]);
 
 /** What the ribs of a planned board keep off. */
-function groundOf(board: PlanBoard, rules: HouseRules): RibGround {
+function groundOf(board: PlanBoard, rules: HouseRules): RibLimits {
   const [outer = [], ...openings] = [board.outline, ...board.cutouts].map((loop) => flatten(loop, 0.00002));
   const ribs = new Set(board.ribs.map(({ id }) => id));
   const holeOf = (id: string) => board.holes.find(({ of, purpose }) => of === id && purpose === 'fixing');

@@ -1,6 +1,6 @@
+import type { LayoutRules } from '../../../lib/board/layout/check-placements.ts';
 import { type Item, type Placement, turnedSize, turns } from '../../../lib/board/layout/item.ts';
 import { type PlacedItem, place } from '../../../lib/board/layout/placed.ts';
-import type { LayoutRules } from '../../../lib/board/layout/placement.ts';
 import type { Link } from '../../../lib/board/layout/score/links.ts';
 import { scoreLayout } from '../../../lib/board/layout/score/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';

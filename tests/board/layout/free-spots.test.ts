@@ -1,8 +1,8 @@
 import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { boardLinesOf } from '../../../lib/board/layout/board-lines.ts';
 import { freeSpots } from '../../../lib/board/layout/free-spots.ts';
-import { groundsOf } from '../../../lib/board/layout/grounds.ts';
 import { flattenPolygon, mm, outlines, shapeOf } from '../shapes.ts';
 
 const stepM = 0.02;
@@ -25,15 +25,15 @@ it('a box is free where it lies on the board all over, and nowhere else, also wh
       const board = flattenPolygon(shape.outline, ...shape.cutouts);
       for (const { xM, yM, diameterM } of shape.holes)
         board.addFace(new Flatten.Circle(new Flatten.Point(xM, yM), diameterM / 2));
-      const grounds = groundsOf(shape);
+      const boardLines = boardLinesOf(shape);
       const size = { xM: width / 1000, yM: depth / 1000 };
-      const spots = freeSpots(grounds, size, stepM, false);
+      const spots = freeSpots(boardLines, size, stepM, false);
       expect(spots.columns).toBe(
-        Math.floor((grounds.box.maxX - grounds.box.minX - size.xM) / stepM + 1e-9) + 1,
+        Math.floor((boardLines.box.maxX - boardLines.box.minX - size.xM) / stepM + 1e-9) + 1,
       );
       for (let at = width % 7; at < spots.free.length; at += 7) {
-        const x = grounds.box.minX + Math.floor(at / spots.rows) * stepM;
-        const y = grounds.box.minY + (at % spots.rows) * stepM;
+        const x = boardLines.box.minX + Math.floor(at / spots.rows) * stepM;
+        const y = boardLines.box.minY + (at % spots.rows) * stepM;
         const [surely, maybe] = [doubtM, -doubtM].map((byM) => liesIn(board, x, y, size.xM, size.yM, byM));
         const own = { x, y, size, free: spots.free[at] };
         if (surely) expect(own).toMatchObject({ free: 1 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { BoardLines } from '../../../lib/board/layout/board-lines.ts';
 import { tooFull, withoutSpot } from '../../../lib/board/layout/fullness.ts';
-import type { Grounds } from '../../../lib/board/layout/grounds.ts';
 import type { Item, Placement } from '../../../lib/board/layout/item.ts';
 import { edgesOf } from '../../../lib/board/shape/point.ts';
 import { regionOf } from '../../../lib/board/shape/region.ts';
@@ -12,7 +12,7 @@ const square = [
   { xM: 0.1, yM: 0.1 },
   { xM: 0, yM: 0.1 },
 ];
-const grounds: Grounds = {
+const boardLines: BoardLines = {
   box: { minX: 0, minY: 0, maxX: 0.1, maxY: 0.1 },
   ...{ outer: square, openings: [], edges: edgesOf(square), holes: [] },
 };
@@ -60,7 +60,7 @@ describe('a part that what is placed by hand leaves no spot', () => {
   const amp = item('amp', 60, 100);
   const given: Placement[] = [{ item: 'amp', xM: 0, yM: 0, turnDeg: 0, heightM: 0 }];
   const lacking = (open: Item, more: Partial<Parameters<typeof withoutSpot>[0]> = {}) =>
-    withoutSpot({ grounds, items: [amp, open], given, heightsM: {}, stepM: 0.005, ...more });
+    withoutSpot({ boardLines, items: [amp, open], given, heightsM: {}, stepM: 0.005, ...more });
 
   // By hand: 40 mm are left beside the amplifier.
   test('is told with what is lacking', () => {

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { holeLines, holeRoom } from '../../../lib/board/cut/hole-room.ts';
 import type { Drilling } from '../../../lib/board/cut/holes-short.ts';
+import { checkPlacements, type FixingHead } from '../../../lib/board/layout/check-placements.ts';
 import {
   bodyOf,
   type Item,
@@ -11,7 +12,6 @@ import {
   turnedSize,
   turns,
 } from '../../../lib/board/layout/item.ts';
-import { checkPlacements, type FixingHead } from '../../../lib/board/layout/placement.ts';
 import { flattenPolygon, outlines, shapeOf } from '../shapes.ts';
 import { searchLayouts } from '../usual-board.ts';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkPlacements } from '../../../lib/board/layout/check-placements.ts';
 import { type Item, type Placement, turnedSize, turns } from '../../../lib/board/layout/item.ts';
 import { place } from '../../../lib/board/layout/placed.ts';
-import { checkPlacements } from '../../../lib/board/layout/placement.ts';
 import type { Link } from '../../../lib/board/layout/score/links.ts';
 import { scoreLayout } from '../../../lib/board/layout/score/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';

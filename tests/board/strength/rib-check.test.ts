@@ -5,9 +5,9 @@ import {
   inTheWay,
   onFace,
   openHoles,
-  type RibGround,
+  type RibLimits,
   ribRoomM,
-} from '../../../lib/board/strength/rib-ground.ts';
+} from '../../../lib/board/strength/rib-limits.ts';
 import { worded } from '../../../lib/model/phrase.ts';
 import { shapeOf } from '../shapes.ts';
 
@@ -15,7 +15,7 @@ const { region } = shapeOf({
   rectangle: { width: '600 mm', height: '400 mm' },
   cuts: [{ cut: 'window', x: '400 mm', y: '300 mm', width: '50 mm', height: '50 mm' }],
 });
-const ground: RibGround = {
+const ground: RibLimits = {
   region,
   fixings: [],
   holes: [],
@@ -27,7 +27,7 @@ const rib = (yM: number, more: Partial<LaidRib> = {}): LaidRib => ({
   ...{ id: 'r', face: 'rear', from: { xM: 0.05, yM }, to: { xM: 0.55, yM }, widthM: 0.012, heightM: 0.02 },
   ...more,
 });
-const told = (one: LaidRib, on: RibGround = ground, others: readonly LaidRib[] = []) =>
+const told = (one: LaidRib, on: RibLimits = ground, others: readonly LaidRib[] = []) =>
   ribFaults(one, on, others).map(({ rule, level, of, value, limit }) => ({ rule, level, of, value, limit }));
 
 describe('where a rib runs', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drawJobPages } from '../../../lib/draw/draw-job.ts';
-import { shortName } from '../../../lib/draw/feed/feed-words.ts';
+import { shortName } from '../../../lib/draw/power/feed-words.ts';
 import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { shippedMetrics } from '../lettering/shipped-metrics.ts';
 import { overlapsOn } from '../overlaps.ts';

@@ -1,7 +1,7 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, test } from 'vitest';
 import { drawJobPages, type JobPage } from '../../../lib/draw/draw-job.ts';
-import { shortName } from '../../../lib/draw/feed/feed-words.ts';
+import { shortName } from '../../../lib/draw/power/feed-words.ts';
 import { drawingText } from '../../../lib/draw/surface.ts';
 import { type BuildPlan, buildPlanSchema } from '../../../lib/model/plan/index.ts';
 import { visibleTo } from '../../../lib/publish/site/visible-to.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { faultSteps } from '../../../lib/publish/packet/hand-over-words.ts';
 import { sheetSections } from '../../../lib/publish/page/sheet-sections.ts';
+import { faultSteps } from '../../../lib/publish/words/vehicle-card-words.ts';
 import { smallPlan } from '../plan-small-shop.ts';
 
 /** The small shop with rules of its own for what steps and checks ask for. */

@@ -1,6 +1,6 @@
+import { checkPlacements, type LayoutBoard } from '../../../lib/board/layout/check-placements.ts';
 import { tooFull } from '../../../lib/board/layout/fullness.ts';
 import type { Item, Placement } from '../../../lib/board/layout/item.ts';
-import { checkPlacements, type LayoutBoard } from '../../../lib/board/layout/placement.ts';
 import type { RouteWire } from '../../../lib/board/route/route.ts';
 import { regionOf } from '../../../lib/board/shape/region.ts';
 import {

@@ -1,9 +1,9 @@
-import { fitBoard, type MountingSpace } from '../../../lib/board/layout/fit.ts';
+import { fitBoard, type MountingSpace } from '../../../lib/board/layout/fit-in-space.ts';
 import type { Ring } from '../../../lib/board/shape/point.ts';
 import { retention, retentionFaults } from '../../../lib/board/strength/retention.ts';
 import type { LaidRib } from '../../../lib/board/strength/rib.ts';
 import { ribFaults } from '../../../lib/board/strength/rib-check.ts';
-import type { RibGround } from '../../../lib/board/strength/rib-ground.ts';
+import type { RibLimits } from '../../../lib/board/strength/rib-limits.ts';
 import { evenSheet } from '../../../lib/board/strength/sheet-stiffness.ts';
 import { type Build, boardStiffness, stiffnessFaults } from '../../../lib/board/strength/stiffness.ts';
 import { shapeOf } from '../../board/shapes.ts';
@@ -84,7 +84,7 @@ const rib = (change: Partial<LaidRib> = {}): LaidRib => ({
   ...{ from: { xM: 0.1, yM: 0.2 }, to: { xM: 0.7, yM: 0.2 } },
   ...change,
 });
-const ground: RibGround = {
+const ground: RibLimits = {
   region: shape.region,
   ...{ fixings: [], holes: [], parts: [], obstacles: [], standoffM: 0.025, thicknessM: 0.018, depthM: 0.12 },
   ...{ clearanceM: 0.006, padM: 0.05 },

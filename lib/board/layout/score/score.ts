@@ -1,7 +1,7 @@
 import type { Box, Point } from '../../shape/point.ts';
+import type { LayoutBoard, LayoutRules } from '../check-placements.ts';
 import { quartersOff } from '../facing.ts';
 import { freeToSideM, type PlacedItem } from '../placed.ts';
-import type { LayoutBoard, LayoutRules } from '../placement.ts';
 import type { LayoutHouse } from './layout-house.ts';
 import type { WireAhead } from './links.ts';
 import type { PairCost } from './pair-cost.ts';

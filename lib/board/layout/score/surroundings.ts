@@ -1,8 +1,8 @@
 import { type Box, distanceToBox } from '../../shape/point.ts';
-import type { Grounds } from '../grounds.ts';
+import type { BoardLines } from '../board-lines.ts';
+import type { FixingHead } from '../check-placements.ts';
 import { type Body, outward, roomInFront, type Side, sides } from '../item.ts';
 import { freeToSideM, type PlacedItem } from '../placed.ts';
-import type { FixingHead } from '../placement.ts';
 
 /** What lies round the parts of a board: its box, and every straight line of its outline and its openings. */
 export interface Surroundings {
@@ -12,7 +12,7 @@ export interface Surroundings {
 }
 
 /** What lies round the parts of a board. */
-export function surroundingsOf({ box, edges }: Grounds, heads: readonly FixingHead[]): Surroundings {
+export function surroundingsOf({ box, edges }: BoardLines, heads: readonly FixingHead[]): Surroundings {
   const lines = edges.map(([a, b]): Box => {
     const [minX, maxX] = [Math.min(a.xM, b.xM), Math.max(a.xM, b.xM)];
     return { minX, maxX, minY: Math.min(a.yM, b.yM), maxY: Math.max(a.yM, b.yM) };

@@ -13,7 +13,7 @@ import {
   ribRing,
   ribSection,
 } from '../../../board/strength/rib.ts';
-import { inTheWay, type RibGround } from '../../../board/strength/rib-ground.ts';
+import { inTheWay, type RibLimits } from '../../../board/strength/rib-limits.ts';
 import type { Board, BoardRib, Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { Chosen } from '../../../model/vocabulary.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
@@ -48,7 +48,7 @@ export function standingRibs(
   const faults: BoardRemark[] = [];
   if (board.ribs.length === 0) return { ribs: standing, faults };
   const given = laid.placements.filter(({ item }) => laid.given.has(item));
-  const ground = ribGround(job, { ...laid, placements: given });
+  const ground = ribLimits(job, { ...laid, placements: given });
   for (const rib of board.ribs) {
     const made = ribAt(board, rib, ground, standing);
     if (made) standing.push(made);
@@ -60,7 +60,7 @@ export function standingRibs(
 function ribAt(
   board: Board,
   { id, given, sheet }: BoardRib,
-  ground: RibGround,
+  ground: RibLimits,
   before: readonly LaidRib[],
 ): StandingRib | null {
   const cut = sheet ?? { id: board.sheetId, part: board.sheet };
@@ -81,7 +81,7 @@ type Asked = Pick<BoardRib, 'id' | 'given'> & Pick<LaidRib, 'face' | 'widthM' | 
 
 function endsOf(
   { given, face, widthM, heightM }: Asked,
-  ground: RibGround,
+  ground: RibLimits,
   before: readonly LaidRib[],
 ): { readonly from: Point; readonly to: Point } | null {
   const { from, to, edge, distance = 0, start, length } = given;
@@ -122,10 +122,10 @@ function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardRemark {
 }
 
 /** What the ribs of a board keep off, its parts where they are placed. */
-export function ribGround(
+export function ribLimits(
   job: Job,
   { board, shape, items, placements }: Omit<RibbedBoard, 'given'>,
-): RibGround {
+): RibLimits {
   const fixings = boardFixings(board, job.parts);
   const datum = datumInSpace(board);
   return {
@@ -148,6 +148,6 @@ export function ribGround(
   };
 }
 
-function fixingOnGround({ id, xM, yM, spacerM, part }: BoardFixing): RibGround['fixings'][number] {
+function fixingOnGround({ id, xM, yM, spacerM, part }: BoardFixing): RibLimits['fixings'][number] {
   return { id, xM, yM, spacerM, holeM: part.clearance ?? 0 };
 }

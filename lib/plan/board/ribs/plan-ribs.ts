@@ -6,14 +6,14 @@ import { type Rib, ribBending } from '../../../board/strength/plate.ts';
 import type { HeldMass } from '../../../board/strength/retention.ts';
 import { flangeWidthM, ribLengthM } from '../../../board/strength/rib.ts';
 import { ribFaults } from '../../../board/strength/rib-check.ts';
-import { openHoles, type RibGround, ribRoomM } from '../../../board/strength/rib-ground.ts';
+import { openHoles, type RibLimits, ribRoomM } from '../../../board/strength/rib-limits.ts';
 import { quarterTurned } from '../../../board/strength/sheet-stiffness.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import type { PlanHole, PlanRib } from '../../../model/plan/index.ts';
 import { type Traced, traced } from '../../../model/trace.ts';
 import type { PlanBook } from '../../plan-book.ts';
 import { plateSheet, stripModulus } from '../sheets/sheet-build.ts';
-import { type RibbedBoard, ribGround, type StandingRib, standingRibs } from './board-ribs.ts';
+import { type RibbedBoard, ribLimits, type StandingRib, standingRibs } from './board-ribs.ts';
 import { apartM, ribGlue, ribScrew, screwPoints, takesGlue } from './rib-fastening.ts';
 
 /** A rib of the plan, and the holes through the board that its screws take. */
@@ -27,7 +27,7 @@ function fastenRibs(
   job: Job,
   board: Board,
   ribs: readonly StandingRib[],
-  ground: RibGround,
+  ground: RibLimits,
   holes: readonly PlanHole[],
 ): FastenedRib[] {
   return ribs.map((rib): FastenedRib => {
@@ -157,14 +157,14 @@ export interface PlannedRibs {
   readonly standing: readonly StandingRib[];
   readonly fastened: readonly FastenedRib[];
   readonly ribs: PlanRib[];
-  readonly ground: RibGround;
+  readonly ground: RibLimits;
   readonly faults: readonly BoardRemark[];
 }
 
 /** Plans the ribs of a laid-out board, past the holes that it has without them. */
 export function planRibs(job: Job, laid: RibbedBoard, holes: readonly PlanHole[]): PlannedRibs {
   const { ribs: standing, faults } = standingRibs(job, laid);
-  const ground = { ...ribGround(job, laid), holes: openHoles(holes) };
+  const ground = { ...ribLimits(job, laid), holes: openHoles(holes) };
   const fastened = fastenRibs(job, laid.board, standing, ground, holes);
   return { standing, fastened, ribs: fastened.map(({ rib }) => rib), ground, faults };
 }

@@ -3,7 +3,7 @@ import { regionBox } from '../../../board/shape/region.ts';
 import type { Rib } from '../../../board/strength/plate.ts';
 import { freeStretch, lineAcross, ribLengthM, ribSection } from '../../../board/strength/rib.ts';
 import { ribFaults } from '../../../board/strength/rib-check.ts';
-import { inTheWay, openHoles, type RibGround } from '../../../board/strength/rib-ground.ts';
+import { inTheWay, openHoles, type RibLimits } from '../../../board/strength/rib-limits.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { Keep } from '../../../model/keep.ts';
@@ -15,7 +15,7 @@ import { onFixings, stiffnessStep } from '../board-steps.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { buildOf, stripModulus } from '../sheets/sheet-build.ts';
 import { isOnShelf, type NamedSheet } from '../sheets/sheet-lacks.ts';
-import { ribGround, ribObstacles, type StandingRib } from './board-ribs.ts';
+import { ribLimits, ribObstacles, type StandingRib } from './board-ribs.ts';
 import { countedRibs, planRibs, ribBend } from './plan-ribs.ts';
 import { ribGlue, ribScrew, takesGlue } from './rib-fastening.ts';
 
@@ -54,7 +54,7 @@ const mostTried = 12;
  */
 export function proposeRibs(task: RibTask): RibProposal | null {
   const { job, laid } = task;
-  const ground = ribGround(job, laid);
+  const ground = ribLimits(job, laid);
   const sections = sectionsOf(job, laid, ground.standoffM - ground.clearanceM);
   const strongest = sections.at(-1);
   if (!strongest) return null;
@@ -74,7 +74,7 @@ export function proposeRibs(task: RibTask): RibProposal | null {
 type Bend = (lines: readonly Line[], section: Section, elements?: number) => Stiffness | null;
 
 /** How stiff the board is with ribs of a section on some lines, beside those that it has; null where one can't run. */
-function bender({ job, laid, fixings, holes, wantedHz, keep }: RibTask, ground: RibGround): Bend {
+function bender({ job, laid, fixings, holes, wantedHz, keep }: RibTask, ground: RibLimits): Bend {
   const { board } = laid;
   const own = planRibs(job, laid, holes);
   const kept = countedRibs(job, board, own);
@@ -121,7 +121,7 @@ interface Line {
 }
 
 /** Lines at shares of the board's size, and below the middle of what stands on it, on whole steps of the shop's tape. */
-function linesOf({ shop }: Pick<Job, 'shop'>, { region, parts }: RibGround): Line[] {
+function linesOf({ shop }: Pick<Job, 'shop'>, { region, parts }: RibLimits): Line[] {
   const { minX, minY, maxX, maxY } = regionBox(region);
   const stepM = shop.units === 'inch' ? 0.0254 / 8 : 0.001;
   const middles = parts.map(
@@ -181,7 +181,7 @@ function heightsTo(roomM: number): number[] {
 function ribOn(
   { edge, distanceM }: Line,
   { sheet, widthM, heightM, joint }: Section,
-  ground: RibGround,
+  ground: RibLimits,
   before: readonly StandingRib[],
 ): StandingRib | null {
   const { region } = ground;

@@ -1,6 +1,6 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
-import { fitBoard } from '../../../board/layout/fit.ts';
+import { fitBoard } from '../../../board/layout/fit-in-space.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import { threadM } from '../../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';

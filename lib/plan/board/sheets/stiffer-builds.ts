@@ -1,5 +1,5 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
-import { fitBoard } from '../../../board/layout/fit.ts';
+import { fitBoard } from '../../../board/layout/fit-in-space.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { Keep } from '../../../model/keep.ts';

@@ -5,7 +5,8 @@ import type { PlanBook } from '../../plan-book.ts';
 import { explainReading } from './explain-reading.ts';
 import { type Predictable, predictions } from './predictions.ts';
 import { readingTraces } from './reading-traces.ts';
-import { isWithin, type Prediction, readingUnits } from './readings.ts';
+import { type Prediction, readingUnits } from './readings.ts';
+import { isWithin } from './tolerance.ts';
 
 /**
  * What to measure, from the survey to the hand-over: the prediction with its limits, the reading where the job has

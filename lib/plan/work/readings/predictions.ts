@@ -4,9 +4,10 @@ import { printed } from '../../../model/printed/index.ts';
 import { writeQuantity } from '../../../model/quantity/quantity.ts';
 import { fittedFans } from '../../power/fans.ts';
 import { mostIdleA } from '../bench-supply-limit.ts';
-import { around, type Prediction } from './readings.ts';
+import type { Prediction } from './readings.ts';
 import { sourceLines } from './source-lines.ts';
 import { surveyLines } from './survey-lines.ts';
+import { around } from './tolerance.ts';
 
 /** What readings are predicted from. */
 export type Predictable = Pick<BuildPlan, 'power' | 'audio' | 'boards' | 'items'>;

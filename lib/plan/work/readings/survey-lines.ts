@@ -1,6 +1,7 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanOutput } from '../../../model/plan/index.ts';
-import { around, type Prediction } from './readings.ts';
+import type { Prediction } from './readings.ts';
+import { around } from './tolerance.ts';
 
 const when = 'survey';
 

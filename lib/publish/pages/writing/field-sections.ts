@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { fieldExample, mayBeLeftOut, schemaDefault } from '../../../model/writing/field-example.ts';
 import { fieldText, type Written } from '../../../model/writing/field-text.ts';
+import type { GuidePicture } from '../../../model/writing/guide-pictures.ts';
 import { insideOf } from '../../../model/writing/schema-shape.ts';
-import type { WayPicture } from '../../../model/writing/way-pictures.ts';
 import { blockLines } from '../../../read/yaml/write-value.ts';
 import { seenBy, shortWords, writtenAs } from './written-as.ts';
 
@@ -17,7 +17,7 @@ export interface FieldRow {
   readonly example: string;
   readonly leftOut: string;
   readonly seen: string;
-  readonly picture: WayPicture | null;
+  readonly picture: GuidePicture | null;
   /** The anchor of the section that tells the fields in it. */
   readonly inner: string | null;
 }

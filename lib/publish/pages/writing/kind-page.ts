@@ -1,6 +1,6 @@
 import { rulesTold } from '../../../model/printed/rule-figures.ts';
 import { lengthStyle } from '../../../model/quantity/length-text.ts';
-import { type WayPicture, wayPictures } from '../../../model/writing/way-pictures.ts';
+import { type GuidePicture, guidePictures } from '../../../model/writing/guide-pictures.ts';
 import { once, onceEach } from '../../../plan/once-each.ts';
 import { chromeOf } from '../../page/chrome.ts';
 import type { Page, SiteContext } from '../../page/page.ts';
@@ -14,7 +14,7 @@ export interface WritingBody {
   readonly summary: string;
   readonly file: string;
   readonly example: string;
-  readonly pictures: readonly { readonly id: WayPicture; readonly title: string; readonly svg: string }[];
+  readonly pictures: readonly { readonly id: GuidePicture; readonly title: string; readonly svg: string }[];
   readonly sections: readonly FieldSection[];
   /** Titles of the columns, for the cards of a narrow screen. */
   readonly columns: readonly { readonly title: string }[];
@@ -27,7 +27,7 @@ const columns = ['Field', 'What it means', 'How it is written', 'Left out', 'See
 }));
 
 /** Draws a picture of the guide as SVG text. */
-export type DrawPicture = (name: WayPicture) => string;
+export type DrawPicture = (name: GuidePicture) => string;
 
 /** The fields of a kind follow from its schema alone: no build and no save changes them. */
 const fieldsOf = onceEach(
@@ -95,5 +95,5 @@ function told(section: FieldSection, tell: (text: string) => string): FieldSecti
 /** Each picture that a field points to, once. */
 function pictures(sections: readonly FieldSection[], draw: DrawPicture): WritingBody['pictures'] {
   const named = new Set(sections.flatMap(({ rows }) => rows.flatMap(({ picture }) => picture ?? [])));
-  return [...named].map((id) => ({ id, title: wayPictures[id], svg: draw(id) }));
+  return [...named].map((id) => ({ id, title: guidePictures[id], svg: draw(id) }));
 }

@@ -1,4 +1,4 @@
-import { drawWays } from '../../../draw/ways/index.ts';
+import { drawGuidePicture } from '../../../draw/guide-pictures/index.ts';
 import { once, onceEach } from '../../../plan/once-each.ts';
 import type { Page, SiteContext } from '../../page/page.ts';
 import { addresses } from '../../site/addresses.ts';
@@ -12,7 +12,7 @@ import { quantitiesPage, quantitiesSummary, quantitiesTitle } from './quantities
 
 /** A picture is the same on every page: it is drawn when the first is made, since the type is only opened then. */
 const draw: DrawPicture = onceEach(
-  (name) => drawWays(name, shippedMetrics()),
+  (name) => drawGuidePicture(name, shippedMetrics()),
   (name) => name,
 );
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkPlacements } from '../../../../lib/board/layout/check-placements.ts';
 import { bodyOf, type Item, type Placement } from '../../../../lib/board/layout/item.ts';
-import { checkPlacements } from '../../../../lib/board/layout/placement.ts';
 import { shapeOf } from '../../shapes.ts';
 import { searchLayouts, searchStacked } from '../../usual-board.ts';
 

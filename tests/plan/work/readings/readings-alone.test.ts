@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanInput, PlanOutput, SourceReading } from '../../../../lib/model/plan/index.ts';
 import { predictions } from '../../../../lib/plan/work/readings/predictions.ts';
-import { around, isWithin } from '../../../../lib/plan/work/readings/readings.ts';
 import { sourceLines } from '../../../../lib/plan/work/readings/source-lines.ts';
 import { surveyLines } from '../../../../lib/plan/work/readings/survey-lines.ts';
+import { around, isWithin } from '../../../../lib/plan/work/readings/tolerance.ts';
 import { samplePlan } from '../../../publish/sample/sample-plan.ts';
 import { byId, jobOf, partIn } from '../../../rules/case.ts';
 import { written } from '../../../rules/content.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { supplySchema } from '../../../lib/model/kinds/fields/supply.ts';
-import { amplifierEfficiency } from '../../../lib/power/network/efficiency.ts';
+import { amplifierEfficiency } from '../../../lib/power/network/amplifier-efficiency.ts';
 import { ratedSupplyV } from '../../../lib/power/network/rated-voltage.ts';
 import { readHouseRules } from '../../../lib/read/read-house-rules.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitBoard, type MountingSpace } from '../../../lib/board/layout/fit.ts';
+import { fitBoard, type MountingSpace } from '../../../lib/board/layout/fit-in-space.ts';
 import type { Ring } from '../../../lib/board/shape/point.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';

@@ -2,10 +2,10 @@ import { flatten } from '../shape/bulge.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import type { Box, Point, Ring } from '../shape/point.ts';
 import { boxOf, edgesOf } from '../shape/point.ts';
-import type { FixingHead } from './placement.ts';
+import type { FixingHead } from './check-placements.ts';
 
 /** The lines of a board that no item may stand across. */
-export interface Grounds {
+export interface BoardLines {
   readonly box: Box;
   readonly outer: Ring;
   readonly openings: readonly Ring[];
@@ -14,8 +14,8 @@ export interface Grounds {
   readonly holes: readonly (Point & { readonly diameterM: number })[];
 }
 
-/** The grounds of a board, arcs flattened to a tenth of a millimetre. */
-export function groundsOf(shape: BoardShape, heads: readonly FixingHead[] = []): Grounds {
+/** The lines of a board, arcs flattened to a tenth of a millimetre. */
+export function boardLinesOf(shape: BoardShape, heads: readonly FixingHead[] = []): BoardLines {
   const { outline, cutouts } = shape;
   const holes = [...shape.holes, ...heads.map(({ xM, yM, radiusM }) => ({ xM, yM, diameterM: 2 * radiusM }))];
   const [outer = [], ...openings] = [outline, ...cutouts].map((loop) => flatten(loop, 0.0001));

@@ -1,10 +1,10 @@
-import { type WayPicture, wayPictures } from '../../model/writing/way-pictures.ts';
+import { type GuidePicture, guidePictures } from '../../model/writing/guide-pictures.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type Drawing, drawingText, layPaper, openDrawing } from '../surface.ts';
-import { boardWays, cutWays, ribWays, turnWays } from './board-ways.ts';
-import { channelWays, footprintWays, panelWays } from './part-ways.ts';
+import { boardWays, cutWays, ribWays, turnWays } from './board-pictures.ts';
+import { channelWays, footprintWays, panelWays } from './part-pictures.ts';
 import { type Sketch, sketchOn } from './sketch.ts';
-import { routeWays, spaceWays, vehicleWays } from './vehicle-ways.ts';
+import { routeWays, spaceWays, vehicleWays } from './vehicle-pictures.ts';
 
 interface Way {
   readonly heightMm: number;
@@ -16,7 +16,7 @@ interface Way {
 /** A picture is read on a phone, where it is as wide as the screen. */
 const widthMm = 112;
 
-const ways: Readonly<Record<WayPicture, Way>> = {
+const ways: Readonly<Record<GuidePicture, Way>> = {
   board: {
     heightMm: 86,
     tells:
@@ -80,19 +80,19 @@ const ways: Readonly<Record<WayPicture, Way>> = {
 };
 
 /** A picture of the writing guide as SVG text, its colours left to the page. */
-export function drawWays(name: WayPicture, metrics: TextMetrics): string {
-  return drawingText(wayDrawing(name, metrics), { colours: 'properties' });
+export function drawGuidePicture(name: GuidePicture, metrics: TextMetrics): string {
+  return drawingText(guideDrawing(name, metrics), { colours: 'properties' });
 }
 
 /** The same before it is written as text. */
-export function wayDrawing(name: WayPicture, metrics: TextMetrics): Drawing {
+export function guideDrawing(name: GuidePicture, metrics: TextMetrics): Drawing {
   const { heightMm, tells, draw } = ways[name];
   const drawing = openDrawing({
     job: 'writing',
     sheet: name,
     widthMm,
     heightMm,
-    title: wayPictures[name],
+    title: guidePictures[name],
     description: tells,
     metrics,
   });

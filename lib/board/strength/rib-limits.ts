@@ -3,7 +3,7 @@ import type { Region } from '../shape/region.ts';
 import type { LaidRib, RibFace, RibObstacle } from './rib.ts';
 
 /** What ribs of a board keep off, in the board's axes. Metres. */
-export interface RibGround {
+export interface RibLimits {
   readonly region: Region;
   readonly fixings: readonly (Point & {
     readonly id: string;
@@ -36,7 +36,7 @@ type PlannedHole = Point & {
 };
 
 /** The holes that a rib must leave open: right through, and neither for a fixing nor the pilot of a screw. */
-export function openHoles(holes: readonly PlannedHole[]): RibGround['holes'] {
+export function openHoles(holes: readonly PlannedHole[]): RibLimits['holes'] {
   return holes
     .filter(({ depthM, pilotFor, purpose }) => depthM === null && pilotFor === null && purpose !== 'fixing')
     .map(({ of, xM, yM, diameterM }) => ({ of, xM, yM, diameterM }));
@@ -45,13 +45,13 @@ export function openHoles(holes: readonly PlannedHole[]): RibGround['holes'] {
 /** Room left between a rib and the panel behind it, or the front of the space before it; below zero it is missing. */
 export function ribRoomM(
   { face, heightM }: Pick<LaidRib, 'face' | 'heightM'>,
-  { standoffM, thicknessM, depthM }: Pick<RibGround, 'standoffM' | 'thicknessM' | 'depthM'>,
+  { standoffM, thicknessM, depthM }: Pick<RibLimits, 'standoffM' | 'thicknessM' | 'depthM'>,
 ): number {
   return (face === 'rear' ? standoffM : depthM - standoffM - thicknessM) - heightM;
 }
 
 /** What is in the way of a rib of a height on a face of the board itself: its fixings, its holes, its parts. */
-export function onFace(ground: RibGround, face: RibFace, heightM: number): RibObstacle[] {
+export function onFace(ground: RibLimits, face: RibFace, heightM: number): RibObstacle[] {
   const fixings = ground.fixings.map(({ id, spacerM, holeM, ...at }): RibObstacle => {
     // A head, nut or washer is about twice its hole across; a spacer may be a pad of the sheet.
     const head = holeM > 0 ? holeM : 0.006;
@@ -69,7 +69,7 @@ export function onFace(ground: RibGround, face: RibFace, heightM: number): RibOb
 }
 
 /** The same with what stands in the space at the height of the rib. */
-export function inTheWay(ground: RibGround, face: RibFace, heightM: number): RibObstacle[] {
+export function inTheWay(ground: RibLimits, face: RibFace, heightM: number): RibObstacle[] {
   const { standoffM, thicknessM } = ground;
   const underM = face === 'rear' ? standoffM - heightM : standoffM + thicknessM;
   const space = ground.obstacles

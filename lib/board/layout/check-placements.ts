@@ -5,7 +5,7 @@ import { insideRegion } from '../shape/region.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
 import { missingAirOver } from './air-over.ts';
 import { facingFaults, type Sources } from './facing.ts';
-import { footprint } from './fit.ts';
+import { footprint } from './fit-in-space.ts';
 import { type Item, onBoard, overlapM, type Placement } from './item.ts';
 import { faceCoveredM, gapShortfall, type PlacedItem, place, type Shortfall, shortfalls } from './placed.ts';
 import { controlsOverheadM } from './raising/stacking.ts';

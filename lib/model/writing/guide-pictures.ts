@@ -1,5 +1,5 @@
 /** The pictures of the writing guide: where a measure starts, and which way it runs. */
-export const wayPictures = {
+export const guidePictures = {
   board: 'A board, seen from the mounting side: x to the right, y upwards, from the datum',
   cuts: 'Where the measures of a cut start',
   space: 'A space of a vehicle, seen from the mounting side',
@@ -11,4 +11,4 @@ export const wayPictures = {
   vehicle: 'Sides and directions of the vehicle',
   channels: 'Terminals of a channel and of a bridge',
 } as const satisfies Record<string, string>;
-export type WayPicture = keyof typeof wayPictures;
+export type GuidePicture = keyof typeof guidePictures;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkPlacements } from '../../../lib/board/layout/check-placements.ts';
 import type { Item, Placement } from '../../../lib/board/layout/item.ts';
 import { bodyOf, turnedSide } from '../../../lib/board/layout/item.ts';
-import { checkPlacements } from '../../../lib/board/layout/placement.ts';
 import { roomyAmp as amp, smallBlock as block, gapRules as rules, plainShape as shape } from './two-items.ts';
 
 const board = { shape, signalSide: 'left', powerSide: 'right' } as const;

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import { drawGuidePicture, guideDrawing } from '../../../lib/draw/guide-pictures/index.ts';
 import { boxesMeet } from '../../../lib/draw/paper.ts';
-import { drawWays, wayDrawing } from '../../../lib/draw/ways/index.ts';
-import { type WayPicture, wayPictures } from '../../../lib/model/writing/way-pictures.ts';
+import { type GuidePicture, guidePictures } from '../../../lib/model/writing/guide-pictures.ts';
 import { shippedMetrics } from '../lettering/shipped-metrics.ts';
 
-const isPicture = (name: string): name is WayPicture => Object.hasOwn(wayPictures, name);
-const names = Object.keys(wayPictures).filter(isPicture);
+const isPicture = (name: string): name is GuidePicture => Object.hasOwn(guidePictures, name);
+const names = Object.keys(guidePictures).filter(isPicture);
 
 describe.each(names)('the picture %s', (name) => {
-  const drawing = () => wayDrawing(name, shippedMetrics);
+  const drawing = () => guideDrawing(name, shippedMetrics);
 
   test('has no word on another, and none beyond its rim', () => {
     const { texts, widthMm, heightMm } = drawing();
@@ -25,9 +25,9 @@ describe.each(names)('the picture %s', (name) => {
   });
 
   test('is told in words, and drawn alike each time', () => {
-    const svg = drawWays(name, shippedMetrics);
-    expect(svg).toContain(`>${wayPictures[name].replaceAll("'", '&apos;')}</title>`);
+    const svg = drawGuidePicture(name, shippedMetrics);
+    expect(svg).toContain(`>${guidePictures[name].replaceAll("'", '&apos;')}</title>`);
     expect(svg).toMatch(/<desc[^>]*>[^<]{40,}<\/desc>/);
-    expect(drawWays(name, shippedMetrics)).toBe(svg);
+    expect(drawGuidePicture(name, shippedMetrics)).toBe(svg);
   });
 });

@@ -1,4 +1,4 @@
-import type { TerminalSpec } from './kinds/fields/terminal-spec.ts';
+import type { TerminalSpec } from '../kinds/fields/terminal-spec.ts';
 
 /** True for a name that stands for several like ports, any of which will do: `G2|G3`, `OUT*`. */
 export function isPortPattern(name: string): boolean {
