@@ -163,6 +163,7 @@ async function sitesOf(
           audience,
           ...(alone !== null && { job: alone }),
           keep: crew.keepLater,
+          keepStep: crew.keep,
           drawingsOf: async (plan) => {
             const done = await crew.task('draw', plan);
             if (done.state === 'done') return done.value;

@@ -8,12 +8,20 @@ import { type Change, minutesOf } from './change.ts';
 import type { CheapestPlace } from './cheapest-place.ts';
 import type { ComingPart } from './match-parts.ts';
 import type { PastBoard } from './past-board.ts';
-import { type AskedOfPlace, type BoardToPlace, placeInSpace } from './place-in-space.ts';
-import { type BoardTurn, boardTurns, turnedPoint, turnedSpace } from './turned-space.ts';
-import type { Wish } from './wish.ts';
+import { type AskedOfPlace, type BoardToPlace, type PlaceRules, placeInSpace } from './place-in-space.ts';
+import { type BoardTurn, boardTurns, type SeenSpace, turnedPoint, turnedSpace } from './turned-space.ts';
+import type { WishedSpace } from './wish.ts';
 
-/** What a space asks of a board. */
-export type SpaceWish = Pick<Wish, 'space' | 'rules'>;
+/** What a space asks of a board that is laid into it. */
+export interface SpaceWish {
+  readonly space: SeenSpace & Pick<WishedSpace, 'reached'>;
+  readonly rules: PlaceRules;
+}
+
+/** What of a part the place of its board follows from. */
+export interface LaidPart extends Pick<ComingPart, 'item' | 'part'> {
+  readonly placed: Pick<NonNullable<ComingPart['placed']>, 'at' | 'heightM' | 'raisedM' | 'keepClear'> | null;
+}
 
 /** What of a past board its place in a space follows from. */
 export type ShapedBoard = Pick<
@@ -29,7 +37,7 @@ export interface Laid {
 }
 
 /** The board in the space, turned as it costs least; with a new outline where that costs less than all else, or is the only way. */
-export function cheapestTurn(wish: SpaceWish, board: ShapedBoard, coming: readonly ComingPart[]): Laid {
+export function cheapestTurn(wish: SpaceWish, board: ShapedBoard, coming: readonly LaidPart[]): Laid {
   const toPlace = boardToPlace(board, coming);
   const anew = newOutline(wish, board, toPlace.ring, coming.length);
   let best: Laid = { place: null, changes: [anew] };
@@ -55,7 +63,7 @@ const hairMinutes = 1e-6;
 /** What no chord of a flattened arc stands further than from it, metres. */
 const chordM = 0.0002;
 
-function boardToPlace(board: ShapedBoard, coming: readonly ComingPart[]): BoardToPlace {
+function boardToPlace(board: ShapedBoard, coming: readonly LaidPart[]): BoardToPlace {
   const faceM = board.standoffM + board.thicknessM;
   return {
     ring: flatten(board.outline, chordM),

@@ -1,8 +1,9 @@
 import { turnedSize } from '../board/layout/item.ts';
 import type { Box, Point } from '../board/shape/point.ts';
 import { linkEndOf } from '../model/content/resolved-job.ts';
-import type { BuildPlan, KeepClear, OutlinePoint, PlanBoard } from '../model/plan/index.ts';
+import type { BuildPlan, KeepClear, OutlinePoint } from '../model/plan/index.ts';
 import type { Edge } from '../model/vocabulary.ts';
+import type { PlanOfBoards } from './plan-of-boards.ts';
 
 /** A part where it stands on a past board, metres, in the axes of the board. */
 export interface PastItem {
@@ -69,11 +70,7 @@ export interface PastBoard {
   readonly cautions: number;
 }
 
-/** What of a plan a past board is taken from. */
-export type PlanOfBoards = Pick<
-  BuildPlan,
-  'job' | 'vehicle' | 'boards' | 'items' | 'wires' | 'power' | 'heat' | 'findings'
->;
+type BoardOfPlan = PlanOfBoards['boards'][number];
 
 /** The boards of a plan, frozen or of today. */
 export function pastBoards(plan: PlanOfBoards): PastBoard[] {
@@ -102,7 +99,7 @@ export function pastBoards(plan: PlanOfBoards): PastBoard[] {
   }));
 }
 
-function itemsOf({ items, power, heat }: PlanOfBoards, board: PlanBoard): PastItem[] {
+function itemsOf({ items, power, heat }: PlanOfBoards, board: BoardOfPlan): PastItem[] {
   const losses = heat.find(({ space }) => space === board.space)?.items ?? [];
   return board.placements.flatMap((at): PastItem[] => {
     const item = items.find(({ id }) => id === at.item);
@@ -127,7 +124,7 @@ function itemsOf({ items, power, heat }: PlanOfBoards, board: PlanBoard): PastIt
 }
 
 /** The conductors that bring current onto a board: from elsewhere to what stands on it. */
-function feedsOf({ power }: PlanOfBoards, board: PlanBoard): PastFeed[] {
+function feedsOf({ power }: PlanOfBoards, board: BoardOfPlan): PastFeed[] {
   const own = new Set(board.placements.map(({ item }) => item));
   const isOwn = (terminal: string): boolean => own.has(linkEndOf(terminal).device);
   return power.conductors
@@ -151,7 +148,7 @@ function feedsOf({ power }: PlanOfBoards, board: PlanBoard): PastFeed[] {
     });
 }
 
-function exitsOf({ exits }: PlanBoard): PastBoard['exits'] {
+function exitsOf({ exits }: BoardOfPlan): PastBoard['exits'] {
   const found: Partial<Record<Edge, number>> = {};
   for (const { edge } of exits) {
     const known = edges.find((one) => one === edge);

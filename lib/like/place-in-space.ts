@@ -28,6 +28,9 @@ export interface BoardToPlace {
   readonly datum: Point;
 }
 
+/** What a shop asks of a place, and how long it takes to mend what it lacks. */
+export type PlaceRules = Pick<LikeRules, 'clearanceM' | 'holeEdgeM' | 'minutes'>;
+
 /** What a place is asked for. */
 export interface AskedOfPlace extends Asked {
   readonly kind: 'trimmed-edge' | 'kept-clear' | 'fixings';
@@ -52,7 +55,7 @@ export function rangeIn(ring: Ring, outline: Ring): Box | null {
 export function placeInSpace(
   board: BoardToPlace,
   space: SeenSpace,
-  rules: LikeRules,
+  rules: PlaceRules,
   { first, below }: { readonly first: readonly Point[]; readonly below: number },
 ): CheapestPlace<AskedOfPlace> | null {
   const range = rangeIn(board.ring, space.outline);
@@ -74,11 +77,11 @@ function shifted(space: SeenSpace, { xM: x, yM: y }: Point): SeenSpace {
   };
 }
 
-function lacksAt(board: BoardToPlace, space: SeenSpace, rules: LikeRules): Lacks<AskedOfPlace> {
+function lacksAt(board: BoardToPlace, space: SeenSpace, rules: PlaceRules): Lacks<AskedOfPlace> {
   return { outM: outOfSpaceM(board, space, 0), asked: () => askedAt(board, space, rules) };
 }
 
-function askedAt(board: BoardToPlace, space: SeenSpace, rules: LikeRules): AskedOfPlace[] {
+function askedAt(board: BoardToPlace, space: SeenSpace, rules: PlaceRules): AskedOfPlace[] {
   const { minutes, clearanceM } = rules;
   const edge: AskedOfPlace = {
     kind: 'trimmed-edge',
@@ -152,7 +155,7 @@ function isOpen({ open }: SeenSpace, side: Side): boolean {
 }
 
 /** How far the board would have to move at least for a sound point to come through it, off its edges and its parts. */
-function fixingLackM(p: Point, { ring, openings, parts }: BoardToPlace, { holeEdgeM }: LikeRules): number {
+function fixingLackM(p: Point, { ring, openings, parts }: BoardToPlace, { holeEdgeM }: PlaceRules): number {
   const here = { minX: p.xM, minY: p.yM, maxX: p.xM, maxY: p.yM };
   return Math.max(
     holeEdgeM - depthIn(p, ring),

@@ -1,7 +1,7 @@
 import { computeAnew, type Keep, type Step } from '../model/keep.ts';
 import { type Change, inOrderOfLabour, minutesOf } from './change.ts';
-import { cheapestTurn, type Laid, type ShapedBoard, type SpaceWish } from './lay-in-space.ts';
-import { type MatchedParts, matchParts } from './match-parts.ts';
+import { cheapestTurn, type Laid, type LaidPart, type ShapedBoard, type SpaceWish } from './lay-in-space.ts';
+import { type ComingPart, type MatchedParts, matchParts } from './match-parts.ts';
 import { matchSupply, type SupplyMatch } from './match-supply.ts';
 import type { PastBoard } from './past-board.ts';
 import { heightChanges, sizeChanges, warmthChanges } from './space-limits.ts';
@@ -30,6 +30,9 @@ interface HalfMatched {
   readonly blocked: boolean;
   readonly leastMinutes: number;
 }
+
+/** So many past boards are told where nobody asks for another number. */
+export const mostTold = 3;
 
 /**
  * The past boards that ask for least work to serve a wish, the nearest first. Counted is the shop's time for all that
@@ -95,7 +98,7 @@ function halfMatched(wish: Wish, board: PastBoard): HalfMatched {
 interface ToLay {
   readonly wish: SpaceWish;
   readonly board: ShapedBoard;
-  readonly coming: MatchedParts['coming'];
+  readonly coming: readonly LaidPart[];
 }
 
 /** The search for a place is worth keeping: most boards and spaces stay as they are when one is edited. */
@@ -110,11 +113,12 @@ function laidIn(
   keep: Keep,
 ): NearestBoard {
   const { space, rules } = wish;
+  const { clearanceM, holeEdgeM, minutes } = rules;
   const { outline, cutouts, thicknessM, standoffM, datum, fixings, exits } = board;
   const { place, changes: ofSpace } = keep(layStep, {
-    wish: { space, rules },
+    wish: { space: shapeOf(space), rules: { clearanceM, holeEdgeM, minutes } },
     board: { board: board.board, outline, cutouts, thicknessM, standoffM, datum, fixings, exits },
-    coming: parts.coming,
+    coming: parts.coming.map(toLay),
   });
   const all = [...changes, ...ofSpace];
   const { coming: _, changes: __, ...names } = parts;
@@ -125,4 +129,15 @@ function laidIn(
     parts: names,
     supply: { hadA: supply.hadA, needsA: supply.needsA },
   };
+}
+
+/** What of a space a place in it follows from. */
+function shapeOf({ outline, inTheWay, soundPoints, open, reached }: WishedSpace): SpaceWish['space'] {
+  return { outline, inTheWay, soundPoints, open, reached };
+}
+
+function toLay({ item, part, placed }: ComingPart): LaidPart {
+  if (!placed) return { item, part, placed };
+  const { at, heightM, raisedM, keepClear } = placed;
+  return { item, part, placed: { at, heightM, raisedM, keepClear } };
 }

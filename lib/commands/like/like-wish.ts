@@ -1,3 +1,5 @@
+import { mostTold } from '../../like/rank-boards.ts';
+
 /** What past boards are looked for: what a job has on its boards, or a space with the parts that are to go into it. */
 export interface LikeWish {
   readonly job: string | null;
@@ -17,7 +19,7 @@ export function readLikeWish(job: string | null, flags: Flags, parts: readonly s
     const flag = flags[name];
     return typeof flag === 'string' ? flag : null;
   };
-  const [vehicle, space, most] = [text('vehicle'), text('space'), Number(text('most') ?? 3)];
+  const [vehicle, space, most] = [text('vehicle'), text('space'), Number(text('most') ?? mostTold)];
   const isNamed = vehicle !== null || space !== null || parts.length > 0;
   if (!Number.isInteger(most) || most < 1) return 'like: --most takes a whole number from 1';
   if (job === null && !isNamed) return 'like: needs JOB, or --vehicle, --space and --part';

@@ -1,6 +1,8 @@
+import type { Change } from '../../like/change.ts';
 import { pastBoards } from '../../like/past-board.ts';
 import { type NearestBoard, nearestBoards } from '../../like/rank-boards.ts';
 import { type LikeShop, wishFor, wishOfBoard } from '../../like/shop-wishes.ts';
+import { changeWork, standsText, workText } from '../../like/told.ts';
 import { type Wish, type WishedPart, wishedPart } from '../../like/wish.ts';
 import type { Keep } from '../../model/keep.ts';
 import { type LengthWriter, worded } from '../../model/phrase.ts';
@@ -148,30 +150,15 @@ function asText({ board, wish, nearest }: Found, write: LengthWriter): string {
   return [head, ...nearest.map((one, at) => hitText(one, at + 1, write))].join('\n');
 }
 
-function hitText(
-  { board, minutes, blocked, changes, place, supply }: NearestBoard,
-  at: number,
-  write: LengthWriter,
-): string {
-  const turned = place && place.turnDeg !== 0 ? `, turned by ${place.turnDeg} degrees` : '';
-  const stands = place
-    ? `goes in at x ${write('position', place.xM)}, y ${write('position', place.yM)}${turned}`
-    : 'does not go in as it is';
-  const work = blocked
-    ? 'can not serve'
-    : changes.length === 0
-      ? 'nothing to change'
-      : `${Math.ceil(minutes)} min`;
+function hitText(hit: NearestBoard, at: number, write: LengthWriter): string {
+  const { board, changes, supply } = hit;
   return [
-    `${at}. ${board.job}, ${board.board}, revision ${board.revision} (${board.status}): ${work}; ${stands}`,
+    `${at}. ${board.job}, ${board.board}, revision ${board.revision} (${board.status}): ${workText(hit)}; ${standsText(hit, write)}`,
     `   drew ${printed('current-carried', supply.hadA)} at rated power, ${printed('current-carried', supply.needsA)} wanted; ${counted(board.stops, 'stop')}, ${counted(board.cautions, 'caution')}`,
-    ...changes.map(
-      (change) => `   ${changeText(change.minutes, change.blocks)}${worded(change.told, write)}`,
-    ),
+    ...changes.map((change) => `   ${changeText(change)}${worded(change.told, write)}`),
   ].join('\n');
 }
 
-function changeText(minutes: number, blocks: boolean): string {
-  if (blocks) return 'no way: ';
-  return minutes === 0 ? '- ' : `${Math.ceil(minutes)} min: `;
+function changeText(change: Change): string {
+  return change.minutes === 0 && !change.blocks ? '- ' : `${changeWork(change)}: `;
 }

@@ -41,7 +41,8 @@ export class PageDesk {
     const made = await siteWithPhotos(this.#effects(), shop);
     if (made === null) return { state: 'unread', problems };
     const { site } = made;
-    const page = sitePages({ site, audience: 'bench' }).find((one) => one.address === address);
+    const pages = sitePages({ site, audience: 'bench', keep: this.#crew.keep });
+    const page = pages.find((one) => one.address === address);
     if (page === undefined) return { state: 'absent', problems };
     const make = await this.#maker(layouts);
     return { state: 'made', ...(await make(page)), problems: [...problems, ...made.problems] };

@@ -1,4 +1,5 @@
 import type { Audience } from '../../model/audience.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import type { FacetValues } from '../reference/facets.ts';
@@ -9,6 +10,8 @@ import type { SiteAsset } from '../site/site-assets.ts';
 export interface SiteContext {
   readonly site: ShopSite;
   readonly audience: Audience;
+  /** Keeps what a page works out beside its plans, which holds no private value. Default: keeps none. */
+  readonly keep?: Keep;
 }
 
 /** A link as a page prints it. */

@@ -5,7 +5,8 @@ import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type QrCode, qrCode } from '../page/qr-code.ts';
 import { type SheetSection, sheetSections } from '../page/sheet-sections.ts';
 import { factsOf } from '../reference/job-facts.ts';
-import { thumbnailFile, thumbnailOf } from '../reference/thumbnail-file.ts';
+import { likeAddress } from '../reference/past-boards.ts';
+import { thumbnailFiles, thumbnailOf } from '../reference/thumbnail-file.ts';
 import type { Fact } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
 import { customerFacts } from '../site/customer-facts.ts';
@@ -32,6 +33,8 @@ export interface JobBody {
   readonly partOf: number | null;
   readonly customer: readonly Fact[];
   readonly worksheet: string;
+  /** The way to the past boards that are nearest to its own; null where there is none. */
+  readonly like: string | null;
   /** The way to this page from paper: its full address, and the same as a code; empty and null without a site to lead to. */
   readonly pageUrl: string;
   readonly qr: QrCode | null;
@@ -85,6 +88,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
   const sections = only ? whole.filter((section) => only.includes(section.id)) : whole;
   const { id, revision } = plan.job;
   const pageUrl = fullAddress(plan, addresses.job(id));
+  const like = isFrozen ? null : likeAddress(context, plan);
   return {
     job: plan.job,
     status: statusWords[plan.job.status],
@@ -94,6 +98,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     partOf: only ? whole.length : null,
     customer: customerFacts(job.customer, context.audience),
     worksheet: linkTo(address, worksheetAddress(id, isFrozen ? revision : null)),
+    like: like && linkTo(address, like),
     pageUrl,
     qr: pageUrl === '' ? null : qrCode(pageUrl),
     hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),
@@ -117,7 +122,7 @@ function pageOf(context: SiteContext, job: PublishedJob, plan: BuildPlan, place:
     ...(!place.isFrozen && {
       search: () =>
         jobRecord(factsOf(plan, context.audience), context.site.shop, thumbnailOf(plan)?.path ?? null),
-      beside: () => [thumbnailFile(plan)].flatMap((file) => file ?? []),
+      beside: () => thumbnailFiles(plan),
     }),
     model: () => {
       const body = jobBody(context, job, plan, place);

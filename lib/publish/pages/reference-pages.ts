@@ -3,6 +3,7 @@ import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type FacetId, facetIds, facets } from '../reference/facets.ts';
 import { type JobHit, jobHits } from '../reference/job-hits.ts';
+import { ranksBoards } from '../reference/past-boards.ts';
 import { type FacetGroup, facetGroups } from '../reference/shop-facets.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { counted } from '../words/words.ts';
@@ -10,6 +11,8 @@ import { counted } from '../words/words.ts';
 /** The index of the shop reference: what its jobs are browsed by. */
 export interface ReferenceBody {
   readonly searchHref: string;
+  /** The way to past boards by the work that they ask for to serve again; null where the reader may not know of it. */
+  readonly likeHref: string | null;
   readonly facets: readonly {
     readonly id: string;
     readonly title: string;
@@ -73,6 +76,7 @@ export function referencePages(context: SiteContext): Page[] {
     model: () => {
       const body: ReferenceBody = {
         searchHref: linkTo(addresses.reference, addresses.search),
+        likeHref: ranksBoards(context) ? linkTo(addresses.reference, addresses.like) : null,
         facets: facetIds
           .filter((id) => all[id].length > 0)
           .map((id) => ({ id, title: facets[id].title, groups: groupsOf(context, id, all[id]) })),

@@ -4,12 +4,14 @@ import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type JobHit, jobHits } from '../reference/job-hits.ts';
+import { ranksBoards } from '../reference/past-boards.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { vehicleRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, writerFor } from '../words/written.ts';
 import { blankSurveyTitle } from './blank-survey-page.ts';
+import { spaceLinks } from './like-pages.ts';
 
 /** The index of vehicles. */
 export interface VehiclesBody {
@@ -27,6 +29,8 @@ export interface VehicleBody {
   readonly fitted: readonly (Link & { readonly id: string; readonly zone: string })[];
   /** The jobs in it, and where their boards are. */
   readonly jobs: readonly JobHit[];
+  /** Its spaces, each with the way to the past boards that would fit; none where the site ranks none. */
+  readonly like: readonly Link[];
 }
 
 function spacesTable(vehicle: Vehicle, { site }: SiteContext): Table {
@@ -95,6 +99,7 @@ function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
       site.jobs.filter((job) => job.plan.vehicle.id === vehicle.id),
       context.audience,
     ),
+    like: ranksBoards(context) ? spaceLinks(address, vehicle) : [],
   };
 }
 

@@ -118,7 +118,8 @@ function isOurs({ origin }: { readonly origin?: 'job' | 'vehicle' | undefined })
 
 type Board = NonNullable<JobFacts['boards']>[number];
 
-function outlineOf({ outline = [], cutouts = [], widthM, heightM }: Board): string | undefined {
+/** What the outline of a board is, in words; undefined where the reader may not know. */
+export function outlineOf({ outline = [], cutouts = [], widthM, heightM }: Board): string | undefined {
   const corners = outline.flatMap(({ xM, yM, bulge }) =>
     xM === undefined || yM === undefined || bulge === undefined ? [] : [{ xM, yM, bulge }],
   );
@@ -127,7 +128,8 @@ function outlineOf({ outline = [], cutouts = [], widthM, heightM }: Board): stri
     : outlineWords({ outline: corners, cutouts, widthM, heightM });
 }
 
-function sizeOf({ widthM, heightM }: Board, units: Units): string | undefined {
+/** What a board fits within; undefined where the reader may not know. */
+export function sizeOf({ widthM, heightM }: Board, units: Units): string | undefined {
   return widthM === undefined || heightM === undefined ? undefined : sizeWords({ widthM, heightM }, units);
 }
 

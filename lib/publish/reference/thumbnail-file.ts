@@ -19,29 +19,43 @@ export interface Thumbnail {
 type ThumbnailFile = PageFile & Pick<Thumbnail, 'title'>;
 
 /** Thumbnails of plans that are held by others: each is drawn once, on however many pages it is shown. */
-const drawn = new WeakMap<BuildPlan, { readonly file: ThumbnailFile | null }>();
+const drawn = new WeakMap<BuildPlan, ReadonlyMap<string, ThumbnailFile>>();
+
+/** The thumbnails of a plan, by its boards; the board that carries most comes first. */
+function thumbnailsOf(plan: BuildPlan): ReadonlyMap<string, ThumbnailFile> {
+  const known = drawn.get(plan) ?? draw(plan);
+  drawn.set(plan, known);
+  return known;
+}
+
+function draw(plan: BuildPlan): ReadonlyMap<string, ThumbnailFile> {
+  const byLoad = plan.boards.toSorted((a, b) => b.placements.length - a.placements.length);
+  const files = new Map<string, ThumbnailFile>();
+  for (const board of byLoad) {
+    const thumbnail = boardThumbnail({ job: plan.job, boards: [board] }, shippedMetrics());
+    if (thumbnail === null) continue;
+    const text = thumbnail.svg.replace('>', () => `><style>${inks()}</style>`);
+    const path = `${drawingsFolder}/thumbnail.${nameDigest(text)}.svg`;
+    files.set(board.id, { path, text, title: thumbnail.title });
+  }
+  return files;
+}
 
 /**
- * The thumbnail of a job as a file beside its page, which other pages show too. It brings the inks itself, since a picture
- * of a page takes none from it. Null where the job has no board that carries anything.
+ * The thumbnails of a job as files beside its page, which other pages show too: one for each board that carries anything.
+ * They bring the inks themselves, since a picture of a page takes none from it.
  */
-export function thumbnailFile(plan: BuildPlan): ThumbnailFile | null {
-  const known = drawn.get(plan) ?? { file: draw(plan) };
-  drawn.set(plan, known);
-  return known.file;
+export function thumbnailFiles(plan: BuildPlan): readonly ThumbnailFile[] {
+  const byPath = new Map([...thumbnailsOf(plan).values()].map((file) => [file.path, file]));
+  return [...byPath.values()];
 }
 
-function draw(plan: BuildPlan): ThumbnailFile | null {
-  const thumbnail = boardThumbnail(plan, shippedMetrics());
-  if (thumbnail === null) return null;
-  const text = thumbnail.svg.replace('>', () => `><style>${inks()}</style>`);
-  return { path: `${drawingsFolder}/thumbnail.${nameDigest(text)}.svg`, text, title: thumbnail.title };
-}
-
-/** Where the pages of a site find the thumbnail of a job. */
-export function thumbnailOf(plan: BuildPlan): Thumbnail | null {
-  const file = thumbnailFile(plan);
-  return file && { path: `${folderOf(addresses.job(plan.job.id))}${file.path}`, title: file.title };
+/** Where the pages of a site find the thumbnail of a job: of the board that carries most, or of the one that is named. */
+export function thumbnailOf(plan: BuildPlan, board?: string): Thumbnail | null {
+  const all = thumbnailsOf(plan);
+  const [first] = all.values();
+  const file = board === undefined ? first : all.get(board);
+  return file ? { path: `${folderOf(addresses.job(plan.job.id))}${file.path}`, title: file.title } : null;
 }
 
 const inks = once(() => readFileSync(join(projectFolder, 'site', 'styles', 'inks.css'), 'utf8'));

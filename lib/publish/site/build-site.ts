@@ -3,7 +3,7 @@ import { lstat, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
-import { computeLater, type KeepLater } from '../../model/keep.ts';
+import { computeAnew, computeLater, type Keep, type KeepLater } from '../../model/keep.ts';
 import { onceEach } from '../../plan/once-each.ts';
 import type { MadePage, Page } from '../page/page.ts';
 import { type NamedAssets, namedAssets } from './assets/named-assets.ts';
@@ -34,6 +34,8 @@ export interface BuildOptions {
   readonly audience?: Audience;
   /** Keeps the pages of the bench, which hold no private value. Default: keeps none. */
   readonly keep?: KeepLater;
+  /** Keeps what pages work out beside their plans, which holds no private value. Default: keeps none. */
+  readonly keepStep?: Keep;
   /** The job that the site is made for alone: it stands in a folder of its own. Left out for the site of the shop. */
   readonly job?: string;
 }
@@ -77,13 +79,13 @@ export async function buildSites(site: ShopSite, options: BuildOptions): Promise
  * A site of the same bytes is left where it stands.
  */
 export async function buildSite(site: ShopSite, options: BuildOptions): Promise<BuiltSite> {
-  const { root, drawingsOf, audience = 'bench', keep = computeLater, job } = options;
+  const { root, drawingsOf, audience = 'bench', keep = computeLater, keepStep = computeAnew, job } = options;
   const places = sitePlaces(root, audience, audience === 'customer' ? soleJob(site) : job);
   const staging = join(places.store, `${buildingPrefix}${randomUUID()}`);
   try {
     await mkdir(staging, { recursive: true });
     await repairSite(places);
-    const pages = sitePages({ site, audience });
+    const pages = sitePages({ site, audience, keep: keepStep });
     const assets = await namedAssets(siteAssets());
     await writePages(pages, staging, {
       assets,

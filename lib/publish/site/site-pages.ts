@@ -7,6 +7,7 @@ import { guidePages } from '../pages/guide-pages.ts';
 import { homePage } from '../pages/home-page.ts';
 import { jobPages } from '../pages/job-page.ts';
 import { jobsPage } from '../pages/jobs-page.ts';
+import { likePages } from '../pages/like-pages.ts';
 import { packetPage } from '../pages/packet-page.ts';
 import { partPages } from '../pages/part-pages.ts';
 import { referencePages } from '../pages/reference-pages.ts';
@@ -30,6 +31,7 @@ export function sitePages(context: SiteContext): Page[] {
         blankSurveyPage(context),
         ...calculatorPages(context),
         ...referencePages(context),
+        ...likePages(context),
         ...writingPages(context),
       ];
   const pages = [

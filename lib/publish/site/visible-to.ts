@@ -26,24 +26,44 @@ export function visibleTo<S extends z.ZodType>(
 }
 
 /** Paths of the leaves of a schema that declare no audience; `*` stands for any key or index. */
-export function undeclaredLeaves(schema: z.ZodType, path = ''): string[] {
-  if (audiencesOf(schema).length > 0) return [];
+export function undeclaredLeaves(schema: z.ZodType): string[] {
+  return pathsWhere(schema, (declared) => declared.length === 0);
+}
+
+/** Paths of the leaves of a schema that an audience may not see, as `undeclaredLeaves` writes them. */
+export function leavesHiddenFrom(schema: z.ZodType, audience: Audience): string[] {
+  return pathsWhere(schema, (declared) => !declared.includes(audience));
+}
+
+function pathsWhere(schema: z.ZodType, isSought: (declared: readonly Audience[]) => boolean): string[] {
+  const found = leavesOf(schema, '').filter(({ declared }) => isSought(declared));
+  return [...new Set(found.map(({ path }) => path))];
+}
+
+interface Leaf {
+  readonly path: string;
+  readonly declared: readonly Audience[];
+}
+
+function leavesOf(schema: z.ZodType, path: string): Leaf[] {
+  const declared = audiencesOf(schema);
+  if (declared.length > 0) return [{ path, declared }];
   const inside = insideOf(schema);
   switch (inside.shape) {
     case 'object':
-      return [...inside.fields].flatMap(([name, field]) => undeclaredLeaves(field, `${path}/${name}`));
+      return [...inside.fields].flatMap(([name, field]) => leavesOf(field, `${path}/${name}`));
     case 'list':
-      return undeclaredLeaves(inside.element, `${path}/*`);
+      return leavesOf(inside.element, `${path}/*`);
     case 'record':
-      return undeclaredLeaves(inside.value, `${path}/*`);
+      return leavesOf(inside.value, `${path}/*`);
     case 'tuple':
-      return inside.items.flatMap((item, index) => undeclaredLeaves(item, `${path}/${index}`));
+      return inside.items.flatMap((item, index) => leavesOf(item, `${path}/${index}`));
     case 'union':
-      return [...new Set(inside.options.flatMap((option) => undeclaredLeaves(option, path)))];
+      return inside.options.flatMap((option) => leavesOf(option, path));
     case 'wrapper':
-      return undeclaredLeaves(inside.inner, path);
+      return leavesOf(inside.inner, path);
     case 'leaf':
-      return [path];
+      return [{ path, declared }];
   }
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderModel } from '../../../lib/publish/page/render-page.ts';
-import { thumbnailFile, thumbnailOf } from '../../../lib/publish/reference/thumbnail-file.ts';
+import { thumbnailFiles, thumbnailOf } from '../../../lib/publish/reference/thumbnail-file.ts';
 import { usesOfPart } from '../../../lib/publish/reference/where-used.ts';
 import { loneSite } from '../../../lib/publish/site/lone/lone-job.ts';
 import type { ShopSite } from '../../../lib/publish/site/shop-site.ts';
@@ -127,7 +127,7 @@ describe('where a part is used', () => {
 describe('a thumbnail', () => {
   it('is small, says no text but its title, and asks for nothing', () => {
     for (const id of fixedJobs) {
-      const { text = '', path = '' } = thumbnailFile(fixedPlan(id)) ?? {};
+      const [{ text = '', path = '' } = {}] = thumbnailFiles(fixedPlan(id));
       expect(path).toMatch(/^drawings\/thumbnail\.[0-9a-f]{8}\.svg$/);
       expect(Buffer.byteLength(text)).toBeLessThan(12_000);
       expect(text).not.toMatch(/<text|<script|href=|url\(|@import/);
@@ -137,7 +137,7 @@ describe('a thumbnail', () => {
 
   it('shows every part of its board within the paper', () => {
     const plan = fixedPlan('van-three-amps');
-    const { text = '' } = thumbnailFile(plan) ?? {};
+    const [{ text = '' } = {}] = thumbnailFiles(plan);
     const numbers = [...text.matchAll(/ d="([^"]+)"/g)].flatMap(([, d = '']) =>
       [...d.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),
     );
@@ -150,11 +150,33 @@ describe('a thumbnail', () => {
     }
   });
 
+  it('is one for each board of a job, the one that carries most before the others', () => {
+    const [board] = samplePlan().boards;
+    if (!board) throw new Error('The sample has no board.');
+    const [first] = board.placements;
+    const small = { ...board, id: 'small', title: 'Small board', placements: first ? [first] : [] };
+    const plan = {
+      ...samplePlan(),
+      boards: [
+        { ...small, placements: [] },
+        small,
+        { ...board, placements: [...board.placements, ...small.placements] },
+      ],
+    };
+    expect(thumbnailFiles(plan).map(({ title }) => title)).toEqual([
+      `${board.title}, from its mounting side`,
+      'Small board, from its mounting side',
+    ]);
+    expect(thumbnailOf(plan)?.title).toContain(board.title);
+    expect(thumbnailOf(plan, 'small')?.title).toContain('Small board');
+    expect(thumbnailOf(plan, 'ghost')).toBeNull();
+  });
+
   it('is none where no board carries anything', () => {
     const [board] = samplePlan().boards;
-    expect(thumbnailFile({ ...samplePlan(), boards: [] })).toBeNull();
-    expect(
-      thumbnailFile({ ...samplePlan(), boards: board ? [{ ...board, placements: [] }] : [] }),
-    ).toBeNull();
+    for (const boards of [[], board ? [{ ...board, placements: [] }] : []]) {
+      expect(thumbnailFiles({ ...samplePlan(), boards })).toEqual([]);
+      expect(thumbnailOf({ ...samplePlan(), boards })).toBeNull();
+    }
   });
 });
