@@ -34,7 +34,7 @@ interface RankedWish {
   readonly facts: readonly Fact[];
   readonly hits: readonly BoardHit[];
   /** Why there are none; empty where there are. */
-  readonly none: string;
+  readonly silence: string;
 }
 
 const title = 'Past boards that would fit';
@@ -152,7 +152,8 @@ function ranked(
   if (!wish)
     return {
       ...{ id, title: head, facts: [], hits: [] },
-      none: 'Its space is no longer in the files of the shop: there is nothing to hold past boards against.',
+      silence:
+        'Its space is no longer in the files of the shop: there is nothing to hold past boards against.',
     };
   const hits = boardHits(context, place, wish);
   const write = writerFor(context.site.shop);
@@ -166,6 +167,6 @@ function ranked(
       ...(parts.length === 0 ? [] : [fact('Parts', parts.join(', '))]),
     ],
     hits,
-    none: hits.length === 0 ? 'No other job has a board yet.' : '',
+    silence: hits.length === 0 ? 'No other job has a board yet.' : '',
   };
 }

@@ -8,7 +8,7 @@ import type { SiteContext } from '../page/page.ts';
 import { type Fact, fact, type Table, tableOf } from '../sheets/table.ts';
 import { wayUp } from '../site/addresses.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
-import { headed, joined } from '../words/words.ts';
+import { headed } from '../words/words.ts';
 import { writerFor } from '../words/written.ts';
 import { outlineOf, sizeOf } from './facets.ts';
 import { factsOf } from './job-facts.ts';
@@ -78,7 +78,7 @@ function hitOf({ site, audience }: SiteContext, { address, wish, own, found, ran
         fact('Work', headed(workText(found))),
         fact('Outline', outline.filter((text) => text !== undefined).join(', ')),
         fact('In this space', headed(standsText(found, write))),
-        fact('Alike', headed(alikeText(found, wish))),
+        fact('Alike', alikeText(found, wish)),
         fact('Current at rated power', currentText(found)),
       ],
       changes: changes.length === 0 ? null : changesTable(changes, write),
@@ -97,12 +97,12 @@ function alikeText({ board, parts: { common, kept } }: NearestBoard, { space, pa
         ? ['made for another space of this vehicle']
         : [];
   const stays = parts === null ? ['every part stays'] : partsAlike(common, kept);
-  return [...stays, ...made].join('; ');
+  return headed([...stays, ...made].join('; '));
 }
 
 function partsAlike(common: readonly string[], kept: readonly string[]): string[] {
-  const there = common.length === 0 ? 'no part in common' : `${joined(common)} as wanted`;
-  return kept.length === 0 ? [there] : [there, `${joined(kept)} may stay`];
+  const there = common.length === 0 ? 'no part in common' : `as wanted: ${common.join(', ')}`;
+  return kept.length === 0 ? [there] : [there, `may stay: ${kept.join(', ')}`];
 }
 
 function currentText({ supply: { hadA, needsA } }: NearestBoard): string {
@@ -111,7 +111,7 @@ function currentText({ supply: { hadA, needsA } }: NearestBoard): string {
 
 function changesTable(changes: readonly Change[], write: LengthWriter): Table {
   return tableOf('What would have to change', changes, [
-    { title: 'Change', kind: 'words', cell: ({ told }) => headed(worded(told, write)) },
+    { title: 'Change', kind: 'words', cell: ({ told }) => worded(told, write) },
     { title: 'Work', kind: 'figure', cell: changeWork },
   ]);
 }
