@@ -5,6 +5,7 @@ import { realEffects } from '../../../lib/commands/effects.ts';
 import { serve } from '../../../lib/commands/serve.ts';
 import { liveMarks } from '../../../lib/publish/serve/live-page.ts';
 import { filesBelow } from '../../../lib/publish/site/site-digest.ts';
+import { withBoard } from '../../read/problem-case.ts';
 import { serveFolder } from '../../static-server.ts';
 import { misspelt, ShopFolder } from '../shop-folder.ts';
 
@@ -120,6 +121,35 @@ describe('rackleaf serve', () => {
     expect(await current(`${url}jobs/demo/`)).toContain('<h1>Last</h1>');
     expect(told.join('\n')).not.toContain('could not be made');
     expect(await end()).toBe(0);
+  });
+
+  it('ranks past boards anew once a job comes, and once a part draws more', async () => {
+    const job = 'content/jobs/demo.yaml';
+    const [, found, board] = withBoard();
+    shop.change(job, found, board);
+    shop.change(job, 'title: Bass amplifier\n    in: boot', 'title: Bass amplifier\n    on: main');
+    const { url, end } = await running();
+    const hits = async (): Promise<string[]> => {
+      const html = await current(`${url}like/spaces/wagon/well/`);
+      return [...html.matchAll(/<h3[^>]*>\d\. <a[^>]*>([^<]*)/g)].map(([, title = '']) => title);
+    };
+    const currents = async (): Promise<string[]> => {
+      const html = await current(`${url}like/spaces/wagon/well/`);
+      return [...html.matchAll(/([\d.]+ A) on it/g)].map(([, text = '']) => text);
+    };
+    expect(await hits()).toEqual(['One amplifier']);
+    const second = shop
+      .read(job)
+      .replace('id: demo', 'id: second')
+      .replace(/^title: .*$/m, 'title: Another');
+    shop.write('content/jobs/second.yaml', second);
+    await expect.poll(hits).toEqual(expect.arrayContaining(['Another', 'One amplifier']));
+    const [before = ''] = await currents();
+    expect(before).toMatch(/^[\d.]+ A$/);
+    shop.change('content/parts/all.yaml', 'load: 4 ohm, power: 300 W', 'load: 4 ohm, power: 400 W');
+    await expect.poll(async () => new Set(await currents()).has(before)).toBe(false);
+    expect((await currents()).length).toBe(2);
+    expect(await end()).toBeLessThanOrEqual(1);
   });
 
   it('says that its port is in use, with the status of what is missing outside', async () => {

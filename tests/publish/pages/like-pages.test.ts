@@ -15,6 +15,7 @@ import { sitePages } from '../../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
 import { leavesHiddenFrom } from '../../../lib/publish/site/visible-to.ts';
 import { fixedContent, fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
+import { metres } from '../../shelf/takes.ts';
 import { testCrew } from '../../shops/test-crew.ts';
 import { sampleJob, sampleSite, secrets } from '../sample/sample-site.ts';
 
@@ -182,7 +183,7 @@ describe('the past boards of a space', () => {
     const { hatchback } = vehicles;
     const space = hatchback?.spaces['under-left-seat'];
     if (!hatchback || !space) throw new Error('The shop has another hatchback.');
-    const flat = { ...hatchback, spaces: { 'under-left-seat': { ...space, depth: 0.03 } } };
+    const flat = { ...hatchback, spaces: { 'under-left-seat': { ...space, depth: metres(0.03) } } };
     const of = { site: { ...site, vehicles: { ...vehicles, hatchback: flat } } };
     const hits = hitsOf(htmlAt('/like/spaces/hatchback/under-left-seat/', of));
     expect(hits.length).toBe(3);
@@ -265,7 +266,7 @@ describe('what is kept of a ranking', () => {
     const { hatchback } = vehicles;
     const space = hatchback?.spaces['under-left-seat'];
     if (!hatchback || !space) throw new Error('The shop has another hatchback.');
-    const outline = space.outline.map(([x, y]): [number, number] => [x * 1.01, y]);
+    const outline = space.outline.map(([x, y]): [typeof x, typeof y] => [metres(x * 1.01), y]);
     const wider = { ...hatchback, spaces: { 'under-left-seat': { ...space, outline } } };
     const anew = computedFor({ ...site, vehicles: { ...vehicles, hatchback: wider } }, store);
     expect(anew).toBeGreaterThan(0);
