@@ -35,6 +35,9 @@ export function ranksBoards({ site, audience }: SiteContext): boolean {
 }
 
 /** Where the nearest past boards of a job stand; null where it has no board, or the site ranks none. */
-export function likeAddress(context: SiteContext, { job, boards }: BuildPlan): string | null {
+export function likeAddress(
+  context: SiteContext,
+  { job, boards }: Pick<BuildPlan, 'job' | 'boards'>,
+): string | null {
   return boards.length > 0 && ranksBoards(context) ? addresses.jobLike(job.id) : null;
 }
