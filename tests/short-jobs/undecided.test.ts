@@ -30,6 +30,17 @@ const asked: readonly Asked[] = [
     toDo: /channels: to put two on one/,
   },
   {
+    name: 'six speakers on four channels, where their parts come with a crossover of the catalogue',
+    job: 'open-boat',
+    change: [
+      '  stern:',
+      '  tops: { part: tweeter-25, in: [port-bow, starboard-bow] }\n  lows: { part: midbass-65, in: [port-bow, starboard-bow] }\n  stern:',
+    ],
+    at: '/devices/stern',
+    says: /are 8 speakers/,
+    toDo: /xover: \{ part: .*, in: \[the places of .*driven-by: xover at tops and lows; or drive a group/,
+  },
+  {
     name: 'a place that no route serves',
     job: 'van-three-way',
     change: ['in: battery-side }', 'in: dash }'],

@@ -1,5 +1,7 @@
 import { filteredNames, lowPassAlways, offersFilter } from '../../audio/filter/filter-offers.ts';
 import { isAtLeast } from '../../audio/load/amplifier-load.ts';
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
 import { watts } from '../../model/printed/told.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
@@ -122,7 +124,7 @@ function topOutputs(deal: Deal, groups: readonly DrivenGroup[], free: readonly s
     draft.ask(
       ['devices', groups.at(-1)?.id ?? amplifier.id],
       `${amplifier.id} has ${usable.length} channels${usable.length < outputsOf(amplifier).filter(({ channels }) => channels.length === 1).length ? ' left' : ''}, and ${listed} are ${asked} speakers`,
-      'drive a group by another amplifier, or write channels: to put two on one',
+      `${crossoverLine(deal, groups)}drive a group by another amplifier, or write channels: to put two on one`,
     );
     return [];
   }
@@ -132,6 +134,25 @@ function topOutputs(deal: Deal, groups: readonly DrivenGroup[], free: readonly s
       bridged.push(group);
   return [...(dealOut(deal, groups, bridged, usable) ?? [])];
 }
+
+/**
+ * The line that puts speakers behind a passive crossover, where one stands in the job or lies in the catalogue: it takes
+ * one channel for all that play behind it. Empty where no speaker of a part of a band is among them.
+ */
+function crossoverLine({ draft }: Deal, groups: readonly DrivenGroup[]): string {
+  const ways = groups.filter((group) => wayBands.includes(speakerPart(group)?.band ?? 'subwoofer'));
+  const names = ways.map(({ id }) => id);
+  if (names.length < 2) return '';
+  const set = groups.find(({ behind }) => behind !== undefined);
+  const line = (id: string) => `write driven-by: ${id} at ${names.join(' and ')}`;
+  if (set) return `${line(set.id)}: the passive crossover parts them from one channel; or `;
+  const [part] = partsOfKind(draft.around.parts, 'crossover')[0] ?? [];
+  if (part === undefined) return '';
+  return `where they came with a passive crossover, write it as a device, xover: { part: ${part}, in: [the places of ${names[0]}] }, and ${line('xover')}; or `;
+}
+
+/** Kinds of speakers that a passive crossover parts a channel between. */
+const wayBands: readonly PartOf<'speaker'>['band'][] = ['midbass', 'midrange', 'tweeter'];
 
 /** True where every speaker of a group takes what a bridge gives, and the bridge its load. */
 function mayBridge(amplifier: DraftDevice, { needy }: DrivenGroup): boolean {

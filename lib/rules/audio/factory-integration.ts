@@ -11,6 +11,7 @@ import {
 } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed, volts } from '../words.ts';
+import { unmeasuredRemedy, unmeasuredText } from './unmeasured-facts.ts';
 
 /** Terminals that a chain of wires joins to one, itself included. */
 function joinedTo(wires: readonly PlanWire[], start: string): ReadonlySet<string> {
@@ -85,8 +86,8 @@ const factorySource: Rule = {
         {
           level: 'note',
           of: [id],
-          message: `${id} came with the vehicle and feeds the system: what its channels give is not measured`,
-          remedy: `measure each channel: bandwidth, polarity, greatest clean voltage, direct-current offset, equalising that moves with the level, load sensing, noise cancelling; see that chimes and warnings still sound, since losing one stops the job; and write them at the outputs of ${id} in the vehicle's file (fitted: ${id}: outputs:), such as SP1: { bandwidth: { from: 30 Hz, to: 18 kHz }, polarity: normal, clean-voltage: 8 V, offset: 0 V, equalising: none, load-sensing: false, noise-cancelling: false, chimes: false }. Until the clean voltage is read, powers: of its outputs (such as 4 ohm: 18 W of the leaflet) tells it`,
+          message: `${id} came with the vehicle and feeds the system: what its channels give is not measured${unmeasuredText(used)}`,
+          remedy: unmeasuredRemedy(job, id, used),
           ...deviceSpot(job, id),
         },
       ];

@@ -5,6 +5,7 @@ import { houseRule, type Source } from '../house-rule-of.ts';
 import { hasSize, jobWires, partOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { celsius } from '../words.ts';
+import { zoneRemedy } from './zone-spots.ts';
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */
 function insulationC({ job, plan }: Case, wire: PlanWire): number | null {
@@ -65,8 +66,7 @@ const insulationAtAmbient: Rule = {
             ...(ratedC !== null && { value: ratedC }),
             limit: hot.value,
             unit: 'C',
-            remedy:
-              'use wire marked for a higher temperature (125 C in an engine bay), or another route; where the zone is wrong, write another in the file of the vehicle',
+            remedy: `use wire marked for a higher temperature (125 C in an engine bay), or another route; ${zoneRemedy(about, wire, hot.zone, ratedC)}`,
             ...hot.from,
             ...wireSpot(about, wire.id),
           },

@@ -169,34 +169,45 @@ describe('a negative of an output that is joined to ground', () => {
 });
 
 describe('a source that came with the vehicle', () => {
-  const fitted = (
+  const factory = (
     missing: BuildPlan['audio']['outputs'][number]['missing'],
     feeds = ['dsp.IN'],
     item = 'head',
   ) =>
-    found(
-      'factory-source-unmeasured',
-      about({
-        content: ({ job, vehicle }) => {
-          vehicle.fitted.head = { part: 'radio', zone: 'cabin' };
-          job.links['radio-signal'] = { from: 'head.OUT', to: 'dsp.IN' };
-          job['left-open'] = { 'radio.OUT': 'not used' };
-        },
-        plan: ({ audio }) => {
-          audio.outputs = [
-            {
-              ...{ id: `${item}.OUT`, item, feeds, form: 'analogue', fromHz: 20, toHz: 20_000 },
-              ...{ polarity: 'normal', cleanVoltageV: 4, offsetV: 0, equalising: 'none' },
-              ...{ loadSensing: false, noiseCancelling: false, chimes: false, missing: [...missing] },
-            },
-          ];
-        },
-      }),
-    ).length;
+    about({
+      content: ({ job, vehicle }) => {
+        vehicle.fitted.head = { part: 'radio', zone: 'cabin' };
+        job.links['radio-signal'] = { from: 'head.OUT', to: 'dsp.IN' };
+        job['left-open'] = { 'radio.OUT': 'not used' };
+      },
+      plan: ({ audio }) => {
+        audio.outputs = [
+          {
+            ...{ id: `${item}.OUT`, item, feeds, form: 'analogue', fromHz: 20, toHz: 20_000 },
+            ...{ polarity: 'normal', cleanVoltageV: 4, offsetV: 0, equalising: 'none' },
+            ...{ loadSensing: false, noiseCancelling: false, chimes: false, missing: [...missing] },
+          },
+        ];
+      },
+    });
+  const fitted = (...given: Parameters<typeof factory>) =>
+    found('factory-source-unmeasured', factory(...given)).length;
 
   test('needs no measuring where all is known of each output that feeds the system', () => {
     expect(fitted([])).toBe(0);
     expect(fitted(['polarity'])).toBe(1);
+  });
+
+  test('is told by what is still missing alone, with the line that it is written in', () => {
+    const [told] = found('factory-source-unmeasured', factory(['polarity']));
+    expect(told?.message).toMatch(/not measured in full: of OUT still polarity$/);
+    expect(told?.remedy).toMatch(
+      /^measure at each channel: polarity; and write it .*, such as OUT: \{ polarity: normal \}$/,
+    );
+    const [chimes] = found('factory-source-unmeasured', factory(['chimes']));
+    expect(chimes?.remedy).toMatch(/^see that chimes .*OUT: \{ chimes: false \}$/);
+    const [voltage] = found('factory-source-unmeasured', factory(['greatest clean voltage']));
+    expect(voltage?.remedy).toContain('OUT: { clean-voltage: 8 V }');
   });
 
   test('is not known by an output that feeds nothing, or that another source has', () => {

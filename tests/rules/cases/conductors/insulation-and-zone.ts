@@ -15,6 +15,7 @@ export const insulationAndZoneCases = {
         level: 'stop',
         subject: 'main',
         says: /85 C/,
+        toDo: /where the zone engine-bay is wrong, write another at vehicle\.yaml\S* ?.*; of these would do: .*cabin/,
       },
       {
         name: '85 C in the engine bay: at the ambient',
