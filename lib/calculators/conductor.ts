@@ -16,7 +16,8 @@ import {
   nearestToFit,
 } from '../power/conductor/conductor-choice.ts';
 import { chooseFuse } from '../power/fuse-choice.ts';
-import { type RatedFuse, wayOhm } from '../power/way-resistance.ts';
+import type { RatedFuse } from '../power/fuse-resistance.ts';
+import { wayOhm } from '../power/way-resistance.ts';
 import type { Bench } from './bench.ts';
 import { type Answer, type AnswerTable, calculator, figureOf, type ValuesOf } from './calculator.ts';
 import { choice, optional, required, ruleField, yesNo } from './field.ts';

@@ -1,7 +1,6 @@
-import { bodyId, type Device, type Job, terminalId } from '../model/content/resolved-job.ts';
+import type { Device, Job } from '../model/content/resolved-job.ts';
 import type { TerminalSpecs } from '../model/kinds/fields/terminal-spec.ts';
-import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
-import { reasonLeftOpen } from '../model/ports/port-pattern.ts';
+import type { PlanItem } from '../model/plan/index.ts';
 import { unmarkedTerminal } from '../model/vocabulary.ts';
 
 /** Every device of a job as the sheets show it: those of the job, and those of the vehicle that a link touches. */
@@ -61,37 +60,4 @@ function definedOnly<K extends string, V>(
     if (value !== undefined) kept[key] = value;
   }
   return kept;
-}
-
-/** Accounts for every terminal: connected, open with a reason, or neither, which the rules stop. */
-export function accountTerminals(job: Job): PlanTerminal[] {
-  const wires = new Map<string, string[]>();
-  for (const link of job.links) {
-    for (const end of [link.from, link.to]) {
-      const id = terminalId(end);
-      wires.set(id, [...(wires.get(id) ?? []), link.id]);
-    }
-  }
-  const touched = new Set(job.links.flatMap(({ from, to }) => [from.device, to.device]));
-  return job.devices
-    .filter(({ id, origin }) => id !== bodyId && (origin === 'job' || touched.has(id)))
-    .flatMap((device) =>
-      Object.keys(device.facts.terminals).map((name) => accountTerminal(device, name, job, wires)),
-    );
-}
-
-function accountTerminal(
-  device: Device,
-  terminal: string,
-  job: Job,
-  wires: ReadonlyMap<string, readonly string[]>,
-): PlanTerminal {
-  const id = terminalId({ device: device.id, terminal });
-  const own = [...(wires.get(id) ?? [])].sort();
-  const base = { item: device.id, terminal, wires: own };
-  const reason = reasonLeftOpen(job.file['left-open'], device.id, terminal) ?? device.leftOpen[terminal];
-  if (own.length > 0) return { ...base, state: 'connected', ...(reason === undefined ? {} : { reason }) };
-  if (reason !== undefined) return { ...base, state: 'open', reason };
-  if (device.origin === 'vehicle') return { ...base, state: 'open', reason: 'left as the vehicle came' };
-  return { ...base, state: 'unaccounted' };
 }

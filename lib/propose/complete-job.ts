@@ -19,6 +19,7 @@ import { linkCrossovers } from './sound/crossover-links.ts';
 import { makeBands } from './sound/filters.ts';
 import { useInputs } from './sound/input-use.ts';
 import { linkAmplifierInputs } from './sound/inputs.ts';
+import { linkLevels } from './sound/level-controls.ts';
 import { linkProcessors } from './sound/processor-links.ts';
 import { signalChain } from './sound/signal-chain.ts';
 import { linkSourceSpeakers } from './sound/source-speakers.ts';
@@ -27,7 +28,7 @@ import { linkBatteries } from './supply/battery-link.ts';
 import { linkGrounds } from './supply/ground.ts';
 import { linkSupply } from './supply/supply.ts';
 import { currentA, supplyNeeds } from './supply/supply-needs.ts';
-import { linkLevels, linkTurnOn } from './supply/turn-on.ts';
+import { linkTurnOn } from './supply/turn-on.ts';
 import { tellUnused } from './supply/unused-parts.ts';
 
 /** A job with everything that it left out proposed. */

@@ -72,7 +72,7 @@ export const sampled: readonly Area[] = [
       // What asks ngspice, draws many networks or many choices of a fuse lasts too long for each change.
       'tests/power/{network/network-faults,conductor/figures-on-bounds}.test.ts',
       'tests/power/network/{alternator,converters}.test.ts',
-      'tests/power/{charging,way-resistance,house-power-rules,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
+      'tests/power/{charging,key-off,way-resistance,fuse-resistance,house-power-rules,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
       'tests/power/conductor/conductor-c*.test.ts',
     ],
   },
@@ -133,7 +133,7 @@ export const sampled: readonly Area[] = [
     heldBy: [
       // What states one meaning goes first, before the tries of a change are used up.
       'tests/plan/wiring/{wiring-pieces,small-wire-ends,wire-list,covered-runs,run-zones,ties,pair-colours,reducers}.test.ts',
-      'tests/plan/wiring/{labels,lengths-on-board,longest-conductor,names,runs-and-ends,wire-ends}.test.ts',
+      'tests/plan/wiring/{label-numbers,lengths-on-board,longest-conductor,names,runs-and-ends,wire-ends}.test.ts',
     ],
   },
   {

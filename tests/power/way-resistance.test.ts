@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isFault } from '../../lib/model/fault.ts';
-import { fuseDropV, fuseOhm, type WayParts, wayOhm } from '../../lib/power/way-resistance.ts';
+import { type WayParts, wayOhm } from '../../lib/power/way-resistance.ts';
 import { readHouseRules } from '../../lib/read/read-house-rules.ts';
 import { redone } from '../publish/workings/redo.ts';
 
@@ -40,13 +40,4 @@ describe('the resistance of a way beside its conductors', () => {
     expect(way({ fuse: { form: 'maxi-blade', ratingA: 0 } })).toHaveProperty('fault');
     expect(way({ crimps: -1, fuse: { form: 'maxi-blade', ratingA: 0 } })).toHaveProperty('fault');
   });
-});
-
-test('a fuse drops by its style what the house rules say, whatever its rating', () => {
-  for (const form of ['micro-blade', 'mini-blade', 'standard-blade', 'maxi-blade'] as const)
-    expect(fuseDropV(form, rules)).toBe(0.12);
-  for (const form of ['small-bolt-in', 'large-bolt-in', 'class-t'] as const)
-    expect(fuseDropV(form, rules)).toBe(0.1);
-  expect(fuseOhm({ form: 'large-bolt-in', ratingA: 200 }, rules)).toBeCloseTo(0.0005, 12);
-  expect(fuseOhm({ form: 'large-bolt-in', ratingA: 0 }, rules)).toBe(0);
 });

@@ -5,8 +5,9 @@ import { rows } from '../short-forms/short-form.ts';
 import { jobStatusSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import type { filterSchema } from './filter.ts';
-import { boardSchema, type fixingSchema, linkSchema, runSchema } from './job-board.ts';
+import { boardSchema, type fixingSchema } from './job-board.ts';
 import { deviceSchema } from './job-device.ts';
+import { linkSchema, runSchema } from './job-links.ts';
 import { photoSchema } from './job-photo.ts';
 import { formatVersion } from './shop.ts';
 

@@ -14,7 +14,7 @@ import {
 } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import type { AmbientGroup } from '../zone-ambient.ts';
-import { outputsSchema } from './integration.ts';
+import { outputsSchema } from './output-facts.ts';
 import { formatVersion } from './shop.ts';
 import { routeSchema, vehicleStretch } from './vehicle-route.ts';
 import { insertSchema, spaceSchema } from './vehicle-space.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { outputsSchema } from '../content/integration.ts';
+import { outputsSchema } from '../content/output-facts.ts';
 import { section } from '../writing/field-text.ts';
 import { fittedBase } from './fields/equipment.ts';
 import { menuFilterFields } from './fields/menu-filters.ts';

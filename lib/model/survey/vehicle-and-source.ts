@@ -1,4 +1,4 @@
-import { outputFactsSchema } from '../content/integration.ts';
+import { outputFactsSchema } from '../content/output-facts.ts';
 import { vehicleSchema } from '../content/vehicle.ts';
 import { id, text } from '../fields.ts';
 import { column, optionalColumn } from './asked-table.ts';

@@ -1,6 +1,6 @@
 import { type CleanVoltage, cleanVoltage } from '../../audio/clean-voltage.ts';
 import { inputMatch } from '../../audio/input-sensitivity.ts';
-import { mergeOutputFacts, type OutputFacts } from '../../model/content/integration.ts';
+import { mergeOutputFacts, type OutputFacts } from '../../model/content/output-facts.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { RatedPowers } from '../../model/kinds/fields/powers.ts';

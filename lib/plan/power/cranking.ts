@@ -2,10 +2,11 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
 import { solveNetwork } from '../../power/network/network.ts';
 import type { NetworkElement } from '../../power/network/network-types.ts';
+import { batteryOhm } from './battery-resistance.ts';
 import { type CircuitEdge, type CircuitSource, isStore } from './circuit/circuit.ts';
 import { neighboursOf, reachable } from './circuit/circuit-graph.ts';
 import { coldElements } from './circuit/cold-elements.ts';
-import { batteryOhm, type NetworkInput } from './operating-points.ts';
+import type { NetworkInput } from './operating-points.ts';
 import { shortSources } from './short/short-sources.ts';
 
 type PlanCranking = NonNullable<PlanPower['cranking']>;

@@ -1,5 +1,4 @@
 import { bodyId, type Job } from '../../model/content/resolved-job.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
 import type { OperatingPointName } from '../../model/operating-points.ts';
 import type { OperatingPoint, NetworkElement as PlanElement } from '../../model/plan/index.ts';
 import { inSystem, systemVoltageOf } from '../../model/system-voltage.ts';
@@ -7,6 +6,7 @@ import { loadElement } from '../../power/network/load-current.ts';
 import { solveNetwork } from '../../power/network/network.ts';
 import type { NetworkFault } from '../../power/network/network-fault.ts';
 import type { NetworkElement, NetworkResult } from '../../power/network/network-types.ts';
+import { batteryOhm } from './battery-resistance.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { batteryShare, chargerElements, circuitIn } from './circuit/circuit-states.ts';
@@ -168,20 +168,6 @@ export function reachedNodes({ circuit }: Pick<NetworkInput, 'circuit'>): Readon
     for (const { from, to } of circuit.edges) if (nodes.has(from) || nodes.has(to)) nodes.add(from).add(to);
   }
   return nodes;
-}
-
-/** Internal resistance of a battery: its own figure, or that of its chemistry (ohm). */
-export function batteryOhm(
-  { rules }: Pick<Job, 'rules'>,
-  { resistance, chemistry, voltage }: PartOf<'battery'>,
-): number {
-  const byChemistry = {
-    flooded: 'battery-resistance-flooded',
-    'absorbed-glass-mat': 'battery-resistance-agm',
-    lithium: 'battery-resistance-lithium',
-  } as const;
-  // The rules are stated for a battery of 12 V; one of 24 V is two of them in series.
-  return resistance ?? inSystem(rules[byChemistry[chemistry]].value, systemVoltageOf(voltage));
 }
 
 function sourceElements(

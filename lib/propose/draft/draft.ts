@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { filterSchema } from '../../model/content/filter.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
-import { fixingSchema, linkSchema, runSchema } from '../../model/content/job-board.ts';
+import { fixingSchema } from '../../model/content/job-board.ts';
 import { deviceSchema } from '../../model/content/job-device.ts';
+import { linkSchema, runSchema } from '../../model/content/job-links.ts';
 import type { InputUse } from '../../model/content/part-as-used.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';

@@ -1,4 +1,4 @@
-import { mergeOutputFacts } from '../../model/content/integration.ts';
+import { mergeOutputFacts } from '../../model/content/output-facts.ts';
 import { type Carried, carriedSchema } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalsWith } from '../draft/draft-device.ts';

@@ -263,24 +263,3 @@ function relayFor(
   );
   return draft.device(id);
 }
-
-/** Links a level control to the socket of the processor, else to that of the amplifier of the subwoofers. */
-export function linkLevels(draft: Draft, chain: SignalChain, bassAmplifiers: readonly string[]): void {
-  for (const control of draft.own.filter(({ spec }) => spec.kind === 'level-control')) {
-    const [plug] = terminalsWith(control, 'control-line');
-    if (plug === undefined || !draft.isFree(control.id, plug)) continue;
-    const hosts = [...chain.processors, ...chain.amplifiers.filter(({ id }) => bassAmplifiers.includes(id))];
-    for (const host of hosts) {
-      const socket = terminalsWith(host, 'control-line').find((name) => draft.isFree(host.id, name));
-      if (socket === undefined) continue;
-      const why: Why = { rule: 'turn-on', reason: `the level socket of ${host.id}`, cp: true };
-      draft.addLink(
-        draft.freeName(`${control.id}-lead`, host.id),
-        { from: `${control.id}.${plug}`, to: `${host.id}.${socket}` },
-        why,
-        control.id,
-      );
-      break;
-    }
-  }
-}

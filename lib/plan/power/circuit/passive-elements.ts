@@ -2,9 +2,9 @@ import { bodyId, type Job, type LinkEnd } from '../../../model/content/resolved-
 import { isFault } from '../../../model/fault.ts';
 import type { Joint } from '../../../model/vocabulary.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
+import { fuseOhm } from '../../../power/fuse-resistance.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
-import { fuseOhm } from '../../../power/way-resistance.ts';
 import type { SizedConductor } from '../sizing/conductor-sizing.ts';
 import type { SizedFuse } from '../sizing/fuse-sizing.ts';
 import type { CircuitEdge } from './circuit.ts';
