@@ -14,3 +14,6 @@ export const filterSchema = z.strictObject({
   order: builders(filterOrder, 'Its order: 1 is 6 dB per octave, 4 is 24 dB per octave.', { example: 2 }),
   corner: builders(quantity('frequency'), 'Its corner frequency.', { example: '80 Hz' }),
 });
+
+/** A filter as a job file writes it. */
+export type FilterText = z.input<typeof filterSchema>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { filterSchema } from '../../model/content/filter.ts';
+import type { FilterText } from '../../model/content/filter.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
 import { fixingSchema } from '../../model/content/job-board.ts';
 import { deviceSchema } from '../../model/content/job-device.ts';
@@ -22,7 +22,6 @@ const writtenRecord = z.record(z.string(), writtenValueSchema);
 
 type LinkText = z.input<typeof linkSchema>;
 type DeviceText = z.input<typeof deviceSchema>;
-type FilterText = z.input<typeof filterSchema>;
 
 /**
  * A job while it is completed. What is written is taken over and never changed; each proposal is written as the job file
