@@ -114,6 +114,11 @@ const seatSchema = shortened(
     }),
     width: builders(extent.optional(), 'What is free across, where it was measured.', { example: '18 in' }),
     height: builders(extent.optional(), 'What is free upwards, where it was measured.', { example: '14 in' }),
+    opening: builders(
+      z.enum(['there', 'to-cut']).default('there'),
+      'Whether the opening that a speaker goes into is there, or is still to be cut into the panel: the order of work has a step for it.',
+      { example: 'to-cut' },
+    ),
     'lies-over': section(
       z
         .record(

@@ -119,6 +119,8 @@ export const planRunSchema = z.object({
       zone: builders(zoneKindSchema),
       holeM: orNull,
       part: builders(z.string().nullable()),
+      /** The hole that the grommet is made for; left out in plans frozen before it was kept. */
+      madeForM: maybe,
       /** True where the vehicle's own grommet takes the bundle: nothing is opened and none is fitted. */
       own: builders(z.literal(true).optional()),
     }),

@@ -107,10 +107,13 @@ function grommetAt(
 ): PlanRun['grommets'][number] {
   const holeM = pass['through-hole'] ?? null;
   const own = pass['own-grommet'] && holeM !== null && outsideM <= holeM + sameM;
+  const part = own || pass['own-grommet'] ? null : grommetFor(job, outsideM, holeM);
+  const spec = part === null ? undefined : job.parts[part];
   return {
     zone: pass.zone,
     holeM,
-    part: own || pass['own-grommet'] ? null : grommetFor(job, outsideM, holeM),
+    part,
+    ...(spec?.kind === 'grommet' && { madeForM: spec.hole }),
     ...(own && { own }),
   };
 }

@@ -21,6 +21,18 @@ function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): reado
   );
 }
 
+/** Openings that the vehicle's file tells as still to be cut, for the speakers of the job that go into them. */
+function openingsToCut({ devices, vehicle }: Pick<Job, 'devices' | 'vehicle'>): Work['openings'] {
+  return devices.flatMap(({ id, origin, seat, spec }) =>
+    origin === 'job' &&
+    seat !== null &&
+    spec?.kind === 'speaker' &&
+    vehicle.places[seat]?.opening === 'to-cut'
+      ? [{ item: id, seat, cutOutM: spec['cut-out'] ?? null }]
+      : [],
+  );
+}
+
 /** What the job says must be in place before a device. */
 function declaredWaits({ devices }: Pick<Job, 'devices'>): readonly Wait[] {
   return devices.flatMap(({ id, given }) =>
@@ -61,6 +73,7 @@ export function planWork(
     gainUnder: job.rules['gain-under'].value,
     systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
+    openings: openingsToCut(job),
     groundBolts: groundBolts(job),
     fans: fittedFans(job),
   });

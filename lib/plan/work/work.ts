@@ -38,6 +38,12 @@ export interface Work {
   readonly systemV: number;
   /** Tweeters that play from a channel of their own, with nothing before them that guards them. */
   readonly activeTweeters: readonly string[];
+  /** Openings that are still to be cut: for which speaker, at which place, and how wide its maker asks for (m). */
+  readonly openings: readonly {
+    readonly item: string;
+    readonly seat: string;
+    readonly cutOutM: number | null;
+  }[];
   /** What fastens the lugs at each ground point. */
   readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */

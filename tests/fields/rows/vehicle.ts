@@ -209,6 +209,7 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/places/boot/zone', 'the wrong zone', 'engine-bay', 'insulation-at-ambient'],
   ['vehicle/places/door-left/side', 'right for left', 'right', 'sides-swapped'],
   ['vehicle/places/door-left/depth', 'a tenth', '7.5 mm', 'speaker-too-deep'],
+  ['vehicle/places/door-left/opening', 'a word of everyday', 'cut', /to-cut/],
   ['vehicle/places/door-left/distance', 'ten times as far', '9000 mm', /is above/],
   ['vehicle/places/door-left/distance', 'not measured', gone, 'speaker-not-measured'],
 ];

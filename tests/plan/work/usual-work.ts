@@ -11,5 +11,6 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   systemV: 12,
   activeTweeters: [],
   fans: [],
+  openings: [],
   groundBolts: [],
 };

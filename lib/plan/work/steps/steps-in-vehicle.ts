@@ -1,4 +1,5 @@
 import type { PlanStep } from '../../../model/plan/index.ts';
+import { printedBit, printedMade } from '../../../model/printed/holes.ts';
 import { ohmsBelow } from '../../../model/printed/told.ts';
 import type { ConductorRole } from '../../../model/vocabulary.ts';
 import {
@@ -15,6 +16,7 @@ import {
 import { boardIn, safe } from './board-in.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { jointActs, jointsText } from './joint-words.ts';
+import { beforeMount, openingSteps } from './opening-steps.ts';
 import { pointSteps } from './point-steps.ts';
 import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
@@ -27,6 +29,7 @@ const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
 /** The work in the vehicle: check in, runs, parts, boards and what stands over the runs, connections, test, power. */
 export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const runs = work.plan.runs.map(({ id }) => layRun(work, id));
+  const openings = openingSteps(work);
   const mounts = mountSteps(work);
   const runIds = runs.map(({ id }) => id);
   const points = pointSteps(work);
@@ -54,6 +57,7 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   return [
     ...beginning(work),
     ...runs,
+    ...openings,
     ...mounts,
     ...points,
     ...boards,
@@ -123,7 +127,7 @@ function layRun(work: Work, run: string): Step {
   return step(`run-${run}`, [safe], {
     layer: 'run',
     ...vehicle,
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommets.length > 0 ? `; grommets: ${grommets.length}` : ''}${throughOwn}`,
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${throughOwn}`,
     tools: ['trim tools', 'pull line', 'label printer'],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -135,6 +139,20 @@ function layRun(work: Work, run: string): Step {
     proof: `Clear of airbags, pedals, seat rails and sharp edges${grommets.length + own.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
   });
 }
+
+/** The grommets of a run, each with its hole; one that is still to be cut with the look behind it that comes first. */
+function grommetsText({ tape }: Work, grommets: WorkRun['grommets']): string {
+  return grommets
+    .map(({ zone, part, holeM, madeForM }) => {
+      const what = part ?? 'a grommet that is still to be found';
+      if (holeM !== null) return `; ${what} in the hole of ${printedMade(holeM)} at the ${zone}`;
+      if (madeForM === undefined) return `; ${what} at the ${zone}`;
+      return `; ${what} at the ${zone}, in a hole of ${printedMade(madeForM)}: where it is not there, look and feel behind first (no tank, no line, no airbag, no wiring), then cut it with ${printedBit(madeForM, 'clearance', tape.system)}`;
+    })
+    .join('');
+}
+
+type WorkRun = Work['plan']['runs'][number];
 
 /** The parts of one place in one step: an enclosure before the speaker that goes into it, then as the job declares. */
 function mountSteps(work: Work): Step[] {
@@ -150,7 +168,7 @@ function mountSteps(work: Work): Step[] {
     );
     const controls = work.plan.controls.filter(({ item }) => own.includes(item));
     const preset = controls.length > 0 ? '; put its controls in their presets' : '';
-    return step(`mount-${seat ?? 'loose'}`, [safe], {
+    return step(`mount-${seat ?? 'loose'}`, beforeMount(work, seat), {
       layer: 'place',
       ...vehicle,
       text: `Mount at ${seat ?? 'its place'}: ${own.join(', ')}${preset}`,
