@@ -1,5 +1,5 @@
 import { magnitude, type Response } from './filter/complex.ts';
-import { levelDb } from './filter/filters.ts';
+import { levelDb } from './filter/filter-response.ts';
 import { frequencies } from './filter/response-curve.ts';
 
 /** A way with the corners of its band; one that it lacks is left open to that end. */

@@ -2,7 +2,7 @@ import { type Fault, faultOf, isFault, isPositive } from '../model/fault.ts';
 import { preferredFrequencies, preferredFrequenciesHz } from '../model/tables/preferred-frequencies.ts';
 import { commonPractice, type Traced, traced } from '../model/trace.ts';
 import type { ToneState } from '../model/vocabulary.ts';
-import type { Filter, FilterFault } from './filter/filters.ts';
+import type { Filter, FilterFault } from './filter/filter-response.ts';
 import { type PathLevel, pathLevel, type ShapedPath } from './filter/path-level.ts';
 
 /** What a path plays, and which tones there are to set its gain with. */

@@ -1,4 +1,4 @@
-import type { Filter } from '../audio/filter/filters.ts';
+import type { Filter } from '../audio/filter/filter-response.ts';
 import { greatestOrder } from '../audio/filter/low-pass-prototypes.ts';
 import { quantityAbove } from '../model/fields.ts';
 import { printed } from '../model/printed/index.ts';

@@ -1,4 +1,10 @@
-import { type Filter, filterLevel, levelDb, lowestLevelDb, pathResponse } from '../audio/filter/filters.ts';
+import {
+  type Filter,
+  filterLevel,
+  levelDb,
+  lowestLevelDb,
+  pathResponse,
+} from '../audio/filter/filter-response.ts';
 import { subsonicCorner } from '../audio/filter/subsonic-corner.ts';
 import { cornersOf } from '../audio/test-tone.ts';
 import { type Fault, faultOf, isFault } from '../model/fault.ts';

@@ -1,7 +1,7 @@
 import { type Side, sides } from '../board/layout/item.ts';
 import type { Box, Point, Ring } from '../board/shape/point.ts';
 import type { WarmCavity } from '../heat/cavity-air.ts';
-import { coolingSurface } from '../heat/surface.ts';
+import { coolingSurface } from '../heat/cooling-surface.ts';
 import type { Shop } from '../model/content/shop.ts';
 import type { Vehicle } from '../model/content/vehicle.ts';
 import type { VehicleSpace } from '../model/content/vehicle-space.ts';

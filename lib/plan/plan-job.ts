@@ -4,7 +4,7 @@ import type { BuildPlan } from '../model/plan/index.ts';
 import { planAudio } from './audio/audio.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
 import { planBoard } from './board/plan-board.ts';
-import { offCutsFor } from './board/sheets/sheet-off-cuts.ts';
+import { offCutsFor } from './board/sheets/off-cuts-on-shelf.ts';
 import { compareBuilt } from './built/compare-built.ts';
 import { PlanBook } from './plan-book.ts';
 import { planHouseRules } from './plan-house-rules.ts';

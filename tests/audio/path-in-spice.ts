@@ -1,4 +1,4 @@
-import type { Filter } from '../../lib/audio/filter/filters.ts';
+import type { Filter } from '../../lib/audio/filter/filter-response.ts';
 import type { ShapedPeak } from '../../lib/audio/filter/peak.ts';
 import { complex, type Spice } from './spice.ts';
 

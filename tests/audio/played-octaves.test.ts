@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Filter, pathResponse } from '../../lib/audio/filter/filters.ts';
+import { type Filter, pathResponse } from '../../lib/audio/filter/filter-response.ts';
 import { gapsBetween, type PlayedWay } from '../../lib/audio/played-octaves.ts';
 import { cornersOf } from '../../lib/audio/test-tone.ts';
 import { isFault } from '../../lib/model/fault.ts';

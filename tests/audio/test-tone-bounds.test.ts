@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Filter } from '../../lib/audio/filter/filters.ts';
+import type { Filter } from '../../lib/audio/filter/filter-response.ts';
 import { cornersOf } from '../../lib/audio/test-tone.ts';
 import { found, hz, tone } from './tone-path.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Filter, levelDb, pathResponse } from '../../lib/audio/filter/filters.ts';
+import { type Filter, levelDb, pathResponse } from '../../lib/audio/filter/filter-response.ts';
 import type { ShapedPeak } from '../../lib/audio/filter/peak.ts';
 import type { TonePath } from '../../lib/audio/test-tone.ts';
 import { isFault } from '../../lib/model/fault.ts';

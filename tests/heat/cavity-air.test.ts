@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { airHeatCapacity, openingFlow } from '../../lib/heat/air-flow.ts';
 import { cavityAir, fanFor, type WarmCavity } from '../../lib/heat/cavity-air.ts';
+import { coolingSurface } from '../../lib/heat/cooling-surface.ts';
 import { deviceLoss } from '../../lib/heat/device-loss.ts';
-import { coolingSurface } from '../../lib/heat/surface.ts';
 import { outsideCheck } from '../outside-check.ts';
 
 const inExamples = outsideCheck('enclosure-example');

@@ -72,7 +72,7 @@ export const sampled: readonly Area[] = [
       // What asks ngspice, draws many networks or many choices of a fuse lasts too long for each change.
       'tests/power/{network/network-faults,conductor/figures-on-bounds}.test.ts',
       'tests/power/network/{alternator,converters}.test.ts',
-      'tests/power/{charging,key-off,way-resistance,fuse-resistance,house-power-rules,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
+      'tests/power/{charging-balance,key-off,way-resistance,fuse-resistance,house-power-rules,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
       'tests/power/conductor/conductor-c*.test.ts',
     ],
   },
@@ -81,7 +81,7 @@ export const sampled: readonly Area[] = [
     code: ['lib/audio'],
     heldBy: [
       'tests/audio/{[!t]*,turn-on,load/[!c]*,filter/[!f]*}.test.ts',
-      'tests/audio/{load/channel-wiring,filter/filters}.test.ts',
+      'tests/audio/{load/channel-wiring,filter/filter-response}.test.ts',
     ],
   },
   {

@@ -1,5 +1,5 @@
 import type { Figure } from '../../model/trace.ts';
-import { type Filter, type FilterFault, levelDb, pathResponse } from './filters.ts';
+import { type Filter, type FilterFault, levelDb, pathResponse } from './filter-response.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
 import { highestLevelDb } from './response-curve.ts';
 

@@ -1,5 +1,5 @@
 import { add, type Response } from './complex.ts';
-import { levelDb } from './filters.ts';
+import { levelDb } from './filter-response.ts';
 
 /** Frequencies to look at: how many, from where to where. */
 export interface Sampling {

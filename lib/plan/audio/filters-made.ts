@@ -1,4 +1,4 @@
-import { filterResponse } from '../../audio/filter/filters.ts';
+import { filterResponse } from '../../audio/filter/filter-response.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import { pointer } from '../../model/place.ts';

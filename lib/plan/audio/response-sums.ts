@@ -1,5 +1,5 @@
 import type { Response } from '../../audio/filter/complex.ts';
-import { levelDb, type Path, pathResponse } from '../../audio/filter/filters.ts';
+import { levelDb, type Path, pathResponse } from '../../audio/filter/filter-response.ts';
 import { frequencies, sumResponse } from '../../audio/filter/response-curve.ts';
 import { type ChainedWay, octavesApart, topsOf, wayChain } from '../../audio/filter/way-chain.ts';
 import { cornersOf } from '../../audio/test-tone.ts';

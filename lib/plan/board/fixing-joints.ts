@@ -7,7 +7,7 @@ import {
   ringM2,
 } from '../../board/strength/fixing-joint.ts';
 import type { RatedFixing } from '../../board/strength/retention.ts';
-import { threadM } from '../../board/strength/thread.ts';
+import { threadM } from '../../board/strength/screw-thread.ts';
 import type { Board, Job, SheetPart } from '../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';

@@ -4,7 +4,7 @@ import type { Part } from '../../model/kinds/index.ts';
 import { regimeNames } from '../../model/operating-points.ts';
 import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
-import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
+import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging-balance.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import { chargerInputA } from '../../power/network/charger-draw.ts';
 import type { PlanBook } from '../plan-book.ts';

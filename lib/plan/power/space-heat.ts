@@ -1,7 +1,7 @@
 import { cavityAir, type WarmCavity } from '../../heat/cavity-air.ts';
+import { type CavityBox, coolingSurface } from '../../heat/cooling-surface.ts';
 import { deviceLoss } from '../../heat/device-loss.ts';
 import { type MovingAir, movedAir } from '../../heat/moved-air.ts';
-import { type CavityBox, coolingSurface } from '../../heat/surface.ts';
 import type { Board, Device, Job } from '../../model/content/resolved-job.ts';
 import type { OperatingPoint, PlanHeat, PlanPower } from '../../model/plan/index.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';

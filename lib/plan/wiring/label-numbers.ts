@@ -1,7 +1,7 @@
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { type ConductorRole, type ConductorSign, unmarkedTerminal } from '../../model/vocabulary.ts';
-import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
+import { speakerConductors, speakerSigns } from './speaker-conductors.ts';
 
 /** Letter of each role on wire labels. */
 const letters: Readonly<Record<ConductorRole, string>> = {
@@ -21,7 +21,7 @@ const letters: Readonly<Record<ConductorRole, string>> = {
 export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>): ReadonlyMap<string, string> {
   const labels = new Map<string, string>();
   const signs = speakerSigns(job, roles);
-  const pairOf = pairNames(speakerPairs(job, signs));
+  const pairOf = pairNames(speakerConductors(job, signs));
   const taken = new Set([...terminalNames(job).keys()].map(stemName));
   const links = job.links.filter(({ origin }) => origin === 'job');
   const numbers = new Map<string, string>();
@@ -47,7 +47,7 @@ export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>):
 }
 
 /** The name under which both conductors of a pair are numbered; of any other its own. */
-function pairNames(pairs: ReturnType<typeof speakerPairs>): (id: string) => string {
+function pairNames(pairs: ReturnType<typeof speakerConductors>): (id: string) => string {
   const names = new Map(
     pairs.flatMap(({ positive, negative }) => [positive, negative].map((id) => [id, positive])),
   );

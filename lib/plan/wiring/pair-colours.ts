@@ -4,7 +4,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
+import { speakerConductors, speakerSigns } from './speaker-conductors.ts';
 
 /** Base colours in the order in which pairs take them: what nine-conductor cable has used for long. */
 const usualColours = ['WH', 'GY', 'GN', 'VT'];
@@ -48,7 +48,7 @@ export function colourPairs(
 
 function openPairs(job: Job, sized: ReadonlyMap<string, SizedConductor>): readonly OpenPair[] {
   const roles = new Map([...sized].map(([id, { role }]) => [id, role]));
-  return speakerPairs(job, speakerSigns(job, roles)).flatMap((pair): OpenPair[] => {
+  return speakerConductors(job, speakerSigns(job, roles)).flatMap((pair): OpenPair[] => {
     const [positive, negative] = [sized.get(pair.positive), sized.get(pair.negative)];
     if (!positive || !negative || !isOpenPair(positive) || !isOpenPair(negative)) return [];
     if (positive.cable.size.areaMm2 !== negative.cable.size.areaMm2) return [];

@@ -12,7 +12,7 @@ import { wireLabels } from './label-numbers.ts';
 import { isNoReel, remarkNoReels } from './no-reel.ts';
 import type { PreparedEnd } from './prepared-end.ts';
 import { wireZones } from './run-zones.ts';
-import { speakerSigns } from './speaker-pairs.ts';
+import { speakerSigns } from './speaker-conductors.ts';
 import { wireDiameter, wireDiameterM } from './wire-diameter.ts';
 import { prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';

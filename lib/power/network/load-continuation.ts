@@ -1,4 +1,4 @@
-import { branchV } from './branches.ts';
+import { branchV } from './element-currents.ts';
 import { firstStep, type NodalSystem, newton, openCircuit } from './newton.ts';
 import { RealRoom } from './scratch-arrays.ts';
 

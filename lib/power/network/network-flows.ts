@@ -1,4 +1,4 @@
-import { linearA, loadA } from './branches.ts';
+import { linearA, loadA } from './element-currents.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { ElementFlow, NodeVoltage } from './network-types.ts';
 import type { NodalSystem } from './newton.ts';

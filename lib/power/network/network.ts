@@ -1,6 +1,6 @@
 import { percentKept, volts, voltsLeft } from '../../model/printed/told.ts';
-import { branchV } from './branches.ts';
 import { solveConverters } from './converters.ts';
+import { branchV } from './element-currents.ts';
 import { hasOhm, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
 import { type LoadReach, raiseLoads } from './load-continuation.ts';
 import type { NetworkFault } from './network-fault.ts';

@@ -1,4 +1,4 @@
-import type { LinearBranches, LoadBranches } from './branches.ts';
+import type { LinearBranches, LoadBranches } from './element-currents.ts';
 import { factorSymmetric, type SymbolicLdl, substitute } from './sparse-ldl.ts';
 
 /**

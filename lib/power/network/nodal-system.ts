@@ -1,4 +1,4 @@
-import { GrowingLinear, GrowingLoads, type LinearBranches } from './branches.ts';
+import { GrowingLinear, GrowingLoads, type LinearBranches } from './element-currents.ts';
 import { LdlPattern, symbolicLdl } from './elimination-order.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { NodalSystem } from './newton.ts';

@@ -1,6 +1,6 @@
 import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
-import { threadM } from '../../board/strength/thread.ts';
+import { threadM } from '../../board/strength/screw-thread.ts';
 import type { JobBoard } from '../../model/content/job.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import type { PartOf } from '../../model/kinds/index.ts';

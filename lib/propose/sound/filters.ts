@@ -1,6 +1,5 @@
-import type { z } from 'zod';
 import { type FilterOffer, filterOffers, partlyToldText } from '../../audio/filter/filter-offers.ts';
-import type { filterSchema } from '../../model/content/filter.ts';
+import type { FilterText } from '../../model/content/filter.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { hertz } from '../../model/printed/told.ts';
@@ -13,8 +12,6 @@ import { groupOf } from './inputs.ts';
 import type { ProcessorOutput } from './processor-links.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
 import { type UsedOutput, usedOutputs } from './used-outputs.ts';
-
-type FilterText = z.input<typeof filterSchema>;
 
 /** A corner that a band asks for. */
 interface Corner {

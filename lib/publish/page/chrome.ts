@@ -1,5 +1,6 @@
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import { addresses, linkTo, wayUp } from '../site/addresses.ts';
+import { navigationFrom } from './navigation.ts';
 import type { Chrome, SiteContext } from './page.ts';
 import { type PrintSheet, printRules } from './print-rules.ts';
 
@@ -16,19 +17,6 @@ export interface PageFace {
   readonly sheets?: readonly PrintSheet[];
 }
 
-const areas: readonly (readonly [string, string])[] = [
-  ['Jobs', addresses.jobs],
-  ['Parts', addresses.parts],
-  ['Vehicles', addresses.vehicles],
-  ['Guides', addresses.guides],
-  ['Writing', addresses.writing],
-  ['Calculators', addresses.calculators],
-  ['Search', addresses.search],
-];
-
-/** Areas that the site of one job alone does not have. */
-const ofWholeShop: ReadonlySet<string> = new Set([addresses.writing, addresses.calculators]);
-
 /** The frame of a page. A customer's copy has no navigation: it tells nothing of other jobs. */
 export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrome {
   const { address, title, above = [], mark = null, foot = title, sheets } = face;
@@ -39,15 +27,7 @@ export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrom
     title,
     shopName: site.shop.name,
     top: wayUp(address),
-    navigation: open
-      ? areas
-          .filter(([, to]) => !(site.isOneJob && ofWholeShop.has(to)))
-          .map(([name, to]) => ({
-            title: name,
-            href: linkTo(address, to),
-            current: address.startsWith(to),
-          }))
-      : [],
+    navigation: open ? navigationFrom(address, site) : [],
     search: open ? linkTo(address, addresses.search) : null,
     trail: open ? upwards.map(([name, to]) => ({ title: name, href: linkTo(address, to) })) : [],
     mark,

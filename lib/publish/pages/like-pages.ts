@@ -7,7 +7,7 @@ import { type BoardHit, boardHits } from '../reference/board-hits.ts';
 import { boardsOf, likeAddress, ranksBoards } from '../reference/past-boards.ts';
 import { type Fact, fact } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
-import { inOrder } from '../site/job-standing.ts';
+import { inOrder } from '../site/job-order.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
 import { writerFor } from '../words/written.ts';
 

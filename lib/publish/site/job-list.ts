@@ -1,7 +1,7 @@
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { counted, spelled, statusWords } from '../words/words.ts';
 import { addresses, linkTo } from './addresses.ts';
-import { inOrder } from './job-standing.ts';
+import { inOrder } from './job-order.ts';
 import type { PublishedJob } from './shop-site.ts';
 
 /** A job as an index lists it. */

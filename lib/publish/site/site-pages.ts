@@ -15,7 +15,7 @@ import { searchPage } from '../pages/search-page.ts';
 import { vehiclePages } from '../pages/vehicle-pages.ts';
 import { worksheetPages } from '../pages/worksheet-page.ts';
 import { writingPages } from '../pages/writing/writing-pages.ts';
-import { inOrder } from './job-standing.ts';
+import { inOrder } from './job-order.ts';
 
 /**
  * Every page of a site for an audience, by address. The audience decides which pages there are, never where

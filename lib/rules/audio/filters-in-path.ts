@@ -1,4 +1,4 @@
-import { type Filter, filterLevel } from '../../audio/filter/filters.ts';
+import { type Filter, filterLevel } from '../../audio/filter/filter-response.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { boostsOf } from '../../plan/audio/path-peaks.ts';

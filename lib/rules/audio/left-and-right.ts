@@ -1,16 +1,16 @@
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { filterNames } from '../../model/vocabulary.ts';
 import { carriedSides } from '../../plan/audio/carried-sides.ts';
+import { type LeftAndRight, leftAndRightSpeakers } from '../../plan/audio/left-and-right-speakers.ts';
 import { feedOf } from '../../plan/audio/signal-feed.ts';
 import { channelInputs, feedFilters } from '../../plan/audio/signal-path.ts';
-import { type SpeakerPair, speakerPairs } from '../../plan/audio/speaker-pairs.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { decibels, hertz, listed, ohms, volts, watts } from '../words.ts';
 
 /** A pair whose speakers hang on a channel each. */
 interface ChannelPair {
-  readonly pair: SpeakerPair;
+  readonly pair: LeftAndRight;
   readonly left: PlanChannel;
   readonly right: PlanChannel;
 }
@@ -18,7 +18,7 @@ interface ChannelPair {
 function channelPairs({ job, plan }: Case): readonly ChannelPair[] {
   const channelOf = (speaker: string) =>
     plan.audio.channels.find(({ speakers }) => speakers.includes(speaker));
-  return speakerPairs(job).flatMap((pair): ChannelPair[] => {
+  return leftAndRightSpeakers(job).flatMap((pair): ChannelPair[] => {
     const [left, right] = [channelOf(pair.left.id), channelOf(pair.right.id)];
     return left && right && left.id !== right.id ? [{ pair, left, right }] : [];
   });

@@ -1,4 +1,4 @@
-import { pathResponse } from '../../audio/filter/filters.ts';
+import { pathResponse } from '../../audio/filter/filter-response.ts';
 import { type ChainedWay, heardOn, topsOf, wayChain } from '../../audio/filter/way-chain.ts';
 import { type Gap, gapsBetween, type PlayedWay } from '../../audio/played-octaves.ts';
 import { cornersOf } from '../../audio/test-tone.ts';

@@ -1,5 +1,5 @@
 import type { Device, Job, Link, Run } from '../../model/content/resolved-job.ts';
-import { speakerPairs } from '../../plan/audio/speaker-pairs.ts';
+import { leftAndRightSpeakers } from '../../plan/audio/left-and-right-speakers.ts';
 import { deviceOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
@@ -56,7 +56,7 @@ function acrossSides(led: readonly Led[], job: Job): readonly Verdict<'route-end
   return across.flatMap((one): Verdict<'route-ends-elsewhere'>[] => {
     const { device, run } = one;
     if (told.has(device.id)) return [];
-    const pair = speakerPairs(job).find(({ left, right }) => [left.id, right.id].includes(device.id));
+    const pair = leftAndRightSpeakers(job).find(({ left, right }) => [left.id, right.id].includes(device.id));
     const fellow = across.find(
       (other) =>
         pair && other.device.id !== device.id && [pair.left.id, pair.right.id].includes(other.device.id),

@@ -1,4 +1,4 @@
-import { threadM } from '../../board/strength/thread.ts';
+import { threadM } from '../../board/strength/screw-thread.ts';
 import { piecesOf } from '../../shelf/shelf-lengths.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { catalogueSpot } from '../look-up.ts';

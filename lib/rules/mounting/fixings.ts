@@ -1,4 +1,4 @@
-import { threadM } from '../../board/strength/thread.ts';
+import { threadM } from '../../board/strength/screw-thread.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import { mountingScrew } from '../../plan/board/board-shape.ts';
 import { catalogueSpot, deviceOf, deviceSpot } from '../look-up.ts';

@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { speakerDelays } from '../../../lib/audio/delay.ts';
-import { type Filter, filterLevel, filterResponse, levelDb } from '../../../lib/audio/filter/filters.ts';
+import {
+  type Filter,
+  filterLevel,
+  filterResponse,
+  levelDb,
+} from '../../../lib/audio/filter/filter-response.ts';
 import { pathLevel } from '../../../lib/audio/filter/path-level.ts';
 import { peakResponse } from '../../../lib/audio/filter/peak.ts';
 import { highestLevelDb } from '../../../lib/audio/filter/response-curve.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Response } from '../../../lib/audio/filter/complex.ts';
-import { levelDb, type Path, pathResponse } from '../../../lib/audio/filter/filters.ts';
+import { levelDb, type Path, pathResponse } from '../../../lib/audio/filter/filter-response.ts';
 import { frequencies, type Sampling, sumResponse } from '../../../lib/audio/filter/response-curve.ts';
 import { subsonicCorner } from '../../../lib/audio/filter/subsonic-corner.ts';
 import { isFault } from '../../../lib/model/fault.ts';

@@ -8,7 +8,7 @@ import {
   ringM2,
 } from '../../../lib/board/strength/fixing-joint.ts';
 import { type RatedFixing, retention, retentionFaults } from '../../../lib/board/strength/retention.ts';
-import { threadM } from '../../../lib/board/strength/thread.ts';
+import { threadM } from '../../../lib/board/strength/screw-thread.ts';
 import { outsideCheck } from '../../outside-check.ts';
 
 const byHand = outsideCheck('joints-by-hand');

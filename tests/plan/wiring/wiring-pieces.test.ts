@@ -6,7 +6,7 @@ import { candidatesFor } from '../../../lib/plan/wiring/cable-candidates.ts';
 import { conductorRole, terminalRole } from '../../../lib/plan/wiring/conductor-role.ts';
 import { refusal } from '../../../lib/plan/wiring/end-remarks.ts';
 import { colourPairs } from '../../../lib/plan/wiring/pair-colours.ts';
-import { speakerPairs, speakerSigns } from '../../../lib/plan/wiring/speaker-pairs.ts';
+import { speakerConductors, speakerSigns } from '../../../lib/plan/wiring/speaker-conductors.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
@@ -101,7 +101,7 @@ describe('the sign of a speaker conductor', () => {
           /out|back|between|one|two|speaker|bridge/.test(link.id) ? 'speaker' : 'power',
         ]),
       );
-      return speakerPairs(job, speakerSigns(job, roles));
+      return speakerConductors(job, speakerSigns(job, roles));
     };
     expect(pairsOf(shop().job)).toEqual([{ positive: 'speaker.+', negative: 'speaker.-' }]);
     expect(pairsOf(coils(series))).toEqual([{ positive: 'out', negative: 'back' }]);

@@ -6,7 +6,7 @@ import { boxOf } from '../../../board/shape/point.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import { piecesOf } from '../../../shelf/shelf-lengths.ts';
 import { planHouseRules } from '../../plan-house-rules.ts';
-import { offCutsOfSheet } from './sheet-off-cuts.ts';
+import { offCutsOfSheet } from './off-cuts-on-shelf.ts';
 
 /** What the rails of raised parts are cut from, and how large these parts are. */
 export interface RailSupply {

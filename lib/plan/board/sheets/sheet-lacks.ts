@@ -1,8 +1,8 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
 import { fitBoard } from '../../../board/layout/fit-in-space.ts';
+import { threadM } from '../../../board/strength/screw-thread.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
-import { threadM } from '../../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { Keep } from '../../../model/keep.ts';
 import { piecesOf } from '../../../shelf/shelf-lengths.ts';
@@ -15,8 +15,8 @@ import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { boardLengths } from '../remark-words.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
+import { offCutsOfSheet } from './off-cuts-on-shelf.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
-import { offCutsOfSheet } from './sheet-off-cuts.ts';
 
 /** A sheet of the catalogue by its id. */
 export interface NamedSheet {

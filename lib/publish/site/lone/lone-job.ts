@@ -1,6 +1,6 @@
 import type { PartPromise, PromisedShelf } from '../../../model/content/promised.ts';
 import type { BuildPlan } from '../../../model/plan/index.ts';
-import { partsOf } from '../job-standing.ts';
+import { partsOf } from '../../reference/parts-used.ts';
 import type { PublishedJob, ShopSite } from '../shop-site.ts';
 import { type OtherJob, unnamedTo, type WithoutNames, withoutNames } from './other-jobs.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { chooseSheets } from '../../../../lib/plan/board/sheets/choose-sheets.ts';
+import { offCutsFor } from '../../../../lib/plan/board/sheets/off-cuts-on-shelf.ts';
 import { railSupply, railsComeOut } from '../../../../lib/plan/board/sheets/rail-stock.ts';
 import { buildOf, plateSheet } from '../../../../lib/plan/board/sheets/sheet-build.ts';
 import { isOnShelf, trySheet } from '../../../../lib/plan/board/sheets/sheet-lacks.ts';
-import { offCutsFor } from '../../../../lib/plan/board/sheets/sheet-off-cuts.ts';
 import { PlanBook } from '../../../../lib/plan/plan-book.ts';
 import { samplePlan } from '../../../publish/sample/sample-plan.ts';
 import { inJob } from '../../../read/problem-case.ts';

@@ -6,7 +6,7 @@ import {
   filterResponse,
   levelDb,
   pathResponse,
-} from '../../../lib/audio/filter/filters.ts';
+} from '../../../lib/audio/filter/filter-response.ts';
 import { sumResponse } from '../../../lib/audio/filter/response-curve.ts';
 import { isFault } from '../../../lib/model/fault.ts';
 import { outsideCheck } from '../../outside-check.ts';

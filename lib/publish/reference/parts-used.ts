@@ -1,5 +1,4 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { PublishedJob } from './shop-site.ts';
 
 /** Ids of the catalogue parts that a plan uses in any way. */
 export function partsOf(plan: BuildPlan): ReadonlySet<string> {
@@ -12,9 +11,4 @@ export function partsOf(plan: BuildPlan): ReadonlySet<string> {
     ...plan.power.fuses.map((fuse) => fuse.part),
   ];
   return new Set(used.filter((part) => part !== null));
-}
-
-/** Jobs in the order in which pages list them: by id. */
-export function inOrder(jobs: readonly PublishedJob[]): PublishedJob[] {
-  return [...jobs].sort((a, b) => (a.plan.job.id < b.plan.job.id ? -1 : 1));
 }

@@ -3,7 +3,7 @@ import { linkName, stemName } from '../../model/ports/pair-name.ts';
 import type { ConductorRole, ConductorSign, TerminalRole } from '../../model/vocabulary.ts';
 
 /** The two conductors that join one speaker, by their links. */
-export interface SpeakerPair {
+export interface SpeakerConductors {
   readonly positive: string;
   readonly negative: string;
 }
@@ -51,11 +51,11 @@ function signOfRole(role: TerminalRole | undefined): ConductorSign | null {
  * Speaker conductors that make a pair: those that the job writes as one link, then those between the same two devices at
  * one coil, then the only plus and the only minus between two devices, as of coils in series and of bridged outputs.
  */
-export function speakerPairs(
+export function speakerConductors(
   { links }: Pick<Job, 'links'>,
   signs: ReadonlyMap<string, ConductorSign>,
-): readonly SpeakerPair[] {
-  const pairs: SpeakerPair[] = [];
+): readonly SpeakerConductors[] {
+  const pairs: SpeakerConductors[] = [];
   let open = links.filter(({ id }) => signs.has(id));
   for (const keyOf of [writtenAs, atOneCoil, betweenDevices]) {
     const groups = new Map<string, Link[]>();
@@ -67,7 +67,7 @@ export function speakerPairs(
   return pairs;
 }
 
-function pairIn(group: readonly Link[], signs: ReadonlyMap<string, ConductorSign>): SpeakerPair[] {
+function pairIn(group: readonly Link[], signs: ReadonlyMap<string, ConductorSign>): SpeakerConductors[] {
   const [positive, ...morePositive] = group.filter(({ id }) => signs.get(id) === '+');
   const [negative, ...moreNegative] = group.filter(({ id }) => signs.get(id) === '-');
   const isOne = positive && negative && morePositive.length + moreNegative.length === 0;

@@ -1,7 +1,7 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 
 /** A left and a right speaker of one kind. */
-export interface SpeakerPair {
+export interface LeftAndRight {
   readonly left: Device;
   readonly right: Device;
 }
@@ -10,10 +10,10 @@ export interface SpeakerPair {
  * The pairs among the speakers of a job: of one part, in one kind of zone, as many left as right. Where there are
  * several, the nearest left one goes with the nearest right one; without their distances none is told from another.
  */
-export function speakerPairs(job: Job): readonly SpeakerPair[] {
+export function leftAndRightSpeakers(job: Job): readonly LeftAndRight[] {
   const speakers = job.devices.filter(({ spec }) => spec?.kind === 'speaker');
   const kinds = new Set(speakers.map(kindOf));
-  return [...kinds].flatMap((kind): SpeakerPair[] => {
+  return [...kinds].flatMap((kind): LeftAndRight[] => {
     const own = speakers.filter((one) => kindOf(one) === kind);
     const [lefts, rights] = [ranked(job, own, 'left'), ranked(job, own, 'right')];
     if (lefts.length !== rights.length || (lefts.length > 1 && !isMeasured(job, own))) return [];

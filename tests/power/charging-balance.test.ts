@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Fault, isFault } from '../../lib/model/fault.ts';
 import type { Traced } from '../../lib/model/trace.ts';
-import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../lib/power/charging.ts';
+import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../lib/power/charging-balance.ts';
 import { rechargeMinutes, recharges } from '../../lib/power/recharge.ts';
 import { type Reserve, reserveMinutes } from '../../lib/power/reserve.ts';
 import { outsideCheck } from '../outside-check.ts';
