@@ -25,6 +25,7 @@ export function shopHead({ shop }: Pick<Job, 'shop'>): BuildPlan['shop'] {
     ...{ name, address: [...address], units, fraction, paper },
     largerPaper: shop['larger-paper'] ?? null,
     siteUrl: shop['site-url'] ?? null,
+    ...(!shop['stock-counted'] && { stockCounted: false }),
     warranty: [...shop['hand-over'].warranty],
     terms: [...shop['hand-over'].terms],
   };

@@ -1,5 +1,5 @@
 import type { PartPromise } from '../model/content/promised.ts';
-import type { Stock } from '../model/content/shop.ts';
+import type { Shop, Stock } from '../model/content/shop.ts';
 
 /** Lengths that differ by less are the same: no tape tells a hundredth of a millimetre (m). */
 export const sameLengthM = 1e-5;
@@ -43,4 +43,9 @@ export function promisedThere({ unit, pieces, reelsM, offCutsM }: PartPromise): 
 /** Pieces on the shelf. */
 export function piecesOf(stock: Stock | undefined): number {
   return stock && 'pieces' in stock ? stock.pieces : 0;
+}
+
+/** How what stands under `stock:` is told: as there only where somebody counted it. */
+export function stockWord(shop: Pick<Shop, 'stock-counted'>): string {
+  return shop['stock-counted'] ? 'in stock' : 'by the shop file, not counted';
 }

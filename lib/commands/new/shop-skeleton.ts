@@ -36,7 +36,8 @@ rules: {}
 ${houseRuleNames.map((rule) => `#  ${ruleText(rule, units)}`).join('\n')}
 
 # What lies on the shelf: pieces, and what is left on each reel, short ends included. Sizes, fuses and colours are chosen
-# from it; what is not listed counts as none. These counts are invented: count your own.
+# from it; what is not listed counts as none. These counts are invented: count your own, then take the first line away.
+stock-counted: false
 stock:
 ${firstStock(parts, units)
   .map((line) => `  ${line}`)

@@ -146,6 +146,11 @@ export const shopSchema = z.strictObject({
     'What the shop pays for its parts, by part. They stand on its own order list, and on no sheet.',
     { example: { 'wire-4-rd': '1.85 per ft', 'bolt-m6-40': '14.50 per 100' } },
   ),
+  'stock-counted': builders(
+    z.boolean().default(true),
+    'Whether the shelf was counted. `false`: what stands under `stock:` was written to begin with, and no sheet says that it is there.',
+    { example: false },
+  ),
   stock: section(
     z.record(z.string(), stockSchema).default({}),
     'What lies on the shelf, by part. Sizes, fuses and colours are chosen from it; what is not listed counts as none.',

@@ -28,6 +28,11 @@ export const stockAndRecordFindings = {
     levels: ['caution'],
     ...shopStock,
   },
+  'stock-not-counted': {
+    asks: 'What a job takes from the shelf was counted there.',
+    levels: ['note'],
+    ...shopStock,
+  },
   'to-order': {
     asks: 'The shelf has the pieces that the job takes; what it lacks is one list to order from.',
     levels: ['caution'],

@@ -64,6 +64,8 @@ export const buildPlanSchema = z.object({
     paper: builders(paperSchema),
     largerPaper: builders(largerPaperSchema.nullable().default(null)),
     siteUrl: builders(z.string().nullable()),
+    /** False where nobody has counted the shelf; left out where it was counted, and in older plans. */
+    stockCounted: builders(z.boolean().optional()),
     /** What the shop warranted and asked when this was planned; a plan from before has none. */
     warranty: z.array(everyone(z.string())).optional(),
     terms: z.array(everyone(z.string())).optional(),

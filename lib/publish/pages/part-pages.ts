@@ -1,9 +1,10 @@
 import type { PartPromise } from '../../model/content/promised.ts';
-import type { Stock } from '../../model/content/shop.ts';
+import type { Shop, Stock } from '../../model/content/shop.ts';
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type KindName, kinds, type Part, partFacts } from '../../model/kinds/index.ts';
 import { printed } from '../../model/printed/index.ts';
+import { stockWord } from '../../shelf/shelf-lengths.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type PartData, partData } from '../page/part-data.ts';
@@ -44,8 +45,14 @@ export interface PartBody {
   readonly vehicles: readonly Link[];
 }
 
-function stockText(stock: Stock | undefined, promise: PartPromise | undefined, write: Writer): string {
-  return [shelfText(stock, write), ...promiseTexts(stock, promise, write)].join(' ');
+function stockText(
+  shop: Pick<Shop, 'stock' | 'stock-counted'>,
+  part: string,
+  promise: PartPromise | undefined,
+  write: Writer,
+): string {
+  const stock = shop.stock[part];
+  return [shelfText(stock, write, stockWord(shop)), ...promiseTexts(stock, promise, write)].join(' ');
 }
 
 /** To whom it is promised, and how much more than there is. */
@@ -62,7 +69,7 @@ function promiseTexts(
   return [`Promised: ${to.join('; ')}.`, ...over];
 }
 
-function shelfText(stock: Stock | undefined, write: Writer): string {
+function shelfText(stock: Stock | undefined, write: Writer, there: string): string {
   if (stock === undefined) return 'None in stock.';
   if ('pieces' in stock) {
     const offCuts = Object.entries(stock['off-cuts']).map(
@@ -70,14 +77,14 @@ function shelfText(stock: Stock | undefined, write: Writer): string {
         `${name}, ${write.length('length-left', width).text} by ${write.length('length-left', height).text}${pieces === 1 ? '' : ` (${pieces})`}`,
     );
     const left = offCuts.length === 0 ? '' : ` Off-cuts: ${offCuts.join('; ')}.`;
-    return `${counted(stock.pieces, 'piece')} in stock.${left}`;
+    return `${counted(stock.pieces, 'piece')} ${there}.${left}`;
   }
   const lengths = stock.reels.map((lengthM) => write.wire('length-left', lengthM).text);
   const named = Object.entries(stock['off-cuts']).map(
     ([name, lengthM]) => `${name}, ${write.wire('length-left', lengthM).text}`,
   );
   const left = named.length === 0 ? '' : ` Off-cuts: ${named.join('; ')}.`;
-  return `${counted(lengths.length, 'reel')} in stock: ${lengths.join('; ')}.${left}`;
+  return `${counted(lengths.length, 'reel')} ${there}: ${lengths.join('; ')}.${left}`;
 }
 
 function terminalsTable(terminals: Readonly<Record<string, TerminalSpec>>): Table | null {
@@ -122,7 +129,7 @@ function partBody({ site, audience }: SiteContext, id: string, part: Part): Part
     id,
     kind: kinds[part.kind].plural,
     notes: part.notes ?? '',
-    stock: stockText(site.shop.stock[id], site.promised[id], write),
+    stock: stockText(site.shop, id, site.promised[id], write),
     data: partData(part, write),
     terminals: terminalsTable(known.terminals),
     controls: controlsTable(known.controls),

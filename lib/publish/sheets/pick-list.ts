@@ -204,8 +204,14 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
   return {
     summary: `${plan.pickBeyond === undefined ? '' : `Beside what revision ${plan.pickBeyond.revision} has in place. `}${
       short === 0
-        ? 'Everything is in stock.'
+        ? plan.shop.stockCounted === false
+          ? ''
+          : 'Everything is in stock.'
         : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`
+    }${
+      plan.shop.stockCounted === false
+        ? ' The shelf is not counted: see that each entry is there before you begin.'
+        : ''
     }`,
     parts: tableOrNone(
       'Parts, by the piece',

@@ -3,7 +3,7 @@ import type { PlanRun } from '../../model/plan/index.ts';
 import type { Advice } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { outsideInM } from '../../plan/wiring/run-coverings.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { piecesOf, stockWord } from '../../shelf/shelf-lengths.ts';
 import { routeSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
@@ -77,7 +77,7 @@ function forGrommet(about: Case, run: Run, crossing: Crossing, holeM: number): W
   const length = lengthIn(about.job, routeSpot(run));
   const own = crossing.pass['own-grommet'] ? "take the vehicle's own grommet out, " : '';
   return {
-    text: `${own}open the hole of ${length(holeM)} to ${String(hole?.value)} for ${wider.id} (${wider.stocked} in stock), after a look at what lies behind it, and write ${linesText(advice)} there`,
+    text: `${own}open the hole of ${length(holeM)} to ${String(hole?.value)} for ${wider.id} (${wider.stocked} ${stockWord(about.job.shop)}), after a look at what lies behind it, and write ${linesText(advice)} there`,
     advice,
   };
 }

@@ -60,4 +60,23 @@ const toOrder: Rule = {
   },
 };
 
-export const stockRules: readonly Rule[] = [short, toOrder];
+const notCounted: Rule = {
+  id: 'stock-not-counted',
+  judge({ job, plan }) {
+    const relied = plan.pick.filter(({ stockQuantity, suppliedWith }) => stockQuantity > 0 && !suppliedWith);
+    if (job.shop['stock-counted'] || relied.length === 0) return [];
+    return [
+      {
+        level: 'note',
+        of: relied.map(({ part }) => part),
+        message: `the shelf is not counted: ${counted(relied.length, 'entry', 'entries')} of the pick list ${relied.length === 1 ? 'rests' : 'rest'} on figures that the shop file began with`,
+        remedy:
+          'count what lies there, mend the figures under stock: of the shop file, and take its line stock-counted: false away',
+        path: pointer(['stock-counted']),
+        file: 'shop',
+      },
+    ];
+  },
+};
+
+export const stockRules: readonly Rule[] = [short, toOrder, notCounted];

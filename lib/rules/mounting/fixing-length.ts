@@ -1,5 +1,5 @@
 import { threadM } from '../../board/strength/screw-thread.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { piecesOf, stockWord } from '../../shelf/shelf-lengths.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { catalogueSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
@@ -68,7 +68,7 @@ function longEnough(about: Case, short: ShortFixings, goodM: number): string | n
   });
   const enough = (id: string): number => (shelved(id) >= short.all.length ? 0 : 1);
   const [best] = fitting.toSorted((a, b) => enough(a.id) - enough(b.id) || a.lengthM - b.lengthM);
-  return best ? `fixing: ${best.id} (${shelved(best.id)} in stock)` : null;
+  return best ? `fixing: ${best.id} (${shelved(best.id)} ${stockWord(about.job.shop)})` : null;
 }
 
 /** Bolts that do not reach through board and spacer, or not deep enough into their thread. */

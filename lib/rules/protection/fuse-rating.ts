@@ -1,5 +1,6 @@
 import type { FuseAlternative, PlanFuse } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { stockWord } from '../../shelf/shelf-lengths.ts';
 import { promisedText } from '../data/promised.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, fuseSpot, partOf } from '../look-up.ts';
@@ -21,7 +22,7 @@ export function alternativesText(
     const { form, ratingA, stockQuantity, parts } = one;
     const also = parts.length > 0 ? `, with ${listed(parts)}` : '';
     const shelf = known.includes(one)
-      ? `${counted(stockQuantity, 'piece')} in stock`
+      ? `${counted(stockQuantity, 'piece')} ${stockWord(job.shop)}`
       : 'not in the catalogue';
     return `${fuseForms[form].name} ${amps(ratingA)} (${shelf}${also})`;
   });

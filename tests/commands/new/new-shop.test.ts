@@ -47,12 +47,13 @@ describe('new --shop', () => {
     expect([status, out]).toEqual([0, 'content/shop.yaml']);
   });
 
-  test('makes a shop whose one job is planned with nothing to do but to order the equipment itself', async () => {
+  test('makes a shop whose one job is planned with nothing to do but to count the shelf and to order the equipment itself', async () => {
     const { status, out, told } = await folder.run('check', '--json');
     expect([status, told]).toEqual([0, '']);
     const { jobs, problems }: Checked = JSON.parse(out);
     expect([jobs.map(({ id }) => id), problems]).toEqual([['first-job'], []]);
     expect(jobs[0]?.findings.map(({ rule, related: [of] }) => `${rule} ${of}`).sort()).toEqual([
+      'stock-not-counted birch-12',
       'to-order amp-five',
     ]);
   });

@@ -32,6 +32,7 @@ export const shopRows: readonly Row[] = [
     /kept on the reel/,
     { scene: { 'shop/currency': 'EUR', 'shop/prices': { 'wire-power-1-0-rd': '89 per 50 ft' } } },
   ],
+  ['shop/stock-counted', 'not counted', false, 'stock-not-counted'],
   ['shop/stock/fuse-large-100/pieces', 'a figure short', 0, 'fuse-not-in-stock'],
   ['shop/stock/fuse-large-100/pieces', 'a minus sign', -4, /below zero/],
   [

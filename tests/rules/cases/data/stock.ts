@@ -35,7 +35,31 @@ function promised(part: string, own: Partial<PartPromise>, left: Case['job']['sh
   return { job: { ...job, shop, promised: { [part]: { ...promise, ...own } } }, plan };
 }
 
+/** A shelf that nobody counted, under a job that takes these. */
+function uncounted(...pick: readonly PlanPick[]): Case {
+  const { job, plan } = taking(...pick)();
+  return { job: { ...job, shop: { ...job.shop, 'stock-counted': false } }, plan };
+}
+
 export const stockCases = {
+  // The shop's own stock.
+  'stock-not-counted': {
+    fires: [
+      {
+        name: 'a job that takes what is there by figures that nobody counted',
+        about: () => uncounted(pieces('lug', 'terminal', 4, 4)),
+        level: 'note',
+        subject: 'lug',
+        file: 'shop.yaml',
+        says: /1 entry of the pick list rests/,
+        toDo: /take its line stock-counted: false away/,
+      },
+    ],
+    quiet: [
+      { name: 'a shelf that was counted', about: enough },
+      { name: 'a job that takes nothing from it', about: () => uncounted(pieces('lug', 'terminal', 4, 0)) },
+    ],
+  },
   'stock-promised-over': {
     fires: [
       {
