@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
+import { standardGravity } from '../../model/quantity/gravity.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -31,6 +32,23 @@ function openingsToCut({ devices, vehicle }: Pick<Job, 'devices' | 'vehicle'>): 
       ? [{ item: id, seat, cutOutM: spec['cut-out'] ?? null }]
       : [],
   );
+}
+
+/**
+ * Enclosures that the job puts at places of the vehicle, each with the speakers there, which ride in it. The
+ * load forward is the mass times the house rule `retention`, F = m * n * g.
+ */
+function boxesAtPlaces({ devices, rules }: Pick<Job, 'devices' | 'rules'>): Work['boxes'] {
+  const ours = devices.filter(({ origin }) => origin === 'job');
+  const seats = new Set(ours.flatMap(({ seat, spec }) => (spec?.kind === 'enclosure' ? (seat ?? []) : [])));
+  return [...seats].map((seat) => {
+    const there = ours.filter(
+      (device) =>
+        device.seat === seat && (device.spec?.kind === 'enclosure' || device.spec?.kind === 'speaker'),
+    );
+    const massKg = there.reduce((sum, { facts }) => sum + (facts.footprint?.massKg ?? 0), 0);
+    return { seat, massKg, forceN: massKg * rules.retention.value * standardGravity };
+  });
 }
 
 /** What the job says must be in place before a device. */
@@ -74,6 +92,7 @@ export function planWork(
     systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
     openings: openingsToCut(job),
+    boxes: boxesAtPlaces(job),
     groundBolts: groundBolts(job),
     fans: fittedFans(job),
   });

@@ -44,6 +44,8 @@ export interface Work {
     readonly seat: string;
     readonly cutOutM: number | null;
   }[];
+  /** Places where an enclosure is mounted: its mass with that of its speakers (kg), and the forward load of its fixings (N). */
+  readonly boxes: readonly { readonly seat: string; readonly massKg: number; readonly forceN: number }[];
   /** What fastens the lugs at each ground point. */
   readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */

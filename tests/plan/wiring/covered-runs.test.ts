@@ -108,7 +108,9 @@ describe('a run', () => {
   test('passes an edge in the smallest grommet that takes it, and a hole that is there in one made for it', () => {
     const edge = (more: string) =>
       power(passes(`{ zone: bulkhead, length: 500 mm, edge: true${more} }, { zone: sill, length: 3 m }`)).run;
-    expect(edge('').grommets).toEqual([{ zone: 'bulkhead', holeM: null, part: 'grommet-a' }]);
+    expect(edge('').grommets).toEqual([
+      { zone: 'bulkhead', holeM: null, part: 'grommet-a', madeForM: 0.032 },
+    ]);
     expect(edge(', through-hole: 30.4 mm').grommets[0]?.part).toBe('grommet-b');
     expect(edge(', through-hole: 30.6 mm').grommets[0]?.part).toBeNull();
   });

@@ -12,5 +12,6 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   activeTweeters: [],
   fans: [],
   openings: [],
+  boxes: [],
   groundBolts: [],
 };

@@ -14,6 +14,7 @@ import {
   type Work,
 } from '../work.ts';
 import { boardIn, safe } from './board-in.ts';
+import { boxText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { jointActs, jointsText } from './joint-words.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
@@ -171,7 +172,7 @@ function mountSteps(work: Work): Step[] {
     return step(`mount-${seat ?? 'loose'}`, beforeMount(work, seat), {
       layer: 'place',
       ...vehicle,
-      text: `Mount at ${seat ?? 'its place'}: ${own.join(', ')}${preset}`,
+      text: `Mount at ${seat ?? 'its place'}: ${own.join(', ')}${preset}${boxText(work, seat)}`,
       tools: ['screwdriver', 'trim tools'],
       minutes: minutesFor(work, 'mount-item', own.length) + minutesFor(work, 'set-control', controls.length),
       installs: [...own],

@@ -1,0 +1,10 @@
+import { printedNumber } from '../../../model/printed/index.ts';
+import { kilograms } from '../../../model/printed/told.ts';
+import type { Work } from '../work.ts';
+
+/** How an enclosure at a place is held: a crash throws it forward. Empty for a place without one. */
+export function boxText({ boxes }: Pick<Work, 'boxes'>, seat: string | null): string {
+  const box = boxes.find((one) => one.seat === seat);
+  if (!box || box.massKg <= 0) return '';
+  return `; bolt or strap the box to sound metal of the body, never to trim or carpet: with its speaker it weighs ${kilograms(box.massKg)}, and its fixings are to hold ${printedNumber('pull-newtons', box.forceN)} N forward; first look and feel behind each hole: no tank, no line, no airbag, no wiring`;
+}
