@@ -8,6 +8,11 @@ export const turnOnFindings = {
     levels: ['stop', 'caution'],
     ...commonPractice,
   },
+  'turn-on-switch': {
+    asks: 'A switch that chooses how a device turns on stands as the links make it: automatic where no wire reaches its turn-on input, else waiting for the wire.',
+    levels: ['stop', 'caution'],
+    ...partData,
+  },
   'turn-on-always-live': {
     asks: 'What turns a device on goes off: no turn-on input and no coil of a relay hangs on a battery for good.',
     levels: ['stop'],

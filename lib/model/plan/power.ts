@@ -194,6 +194,19 @@ export const firstPowerSchema = z.object({
   oneByOne: builders(z.boolean()),
   /** What draws and is set onto the board in the vehicle only: it gets its first power there. */
   late: z.array(name).optional(),
+  /** What turns itself on in the vehicle and so has no wire at its turn-on input: on the bench a lead brings it up. */
+  byLead: z
+    .array(
+      z.object({
+        item: name,
+        terminal: name,
+        /** Its switch for the turn-on, where it has one that is told. */
+        control: name.nullable(),
+        /** Where the switch stands for a wired turn-on, and where it stands in the vehicle. */
+        ...{ wired: name.nullable(), automatic: name.nullable() },
+      }),
+    )
+    .optional(),
 });
 
 /** What fuses and relay contacts between batteries carry of the starter's current while it turns. */

@@ -1,6 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanFirstPower, PlanPower } from '../../model/plan/index.ts';
 import { fittedFans } from '../power/fans.ts';
+import { turnOnByLead } from './turn-on-state.ts';
 
 /** What idling devices may draw where `idleA` is predicted: half as much again, and half an ampere at least (A). */
 export function mostIdleA(idleA: number): number {
@@ -13,7 +14,7 @@ export function mostIdleA(idleA: number): number {
  * of them idle would feed a fault as well. What is set onto a board in the vehicle only (`setLate`) is not there to idle.
  */
 export function firstPowers(
-  { rules, boards, devices }: Job,
+  { rules, boards, devices, links }: Job,
   loads: PlanPower['loads'],
   setLate: ReadonlySet<string>,
 ): PlanFirstPower[] {
@@ -26,10 +27,14 @@ export function firstPowers(
     const drawing = [...loads, ...fans].filter(({ item }) => own.has(item));
     const late = drawing.filter(({ item }) => setLate.has(item)).map(({ item }) => item);
     const idleA = drawing.reduce((sum, { item, idleA }) => sum + (setLate.has(item) ? 0 : idleA), 0);
+    const byLead = devices.flatMap((device) =>
+      own.has(device.id) && !setLate.has(device.id) ? (turnOnByLead({ links }, device) ?? []) : [],
+    );
     const mostA = mostIdleA(idleA);
     return {
       ...{ board, idleA, limitA: mostA <= low ? low : high, oneByOne: mostA > high },
       ...(late.length > 0 && { late }),
+      ...(byLead.length > 0 && { byLead }),
     };
   });
 }

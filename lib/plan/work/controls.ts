@@ -2,6 +2,7 @@ import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanControl } from '../../model/plan/index.ts';
 import type { Panel } from '../../model/vocabulary.ts';
 import { finalStates } from './final-states.ts';
+import { turnOnState } from './turn-on-state.ts';
 
 /** Farther along than any panel is long: a control without a place comes last. */
 const unplacedM = 100;
@@ -9,28 +10,38 @@ const unplacedM = 100;
 const panels: readonly Panel[] = ['left', 'top', 'right', 'bottom', 'face'];
 
 /**
- * The state of every knob and switch, as the panels present them: before first power-up as the job says, or the safe
- * one of its part; and after commissioning.
+ * The state of every knob and switch, as the panels present them: before first power-up as the job says, as the links
+ * ask of a switch for the turn-on, or the safe one of its part; and after commissioning.
  */
 export function planControls(job: Job, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
-  return job.devices.filter(({ origin }) => origin === 'job').flatMap((device) => controlsOf(device, audio));
+  return job.devices
+    .filter(({ origin }) => origin === 'job')
+    .flatMap((device) => controlsOf(job, device, audio));
 }
 
-function controlsOf(device: Device, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
+function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
   const { id, facts, given } = device;
-  const finals = finalStates(device, given?.settings ?? {}, audio);
+  const byLinks = new Map(
+    Object.entries(facts.controls).flatMap(([name, spec]) => {
+      const asked = turnOnState(job, device, spec);
+      return asked ? [[name, asked] as const] : [];
+    }),
+  );
+  const finals = finalStates(device, given?.settings ?? {}, audio, byLinks);
   const inOrder = Object.entries(facts.controls).toSorted(
     ([, a], [, b]) =>
       panels.indexOf(a.panel) - panels.indexOf(b.panel) || (a.at ?? unplacedM) - (b.at ?? unplacedM),
   );
-  return inOrder.map(([control, { safe, why, panel, at }], index): PlanControl => {
+  return inOrder.map(([control, { safe: ofPart, why, panel, at }], index): PlanControl => {
     const own = given?.settings[control];
+    const asked = byLinks.get(control);
+    const safe = asked?.state ?? ofPart;
     const preset = own ?? safe;
     return {
       item: id,
       control,
       preset,
-      why,
+      why: asked?.why ?? why,
       safeState: safe,
       panel,
       atM: at ?? null,

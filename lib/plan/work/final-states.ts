@@ -5,6 +5,7 @@ import type { PlanAudio, PlanChannel, PlanControl } from '../../model/plan/index
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { finalFilters } from '../audio/final-filters.ts';
 import { boostsOf } from '../audio/path-peaks.ts';
+import type { TurnOnState } from './turn-on-state.ts';
 
 type Final = PlanControl['final'];
 type Told = Pick<Final, 'state' | 'why'>;
@@ -34,22 +35,27 @@ const untold: readonly ControlSpec['what'][] = ['gain', 'crossover-mode', 'cross
 
 /**
  * How every control of a device stands when the job is handed over: a filter control by the filters of the job, a gain
- * by the reading of its channels, another as its part says; what nothing changes stays as it was preset.
+ * by the reading of its channels, a switch for the turn-on as the links ask, another as its part says; what nothing
+ * changes stays as it was preset.
  */
 export function finalStates(
   device: Device,
   presets: Readonly<Record<string, string>>,
   audio: Heard,
+  byLinks: ReadonlyMap<string, TurnOnState> = new Map(),
 ): Map<string, Final> {
   const filters = new Map(finalFilters(device).flatMap(({ states }) => [...states]));
   return new Map(
     Object.entries(device.facts.controls).map(([name, spec]) => {
-      const preset = presets[name] ?? spec.safe;
+      const asked = byLinks.get(name);
+      const preset = presets[name] ?? asked?.state ?? spec.safe;
       const own = device.given?.['after-commissioning'][name];
       const { state, why }: Told =
         own !== undefined
           ? { state: own, why: 'as the job says' }
-          : (filters.get(name) ?? gainState(device, spec, audio) ?? partState(spec, preset));
+          : (filters.get(name) ??
+            gainState(device, spec, audio) ??
+            (asked ? { state: asked.state, why: 'stays' } : partState(spec, preset)));
       const during = state === preset ? 'presets' : stageOf(device, name, spec, audio);
       return [name, { state, why, chosen: own === undefined ? 'computed' : 'given', during }];
     }),

@@ -3,6 +3,7 @@ import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { ohmsBelow } from '../../model/printed/told.ts';
 import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
+import { byLeadText } from '../../plan/work/turn-on-state.ts';
 import { namesOf } from '../words/plan-names.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
@@ -38,6 +39,7 @@ function checksOf(plan: BuildPlan): Check[] {
   const has = (kind: string) => plan.items.some((item) => item.kind === kind && item.origin === 'job');
   const wires = plan.wires.filter(({ origin }) => origin === 'job');
   const bars = barsOf(plan);
+  const byLead = (plan.power.firstPower ?? []).flatMap((one) => one.byLead ?? []);
   const check = (when: boolean, what: string, asked: string): Check[] => (when ? [{ what, asked }] : []);
   const turnsOn = wires.some(({ role }) => role === 'turn-on');
   const grounds = wires.some(({ role }) => role === 'ground');
@@ -54,6 +56,7 @@ function checksOf(plan: BuildPlan): Check[] {
     ...check(turnsOn, 'Each turn-on input to positive, to ground', 'not shorted'),
     ...check(plan.controls.length > 0, 'Presets ticked', 'all'),
     { what: 'First power: no smoke, smell or heat', asked: 'current steady below the limit' },
+    ...byLead.map((one) => ({ what: byLeadText(one), asked: 'comes up, lamps as its maker says' })),
     ...check(turnsOn, 'Turn-on given: each device comes up in its order', 'lamps as their makers say'),
     ...check(
       plan.audio.channels.length > 0,

@@ -19,6 +19,7 @@ import {
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { amps, ampsDrawn, listed } from '../words.ts';
 import { isContact, isDriven, terminalsWith } from './driven.ts';
+import { stateOf, switchesOf, turnOnSwitchRule } from './turn-on-switch.ts';
 
 /** Wires and strips, but no relay contact and no fuse: what one output drives straight. */
 const straight =
@@ -42,7 +43,7 @@ function sensesSpeakers(about: Case, id: string): boolean {
 const missing: Rule = {
   id: 'turn-on-missing',
   judge(about) {
-    const { job, plan } = about;
+    const { job } = about;
     const side = liveSide(about);
     return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict<'turn-on-missing'>[] => {
       const id = deviceIdOf(terminal);
@@ -62,12 +63,10 @@ const missing: Rule = {
               },
             ];
       }
+      // A switch that stands wrong is told as such.
+      if (switchesOf(about, id).some((one) => stateOf(one) !== null)) return [];
       const controls = deviceOf(job, id)?.facts.controls ?? {};
-      const automatic =
-        plan.controls.some(
-          ({ item, control, preset }) =>
-            item === id && controls[control]?.automatic?.includes(preset) === true,
-        ) || sensesSpeakers(about, id);
+      const automatic = switchesOf(about, id).length > 0 || sensesSpeakers(about, id);
       const untold = Object.entries(controls).find(
         ([, { what, automatic: told }]) => what === 'turn-on-mode' && told === undefined,
       );
@@ -213,4 +212,4 @@ function relaysDrivenBy(job: Job, edges: readonly LiveEdge[], net: ReadonlySet<s
     });
 }
 
-export const turnOnRules: readonly Rule[] = [missing, overload, relayDiode, sequence];
+export const turnOnRules: readonly Rule[] = [missing, turnOnSwitchRule, overload, relayDiode, sequence];

@@ -1,4 +1,5 @@
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
+import { isToldBySwitch } from '../audio/turn-on-switch.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 
@@ -30,10 +31,11 @@ const unlisted: Rule = {
 
 const unsafe: Rule = {
   id: 'control-unsafe',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job, plan } = about;
     return plan.controls.flatMap(({ item, control, preset, safe }): Verdict<'control-unsafe'>[] => {
       const spec = deviceOf(job, item)?.facts.controls[control];
-      if (safe) return [];
+      if (safe || isToldBySwitch(about, item, control)) return [];
       const isGrave = !spec || grave.includes(spec.what);
       const spot = deviceSpot(job, item, 'settings', control);
       return [

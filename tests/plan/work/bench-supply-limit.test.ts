@@ -59,4 +59,23 @@ describe('the first power of a board', () => {
       { board: 'main', idleA: expect.closeTo(4.4, 9), limitA: 5, oneByOne: true },
     ]);
   });
+
+  it('tells how to bring up what has no wire at its turn-on input, and leaves the switch automatic', () => {
+    const { plan } = plannedOnBoard(({ job }) => {
+      delete job.links['amp-rem'];
+    });
+    const sense = plan.controls.find(({ item, control }) => item === 'amp' && control === 'SENSE');
+    expect(sense).toMatchObject({ preset: 'AUTO', safe: true, final: { state: 'AUTO', why: 'stays' } });
+    expect(plan.power.firstPower?.[0]?.byLead).toEqual([
+      { item: 'amp', terminal: 'amp.REM', control: 'SENSE', wired: 'REMOTE', automatic: 'AUTO' },
+    ]);
+    expect(step(plan)).toMatch(/SENSE to REMOTE and a lead from amp\.REM .* put SENSE back to AUTO/);
+  });
+
+  it('leaves a switch for the turn-on at the wire where there is one', () => {
+    const { plan } = plannedOnBoard(() => undefined);
+    const sense = plan.controls.find(({ item, control }) => item === 'amp' && control === 'SENSE');
+    expect(sense).toMatchObject({ preset: 'REMOTE', final: { state: 'REMOTE' } });
+    expect(plan.power.firstPower?.[0]).not.toHaveProperty('byLead');
+  });
 });

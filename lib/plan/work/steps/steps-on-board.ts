@@ -1,5 +1,6 @@
 import type { PlanBoard, PlanFirstPower, PlanRib, PlanWire } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
+import { byLeadText } from '../turn-on-state.ts';
 import {
   benchOf,
   itemOf,
@@ -154,6 +155,7 @@ function benchTest(
     plan.items.filter((item) => item.board === id && !late.has(item.id)).map((item) => item.id),
   );
   const hasFuses = plan.power.fuses.some(({ item }) => onBoard.has(item));
+  const turnOn = (own?.byLead ?? []).map((one) => `. ${byLeadText(one)}`).join('');
   const power = own?.oneByOne
     ? `Then give first power through ${limit} to one device after the other, its fuse alone fitted: idling together they may pass the limit. Take all fuses out again`
     : hasFuses
@@ -162,8 +164,8 @@ function benchTest(
   const waiting = own?.late ?? [];
   const later = `${waiting.join(', ')} ${waiting.length === 1 ? 'comes' : 'come'} onto ${id} in the vehicle, over wires from there, and ${waiting.length === 1 ? 'gets' : 'get'} first power there`;
   const test = 'Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open';
-  if (waiting.length === 0) return `${test}. ${power}`;
-  return givesPower(own) ? `${test}. ${power}. ${later}` : `${test}. No power yet: ${later}`;
+  if (waiting.length === 0) return `${test}. ${power}${turnOn}`;
+  return givesPower(own) ? `${test}. ${power}${turnOn}. ${later}` : `${test}. No power yet: ${later}`;
 }
 
 /** False for a board on which nothing stands on the bench that draws: there is nothing to give power to. */

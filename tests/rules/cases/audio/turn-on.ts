@@ -1,6 +1,22 @@
-import { about, aboutContent, entry, one, partIn } from '../../case.ts';
+import type { BuildPlan } from '../../../../lib/model/plan/index.ts';
+import { about, aboutContent, aboutPlan, entry, one, partIn } from '../../case.ts';
 import { withRelay } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
+
+/** The switch of the amplifier before first power, and after commissioning. */
+function stands(plan: BuildPlan, preset: string, after: string): void {
+  const sense = one(plan.controls, ({ control }) => control === 'SENSE');
+  sense.preset = preset;
+  sense.final.state = after;
+}
+
+const withoutWire = (preset: string, after: string) =>
+  about({
+    content: ({ job }) => {
+      delete job.links['amp-rem'];
+    },
+    plan: (plan) => stands(plan, preset, after),
+  });
 
 export const turnOnCases = {
   // Common practice, no source.
@@ -9,8 +25,10 @@ export const turnOnCases = {
       {
         name: 'no lead to an amplifier, though its terminal is left open with a reason',
         about: () =>
-          aboutContent(({ job }) => {
+          aboutContent((content) => {
+            const { job } = content;
             delete job.links['amp-rem'];
+            delete entry(partIn(content, 'two-channel', 'amplifier').controls, 'SENSE').automatic;
             job['left-open'] = { 'amp.REM': 'not used', 'dsp.REM-OUT': 'not used' };
           }),
         level: 'stop',
@@ -77,9 +95,7 @@ export const turnOnCases = {
               delete job.links['amp-rem'];
               entry(job.devices, 'amp').settings = { SENSE: 'AUTO' };
             },
-            plan: (plan) => {
-              one(plan.controls, ({ control }) => control === 'SENSE').preset = 'AUTO';
-            },
+            plan: (plan) => stands(plan, 'AUTO', 'AUTO'),
           }),
         level: 'caution',
         subject: 'amp.REM',
@@ -88,6 +104,44 @@ export const turnOnCases = {
     quiet: [
       { name: 'a lead to every device', about: () => about() },
       { name: 'by the contact of a relay', about: () => withRelay('diode') },
+    ],
+  },
+  // The parts' data: in a position that is not automatic a device waits for its wire.
+  'turn-on-switch': {
+    fires: [
+      {
+        name: 'no wire, and the switch waits for one before first power',
+        about: () => withoutWire('REMOTE', 'AUTO'),
+        level: 'stop',
+        subject: 'amp.SENSE',
+        says: /at REMOTE before first power, and no wire reaches amp.REM: amp stays dead/,
+        toDo: /write settings: \{ SENSE: AUTO \} at amp/,
+      },
+      {
+        name: 'no wire, and the switch waits for one once the job is handed over',
+        about: () => withoutWire('AUTO', 'REMOTE'),
+        level: 'stop',
+        subject: 'amp.SENSE',
+        says: /at REMOTE after commissioning/,
+      },
+      {
+        name: 'a wire that the switch does not heed once the job is handed over',
+        about: () => aboutPlan((plan) => stands(plan, 'REMOTE', 'AUTO')),
+        level: 'caution',
+        subject: 'amp.SENSE',
+        says: /its wire at amp.REM need not switch it/,
+      },
+    ],
+    quiet: [
+      { name: 'a wire, and the switch waits for it', about: () => about() },
+      {
+        name: 'no wire, and the switch is automatic from the first power on',
+        about: () => withoutWire('AUTO', 'AUTO'),
+      },
+      {
+        name: 'an automatic position with a wire before first power: it is judged as every control',
+        about: () => aboutPlan((plan) => stands(plan, 'AUTO', 'AUTO')),
+      },
     ],
   },
   // The parts' data.
