@@ -11,7 +11,7 @@ const layers: readonly (readonly string[])[] = [
   ['read'],
   ['plan', 'calculators'],
   ['rules'],
-  ['like'],
+  ['like', 'compare'],
   ['draw'],
   ['export'],
   ['publish', 'kept'],
@@ -33,6 +33,7 @@ const pure = [
   'calculators',
   'rules',
   'like',
+  'compare',
   'draw',
 ];
 const impure = [
