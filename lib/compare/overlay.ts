@@ -16,6 +16,8 @@ export interface LaidItem {
 /** A hole of one plan or both. */
 export interface LaidHole {
   readonly state: 'gone' | 'new' | 'same';
+  /** What it is for: a device, a fixing, a cut. */
+  readonly of: string;
   readonly hole: Pick<PlanHole, 'xM' | 'yM' | 'diameterM'>;
 }
 
@@ -72,8 +74,8 @@ function overlayOf(was: PlanBoard | null, is: PlanBoard | null, moved: ReadonlyS
     edges: laidOver(edgesOf(was), edgesOf(is), edgeKey).map(({ state, one }) => ({ state, corners: one })),
     items: itemsOver(was?.placements ?? [], is?.placements ?? [], moved),
     holes: laidOver(was?.holes ?? [], is?.holes ?? [], holeKey).map(({ state, one }) => {
-      const { xM, yM, diameterM } = one;
-      return { state, hole: { xM, yM, diameterM } };
+      const { of, xM, yM, diameterM } = one;
+      return { state, of, hole: { xM, yM, diameterM } };
     }),
   };
 }

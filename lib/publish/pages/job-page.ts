@@ -13,6 +13,7 @@ import { customerFacts } from '../site/customer-facts.ts';
 import { jobRecord } from '../site/search-fields.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
 import { statusWords } from '../words/words.ts';
+import { changeLinks, goneOnFrom, type RevisionStanding, standingOf } from './released-revisions.ts';
 
 /** A sheet in the index of the cover. */
 interface IndexLine {
@@ -40,9 +41,10 @@ export interface JobBody {
   readonly qr: QrCode | null;
   /** True where the page opens on a quick view. */
   readonly hasQuickView: boolean;
+  /** Each released revision, and what changed from one to the next. */
   readonly revisions: readonly Link[];
-  /** Set on the page of a frozen revision: the way to the current one. */
-  readonly current: string | null;
+  /** Which revision stands, where this page is one of several. */
+  readonly standing: RevisionStanding | null;
 }
 
 interface Place {
@@ -76,10 +78,11 @@ function indexOf(
 
 function revisionLinks(job: PublishedJob, from: string): Link[] {
   const { id } = job.plan.job;
-  return job.revisions.map(({ revision }) => ({
-    title: `Revision ${revision}`,
+  const frozen = job.revisions.map(({ revision, plan }) => ({
+    title: `Revision ${revision}, as released${plan.job.status === 'superseded' ? ', superseded' : ''}`,
     href: linkTo(from, addresses.revision(id, revision)),
   }));
+  return [...frozen, ...changeLinks(job, from)];
 }
 
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
@@ -103,7 +106,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     qr: pageUrl === '' ? null : qrCode(pageUrl),
     hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),
     revisions: revisionLinks(job, address),
-    current: isFrozen ? linkTo(address, addresses.job(id)) : null,
+    standing: isFrozen ? standingOf(job, revision, address) : goneOnFrom(job, address),
   };
 }
 

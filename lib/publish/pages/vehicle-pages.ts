@@ -11,6 +11,7 @@ import { vehicleRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, writerFor } from '../words/written.ts';
 import { blankSurveyTitle } from './blank-survey-page.ts';
+import { neighbourLinks } from './compare-pages.ts';
 import { spaceLinks } from './like-pages.ts';
 
 /** The index of vehicles. */
@@ -31,6 +32,8 @@ export interface VehicleBody {
   readonly jobs: readonly JobHit[];
   /** Its spaces, each with the way to the past boards that would fit; none where the site ranks none. */
   readonly like: readonly Link[];
+  /** Each job held against the one before it. */
+  readonly compared: readonly Link[];
 }
 
 function spacesTable(vehicle: Vehicle, { site }: SiteContext): Table {
@@ -100,6 +103,7 @@ function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
       context.audience,
     ),
     like: ranksBoards(context) ? spaceLinks(address, vehicle) : [],
+    compared: neighbourLinks(site.jobs, vehicle.id),
   };
 }
 

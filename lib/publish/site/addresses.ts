@@ -7,10 +7,16 @@ export const addresses = {
   worksheet: (id: string) => `/jobs/${id}/worksheet/`,
   revision: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/`,
   revisionWorksheet: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/worksheet/`,
+  /** What changed from the released revision before to this one. */
+  revisionChanges: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/changes/`,
+  /** What differs from the last released revision as the job stands. */
+  changes: (id: string) => `/jobs/${id}/changes/`,
   parts: '/parts/',
   part: (id: string) => `/parts/${id}/`,
   vehicles: '/vehicles/',
   vehicle: (id: string) => `/vehicles/${id}/`,
+  /** A job held against the one before it in the same vehicle. */
+  vehicleJob: (id: string, job: string) => `/vehicles/${id}/jobs/${job}/`,
   survey: '/survey/',
   reference: '/reference/',
   referenceValue: (facet: string, slug: string) => `/reference/${facet}/${slug}/`,
@@ -33,11 +39,11 @@ export const addresses = {
 export const drawingsFolder = 'drawings';
 
 /** What stands beside the revisions of a job in its folder. */
-const besideRevisions: ReadonlySet<string> = new Set(['worksheet', 'packet', drawingsFolder]);
+const besideRevisions: ReadonlySet<string> = new Set(['worksheet', 'packet', 'changes', drawingsFolder]);
 
 /**
  * A revision as a part of an address: letters, digits and single dots or hyphens stay; all else is written
- * as its code point. A revision may not take the place of the worksheet, of the packet or of the drawings.
+ * as its code point. A revision may not take the place of the worksheet, of the packet, of the changes or of the drawings.
  */
 export function revisionSegment(revision: string): string {
   const written = revision.replace(

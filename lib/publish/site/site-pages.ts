@@ -1,6 +1,7 @@
 import type { Page, SiteContext } from '../page/page.ts';
 import { blankSurveyPage } from '../pages/blank-survey-page.ts';
 import { calculatorPages } from '../pages/calculator-pages.ts';
+import { comparePages } from '../pages/compare-pages.ts';
 import { computationsPage } from '../pages/computations-page.ts';
 import { findingsPage } from '../pages/findings-page.ts';
 import { guidePages } from '../pages/guide-pages.ts';
@@ -40,6 +41,7 @@ export function sitePages(context: SiteContext): Page[] {
     ...jobs.flatMap((job) => jobPages(context, job)),
     ...jobs.map((job) => packetPage(context, job)),
     ...jobs.flatMap((job) => worksheetPages(context, job)),
+    ...comparePages(context, jobs),
     ...partPages(context),
     ...vehiclePages(context),
     ...guidePages(context),

@@ -1,3 +1,4 @@
+import { successions } from '../../pages/released-revisions.ts';
 import { addresses } from '../addresses.ts';
 import type { ShopSite } from '../shop-site.ts';
 
@@ -13,6 +14,7 @@ export function loneHas({ jobs, parts, vehicles, guides }: ShopSite, path: strin
     addresses.findings,
     addresses.computations,
     addresses.search,
+    ...jobs.flatMap((one) => successions(one).map(({ address: of }) => of)),
     ...jobs.flatMap(({ plan: { job }, revisions }) => [
       addresses.job(job.id),
       addresses.packet(job.id),
