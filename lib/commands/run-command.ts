@@ -83,6 +83,14 @@ const commands: Readonly<Record<string, Command>> = {
         : plan(effects, job, flags.json === true);
     },
   },
+  compare: {
+    options: { to: 'string', json: 'boolean' },
+    words: ['A', 'B?'],
+    run: async (effects, { words: [before = '', after = null], flags }) => {
+      const { compare } = await import('./compare/compare.ts');
+      return compare(effects, { before, after, to: textOf(flags.to), json: flags.json === true });
+    },
+  },
   like: {
     options: { vehicle: 'string', space: 'string', most: 'string', json: 'boolean' },
     repeated: ['part'],

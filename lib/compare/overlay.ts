@@ -1,5 +1,14 @@
-import type { BuildPlan, OutlinePoint, PlanBoard, PlanHole, PlanPlacement } from '../model/plan/index.ts';
+import type { Audience } from '../model/audience.ts';
+import {
+  type BuildPlan,
+  buildPlanSchema,
+  type OutlinePoint,
+  type PlanBoard,
+  type PlanHole,
+  type PlanPlacement,
+} from '../model/plan/index.ts';
 import type { RowState, TableDifference } from './compare-plans.ts';
+import { areFor } from './table.ts';
 import { placesTable } from './tables/boards.ts';
 
 /** A box on a board, from its datum corner. */
@@ -13,9 +22,12 @@ export interface LaidItem {
   readonly is: Footprint | null;
 }
 
+/** Whether a line that stays where it is stands on one board or on both. */
+export type LineState = 'gone' | 'new' | 'same';
+
 /** A hole of one plan or both. */
 export interface LaidHole {
-  readonly state: 'gone' | 'new' | 'same';
+  readonly state: LineState;
   /** What it is for: a device, a fixing, a cut. */
   readonly of: string;
   readonly hole: Pick<PlanHole, 'xM' | 'yM' | 'diameterM'>;
@@ -23,7 +35,7 @@ export interface LaidHole {
 
 /** An edge that is cut: the outline, or a cut-out. */
 export interface LaidEdge {
-  readonly state: 'gone' | 'new' | 'same';
+  readonly state: LineState;
   readonly corners: readonly OutlinePoint[];
 }
 
@@ -39,20 +51,27 @@ export interface BoardOverlay {
   readonly holes: readonly LaidHole[];
 }
 
+const { outline, holes, placements } = buildPlanSchema.shape.boards.element.shape;
+
+/** The leaves of a plan that an overlay shows. */
+const laidLeaves = [outline, holes, placements].flatMap(({ element: { shape } }) => [shape.xM, shape.yM]);
+
 /**
  * The boards of one plan over those of another. They belong together by their name; where each has just one, these do
  * whatever they are called. What moved is what the table of places tells so.
  *
- * @param tables The two plans compared, for who looks at the drawing: without the table of places nothing is drawn.
+ * @param tables The two plans compared, for the same reader.
+ * @returns Nothing for a reader who may not see where things stand.
  */
 export function boardOverlays(
   before: Pick<BuildPlan, 'boards'>,
   after: Pick<BuildPlan, 'boards'>,
   tables: readonly TableDifference[],
+  audience: Audience,
 ): BoardOverlay[] {
+  if (!areFor(audience, laidLeaves)) return [];
   const places = tables.find(({ id }) => id === placesTable.id);
-  if (!places) return [];
-  const moved = new Set(places.rows.filter(({ state }) => state === 'moved').map(({ key }) => key));
+  const moved = new Set((places?.rows ?? []).filter(({ state }) => state === 'moved').map(({ key }) => key));
   return paired(before.boards, after.boards).map(([was, is]) => overlayOf(was, is, moved));
 }
 
@@ -89,7 +108,7 @@ function laidOver<T>(
   before: readonly T[],
   after: readonly T[],
   keyOf: (one: T) => string,
-): { readonly state: 'gone' | 'new' | 'same'; readonly one: T }[] {
+): { readonly state: LineState; readonly one: T }[] {
   const left = new Map<string, number>();
   for (const one of before) left.set(keyOf(one), (left.get(keyOf(one)) ?? 0) + 1);
   const standing = after.map((one) => {

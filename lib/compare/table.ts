@@ -89,7 +89,7 @@ export function planTable<T>(spec: TableSpec<T>): PlanTable {
 }
 
 /** True where a reader may see each of the leaves. */
-function areFor(audience: Audience, leaves: readonly z.ZodType[]): boolean {
+export function areFor(audience: Audience, leaves: readonly z.ZodType[]): boolean {
   return leaves.every((leaf) => audiencesOf(leaf).includes(audience));
 }
 

@@ -35,6 +35,8 @@ export interface LoadedJob {
   readonly released: boolean;
   /** Where today's plan differs from the frozen one; none where today's was not asked for. */
   readonly changes: readonly string[];
+  /** Today's plan of a released revision, only where it was asked to be kept. */
+  readonly today?: BuildPlan;
 }
 
 /** A job whose planning, or whose drawing, broke down: a bug of ours, or something outside that is missing. */
@@ -68,6 +70,8 @@ export interface LoadWish {
   readonly only?: (job: string) => boolean;
   /** Whether released revisions are planned too, to tell where today's plan would differ. */
   readonly compares: boolean;
+  /** Whether today's plan of a released revision is kept, for who looks at more than where it differs. */
+  readonly keepsToday?: boolean;
 }
 
 /**
@@ -81,7 +85,7 @@ export interface LoadWish {
 export async function loadShop(
   effects: Effects,
   crew: Crew,
-  { only = () => true, compares }: LoadWish,
+  { only = () => true, compares, keepsToday = false }: LoadWish,
 ): Promise<LoadedShop> {
   const files = await effects.readContent();
   const { frozen, problems: frozenProblems } = frozenPlans(files, crew.keep);
@@ -98,7 +102,7 @@ export async function loadShop(
   });
   const wanted = read.flatMap(({ value: job, own }) => (job && only(job.id) ? [{ job, own }] : []));
   const loaded = await Promise.all(
-    wanted.map(({ job, own }) => loadJob(effects, crew, job, own, { frozen, compares })),
+    wanted.map(({ job, own }) => loadJob(effects, crew, job, own, { frozen, compares, keepsToday })),
   );
   const problems = [
     ...crew.keep(steps.problems, sorted),
@@ -122,6 +126,7 @@ export async function loadShop(
 interface Released {
   readonly frozen: readonly FrozenPlan[];
   readonly compares: boolean;
+  readonly keepsToday: boolean;
 }
 
 async function loadJob(
@@ -129,7 +134,7 @@ async function loadJob(
   crew: Crew,
   job: JobHead,
   files: JobFiles,
-  { frozen, compares }: Released,
+  { frozen, compares, keepsToday }: Released,
 ): Promise<LoadedJob | FailedJob> {
   const own = frozen.find((one) => one.job === job.id && one.revision === job.revision);
   if (own && !compares) return { job, plan: withStatus(own.plan, job), released: true, changes: [] };
@@ -140,7 +145,13 @@ async function loadJob(
   // A job that could be read has a plan.
   if (today === null) return { id: job.id, failure: 'it was read, but not planned' };
   if (!own) return { job, plan: today, released: false, changes: [] };
-  return { job, plan: withStatus(own.plan, job), released: true, changes: planChanges(own.plan, today) };
+  return {
+    job,
+    plan: withStatus(own.plan, job),
+    released: true,
+    changes: planChanges(own.plan, today),
+    ...(keepsToday && { today }),
+  };
 }
 
 /** What each job of a shop was read with. */
@@ -172,8 +183,13 @@ export function anyStopped({ jobs }: LoadedShop): boolean {
   return jobs.some(({ plan }) => isStopped(plan));
 }
 
+/** True where the job file itself says that the revision is superseded. */
+function isOut(job: Pick<JobHead, 'status' | 'revision'>, revision: string): boolean {
+  return job.status === 'superseded' && job.revision === revision;
+}
+
 /** A frozen plan that a later revision stands in the place of: its sheets say so, so that nobody builds from them. */
-function superseded(plan: BuildPlan): BuildPlan {
+export function superseded(plan: BuildPlan): BuildPlan {
   return { ...plan, job: { ...plan.job, status: 'superseded' } };
 }
 
@@ -248,7 +264,7 @@ export function siteOf(
         .filter((one) => one.job === job.id)
         .map(({ revision, plan: own }, index, all) => ({
           revision,
-          plan: index < all.length - 1 ? superseded(own) : own,
+          plan: index < all.length - 1 || isOut(job, revision) ? superseded(own) : own,
         }));
       const file = files.get(job.id);
       return {

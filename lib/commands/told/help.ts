@@ -35,6 +35,17 @@ rackleaf plan --schema
 
 Prints the plan of a job; with --json the whole plan document.
   --schema      the JSON Schema of the plan document`,
+  compare: `rackleaf compare A B [--to FOLDER] [--json]
+rackleaf compare JOB [--to FOLDER] [--json]
+
+Tells what differs from A to B, table by table: fuses, conductors with size and length, parts, places,
+boards, settings, channels, speakers, loads, findings, what is taken from the shelf, house rules. Each thing
+is G gone, N new, M moved or C changed. Of one job alone it tells what its file asks for today otherwise than
+its last released revision. Both call a thing the same where their jobs do; what prints alike is alike, in the
+units of the shop. Revisions come from their frozen plans. That something differs does not change the status.
+  A, B          JOB, as its sheets show it, or JOB@REV, one of its revisions: estate@A estate
+  --to          also writes it as a page, one HTML file with the boards laid over each other
+  --json        all that is known of it: values in SI beside their texts, boards with what stands on them`,
   like: `rackleaf like JOB [--most 3] [--json]
 rackleaf like --vehicle VEHICLE --space SPACE [--part PART ...] [--most 3] [--json]
 

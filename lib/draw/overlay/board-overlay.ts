@@ -16,7 +16,7 @@ const rimMm = 4;
 /** Room round the board for letters that have none on it. */
 const asideMm = 9;
 /** Height of the lines that tell what is laid over what, and of those that tell the lines. */
-const headMm = 19;
+const headMm = 21;
 const keyMm = 15;
 /** No chord stands farther from its arc, metres. */
 const chordM = 0.0005;
@@ -60,12 +60,25 @@ export interface DrawnOverlay {
  * with N, what moved in both places with M and an arrow from the one to the other. Null where neither has an outline.
  */
 export function drawBoardOverlay(overlay: BoardOverlay, request: OverlayRequest): DrawnOverlay | null {
+  const laid = layBoardOverlay(overlay, request);
+  if (!laid) return null;
+  const { drawing, title, unplaced } = laid;
+  const svg = drawingText(drawing, { colours: 'properties' });
+  return { title, svg, widthMm, heightMm: drawing.heightMm, unplaced };
+}
+
+/** The same before it is written as text. */
+export function layBoardOverlay(
+  overlay: BoardOverlay,
+  request: OverlayRequest,
+): (Pick<DrawnOverlay, 'title' | 'unplaced'> & { readonly drawing: Drawing }) | null {
   const { id, before, after, metrics } = request;
   const boardMm = widthMm - 2 * rimMm - 2 * asideMm;
   const view = viewOfBoards(overlay, at(rimMm + asideMm, headMm + asideMm), boardMm);
   if (!view) return null;
   const heightMm = Math.ceil(headMm + 2 * asideMm + view.heightMm + keyMm + rimMm);
-  const title = `${overlay.title}: ${after} over ${before}`;
+  const over = overlay.over === null ? '' : ` over ${overlay.over}`;
+  const title = `${overlay.title}${over}: ${after} over ${before}`;
   const description = `${overlay.title} from its mounting side. Dashed and G: gone. Heavy and N: new. M with an arrow: moved. C: changed. Pale: the same in both.`;
   const drawing = openDrawing({
     ...{ job: id, sheet: `overlay-${overlay.id}`, widthMm, heightMm, title, description, metrics },
@@ -79,15 +92,14 @@ export function drawBoardOverlay(overlay: BoardOverlay, request: OverlayRequest)
   const room = boxAt(rimMm, headMm, widthMm - 2 * rimMm, heightMm - headMm - keyMm - rimMm);
   const labels = [...itemLabels(overlay, view), ...holeLabels(overlay, view)];
   const unplaced = drawLabels(drawing, openGroup(drawing), labels, room);
-  const svg = drawingText(drawing, { colours: 'properties' });
-  return { title, svg, widthMm, heightMm, unplaced };
+  return { drawing, title, unplaced };
 }
 
 /** What is laid over what, a line each: a name of a job may be long. */
 function drawHead(drawing: Drawing, { before, after }: OverlayRequest): void {
   const group = openGroup(drawing);
   const said = [`Before: ${before}`, `Now: ${after}`, 'For comparing, not for building; not to scale'];
-  drawLines(drawing, group, said, at(rimMm, 6), { type: types.pictureNote });
+  drawLines(drawing, group, said, at(rimMm, 9), { type: types.pictureNote });
 }
 
 const keyWords = [

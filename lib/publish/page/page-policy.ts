@@ -48,7 +48,7 @@ export function digestsIn(html: string, pattern: RegExp): readonly string[] {
 }
 
 /** A page with the texts of its style attributes in its head. Quotes within texts are entities: none looks like an attribute. */
-function withStylesInHead(html: string): string {
+export function withStylesInHead(html: string): string {
   const styles = new Map<string, number>();
   const marked = html.replace(/ style="([^"]*)"/g, (_, style: string) => {
     if (style.includes('&')) throw new Error(`A style attribute has an entity in it: ${style}`);

@@ -1,6 +1,7 @@
 import { comparePlans, countedStates, type TableDifference } from '../../compare/compare-plans.ts';
 import { boardOverlays } from '../../compare/overlay.ts';
 import { type DrawnOverlay, drawBoardOverlay } from '../../draw/overlay/board-overlay.ts';
+import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { chromeOf } from '../page/chrome.ts';
@@ -15,8 +16,11 @@ import { successions } from './released-revisions.ts';
 
 /** One of the two that are compared, with its page. */
 export interface Side {
+  /** What it is called beside the other. */
+  readonly name: string;
   readonly plan: BuildPlan;
-  readonly address: string;
+  /** Null where the page leads nowhere. */
+  readonly address: string | null;
 }
 
 /** What differs between two plans. */
@@ -38,9 +42,9 @@ interface Face {
   readonly above: readonly (readonly [string, string])[];
 }
 
-/** A plan as both sides of a comparison are called. */
-export function sideName({ job: { id, revision } }: Pick<BuildPlan, 'job'>): string {
-  return `${id}, revision ${revision}`;
+/** A plan with its page, by its job and its revision. */
+function sideAt(plan: BuildPlan, address: string): Side {
+  return { name: `${plan.job.id}, revision ${plan.job.revision}`, plan, address };
 }
 
 /** The page that holds one plan against another: boards laid over each other, then every table that differs. */
@@ -49,7 +53,7 @@ export function comparePage(context: SiteContext, before: Side, after: Side, fac
     address: face.address,
     template: 'compare.njk',
     model: () => ({
-      ...chromeOf(context, { ...face, foot: `${sideName(before.plan)}, against ${sideName(after.plan)}` }),
+      ...chromeOf(context, { ...face, foot: `${after.name}, against ${before.name}` }),
       body: compareBody(context, before, after, face.address),
     }),
   };
@@ -65,29 +69,30 @@ function compareBody({ site, audience }: SiteContext, before: Side, after: Side,
     tables: differing.map((one) => ({ id: one.id, table: differenceTable(one) })),
     same: titles(compared.filter(({ rows, isKept }) => isKept && rows.length === 0)),
     notKept: titles(compared.filter(({ isKept }) => !isKept)),
-    drawings: overlays(before.plan, after.plan, compared),
+    drawings: overlays(before, after, compared, audience),
   };
 }
 
-function sideOf(word: string, { plan, address }: Side, from: string): CompareBody['sides'][number] {
+function sideOf(word: string, { name, plan, address }: Side, from: string): CompareBody['sides'][number] {
   const { status, issuedOn, title } = plan.job;
   const says = `${title}; ${statusWords[status].toLowerCase()}, issued ${issuedOn}`;
-  return { word, title: sideName(plan), href: linkTo(from, address), says };
+  return { word, title: name, href: address === null ? '' : linkTo(from, address), says };
 }
 
 /** The boards laid over each other; none where nothing on them differs, nor the boards themselves. */
 function overlays(
-  before: BuildPlan,
-  after: BuildPlan,
+  before: Side,
+  after: Side,
   compared: readonly TableDifference[],
+  audience: Audience,
 ): CompareBody['drawings'] {
-  return boardOverlays(before, after, compared).flatMap((overlay) => {
+  return boardOverlays(before.plan, after.plan, compared, audience).flatMap((overlay) => {
     const { edges, items, holes } = overlay;
     if ([...edges, ...items, ...holes].every(({ state }) => state === 'same')) return [];
     const drawn = drawBoardOverlay(overlay, {
-      id: after.job.id,
-      before: sideName(before),
-      after: sideName(after),
+      id: after.plan.job.id,
+      before: before.name,
+      after: after.name,
       metrics: shippedMetrics(),
     });
     return drawn ? [{ ...drawn, placing: 'inline' as const }] : [];
@@ -97,13 +102,13 @@ function overlays(
 /** What changed from each released revision of a job to the next, and from the last one to the job as it stands. */
 function revisionPages(context: SiteContext, job: PublishedJob): Page[] {
   const { id, title } = job.plan.job;
-  const addressOf = ({ job: { revision } }: BuildPlan): string =>
+  const addressOf = ({ job: { revision } }: Pick<BuildPlan, 'job'>): string =>
     revision === job.plan.job.revision ? addresses.job(id) : addresses.revision(id, revision);
   return successions(job).map(({ before, after, address }) =>
     comparePage(
       context,
-      { plan: before, address: addresses.revision(id, before.job.revision) },
-      { plan: after, address: addressOf(after) },
+      sideAt(before, addresses.revision(id, before.job.revision)),
+      sideAt(after, addressOf(after)),
       {
         address,
         title: `What changed from ${before.job.revision} to ${after.job.revision}: ${title}`,
@@ -137,7 +142,7 @@ export function neighboursIn(jobs: readonly PublishedJob[], vehicle: string): Ne
 function vehiclePages(context: SiteContext, jobs: readonly PublishedJob[]): Page[] {
   return Object.values(context.site.vehicles).flatMap(({ id, title }) =>
     neighboursIn(jobs, id).map(({ before, after }) => {
-      const side = ({ plan }: PublishedJob): Side => ({ plan, address: addresses.job(plan.job.id) });
+      const side = ({ plan }: PublishedJob): Side => sideAt(plan, addresses.job(plan.job.id));
       return comparePage(context, side(before), side(after), {
         address: addresses.vehicleJob(id, after.plan.job.id),
         title: `${after.plan.job.title} against ${before.plan.job.title}`,

@@ -8,7 +8,7 @@ import {
 import type { Cell as ComparedCell } from '../../compare/table.ts';
 import { stateLetters } from '../../draw/overlay/board-overlay.ts';
 import { noFigure } from '../../model/printed/index.ts';
-import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** The order in which states are counted. */
 const stateOrder: readonly RowState[] = ['gone', 'new', 'moved', 'changed'];
@@ -20,18 +20,18 @@ export function stateCounts(counts: Readonly<Record<RowState, number>>): string 
 }
 
 /** How one value of a thing differs, or all of a thing that only one side has. */
-interface Line {
+export interface DifferenceLine {
   readonly row: RowDifference;
   readonly what: string;
-  readonly was: Cell | string;
-  readonly is: Cell | string;
+  readonly was: string;
+  readonly is: string;
 }
 
 /** A compared table as pages print it: what became of a thing in its letter and its word, then what was and what is. */
 export function differenceTable(table: TableDifference): Table {
   return tableOf(
     `${table.title}: ${stateCounts(countedStates([table]))}`,
-    table.rows.flatMap(linesOf),
+    differenceLines(table),
     [
       { title: 'Thing', cell: ({ row }) => strong(row.name) },
       { title: 'Became', leads: true, cell: ({ row }) => `${stateLetters[row.state]} ${row.state}` },
@@ -43,7 +43,12 @@ export function differenceTable(table: TableDifference): Table {
   );
 }
 
-function linesOf(row: RowDifference): Line[] {
+/** A line for each value of a table that differs, and one for each thing that only one side has. */
+export function differenceLines({ rows }: TableDifference): DifferenceLine[] {
+  return rows.flatMap(linesOf);
+}
+
+function linesOf(row: RowDifference): DifferenceLine[] {
   const all = (side: 'was' | 'is'): string =>
     row.cells
       .flatMap((cell) => {
@@ -57,9 +62,9 @@ function linesOf(row: RowDifference): Line[] {
 }
 
 /** What was and what is; where both print alike, that they are not the same. */
-function sidesOf({ was, is }: CellDifference): Pick<Line, 'was' | 'is'> {
+function sidesOf({ was, is }: CellDifference): Pick<DifferenceLine, 'was' | 'is'> {
   const text = (cell: ComparedCell | null): string => cell?.text ?? noFigure;
   return text(was) === text(is)
-    ? { was: text(was), is: { text: text(is), beside: 'not the same ones' } }
+    ? { was: text(was), is: `${text(is)}, not the same ones` }
     : { was: text(was), is: text(is) };
 }

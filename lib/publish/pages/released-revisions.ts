@@ -58,6 +58,15 @@ export function standingOf(job: PublishedJob, revision: string, from: string): R
       }
     : null;
   const toJob = linkTo(from, addresses.job(id));
+  const isOut = job.revisions.some(
+    (one) => one.revision === revision && one.plan.job.status === 'superseded',
+  );
+  if (revision === standing && isOut)
+    return {
+      says: `Revision ${revision} is superseded: do not build from it.`,
+      to: { title: 'Go to the job', href: toJob },
+      changes,
+    };
   if (revision !== standing)
     return {
       says: `Revision ${revision} is superseded: do not build from it. Revision ${standing} stands.`,

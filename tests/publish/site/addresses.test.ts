@@ -15,12 +15,16 @@ describe('addresses', () => {
     expect(addresses.job('side-well')).toBe('/jobs/side-well/');
     expect(addresses.worksheet('side-well')).toBe('/jobs/side-well/worksheet/');
     expect(addresses.revision('side-well', 'B')).toBe('/jobs/side-well/B/');
+    expect(addresses.revisionChanges('side-well', 'B')).toBe('/jobs/side-well/B/changes/');
+    expect(addresses.changes('side-well')).toBe('/jobs/side-well/changes/');
+    expect(addresses.vehicleJob('van', 'side-well')).toBe('/vehicles/van/jobs/side-well/');
   });
 
   it('never let a revision take the place of another page or leave the folder', () => {
     expect(revisionSegment('worksheet')).not.toBe('worksheet');
     expect(revisionSegment('Worksheet').toLowerCase()).not.toBe('worksheet');
     expect(revisionSegment('Packet').toLowerCase()).not.toBe('packet');
+    expect(revisionSegment('Changes').toLowerCase()).not.toBe('changes');
     expect(revisionSegment('Drawings').toLowerCase()).not.toBe(drawingsFolder);
     fc.assert(
       fc.property(fc.string({ minLength: 1 }), (revision) => {
