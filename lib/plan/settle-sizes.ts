@@ -208,7 +208,7 @@ function sizesAt(
   lengths: WireLengths,
   least: LeastSizes,
 ): Sizes {
-  sizeSpeakerWires(basis.job, wires, lengths, least);
+  sizeSpeakerWires(basis.job, basis.devices, wires, lengths, least);
   const sizing: PowerSizing = { ...basis, lengths, least };
   const power = sizeForDrop(sizing);
   return { sizing, power, all: new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]) };

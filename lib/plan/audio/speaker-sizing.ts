@@ -8,7 +8,9 @@ import { ohmPerM } from '../../power/conductor/resistance.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { LeastSizes } from '../power/sizing/least-sizes.ts';
+import { entersPorts } from '../power/sizing/ports-fit.ts';
 import { candidatesFor } from '../wiring/cable-candidates.ts';
+import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { WireLengths } from '../wiring/wire-lengths.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
 import type { LoadedChannel } from './load/output-loads.ts';
@@ -47,9 +49,13 @@ export function channelWires(
   });
 }
 
-/** Raises the least size of every speaker conductor so that its channel keeps the loss that the house allows. */
+/**
+ * Raises the least size of every speaker conductor so that its channel keeps the loss that the house allows, and a bass
+ * lead the size of its load. Both are cautions of the rules: they ask for no more than the catalogue has and the ports take.
+ */
 export function sizeSpeakerWires(
   job: Job,
+  devices: DevicesById,
   wires: readonly ChannelWires[],
   lengths: WireLengths,
   least: LeastSizes,
@@ -60,11 +66,11 @@ export function sizeSpeakerWires(
     const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
     const bassAwg = isBass ? leastBassAwg(loadOhm) : null;
     for (const link of links) {
-      const thickest = Math.max(0, ...candidatesFor(job, link, 'speaker').map(({ size }) => size.areaMm2));
-      // A shelf without reels that thick is a caution of the rules, not a lead that can't be made.
+      const areas = areasThatFit(job, devices, link);
+      const thickest = Math.max(0, ...areas);
       if (bassAwg !== null)
         least.raise(link.id, Math.min(awgAreaMm2(bassAwg), thickest), 'bass lead by its load');
-      const area = areaForLoss(job, link, { id, loadOhm, wayM: wayM({ links, behind }, lengths) });
+      const area = areaForLoss(job, areas, { id, loadOhm, wayM: wayM({ links, behind }, lengths) });
       if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
     }
   }
@@ -86,14 +92,20 @@ export function wayM(
   );
 }
 
-function areaForLoss(
-  job: Job,
-  link: Link,
-  run: { id: string; loadOhm: number; wayM: number },
-): number | null {
+/** Areas of the cables of the catalogue that go into both ports of a link, thin to thick (mm2); of all where none goes in. */
+function areasThatFit(job: Job, devices: DevicesById, link: Link): readonly number[] {
   const areas = candidatesFor(job, link, 'speaker')
     .map(({ size }) => size.areaMm2)
     .toSorted((a, b) => a - b);
+  const fitting = areas.filter((areaMm2) => entersPorts(job, devices, link, areaMm2));
+  return fitting.length > 0 ? fitting : areas;
+}
+
+function areaForLoss(
+  job: Job,
+  areas: readonly number[],
+  run: { id: string; loadOhm: number; wayM: number },
+): number | null {
   const limit = job.rules['speaker-loss'].value;
   const within = areas.find((areaMm2) => {
     const loss = lossOf(job, run, areaMm2, 'copper', undefined);

@@ -2,7 +2,16 @@ import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import type { PlanChannel, PlanWire } from '../../model/plan/index.ts';
 import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import { houseRule } from '../house-rule-of.ts';
-import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasSize, jobWires, wireSpot } from '../look-up.ts';
+import {
+  deviceIdOf,
+  deviceOf,
+  deviceSpot,
+  endsOf,
+  hasSize,
+  jobWires,
+  terminalSpecOf,
+  wireSpot,
+} from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { decibels, listed, ohms } from '../words.ts';
 
@@ -74,14 +83,26 @@ function thinLead(
   const isWhole = (link: string) => all.every((wire) => wire.link !== link || thin.includes(wire));
   const names = [...new Set(thin.map((wire) => (isWhole(wire.link) ? wire.link : wire.id)))];
   const sizes = [...new Set(thin.map((wire) => wire.size.label))];
+  const it = names.length === 1 ? 'it' : 'them';
+  const refusing = [...new Set(thin.flatMap(endsOf))].flatMap((end) => {
+    const takes = terminalSpecOf(about.job, end)?.takes;
+    return takes && takes.to.areaMm2 < leastMm2 / 1.001 ? [`${end} takes at most ${takes.to.label}`] : [];
+  });
+  const loses =
+    channel.wireLossDb === null
+      ? ''
+      : `; the speaker wire of ${channel.id} loses ${decibels(channel.wireLossDb)}`;
   return {
     level: 'caution',
     of: [...names, ...thin.map((wire) => wire.id), channel.id],
-    message: `${listed(names)} ${names.length === 1 ? 'is' : 'are'} ${listed(sizes)}, and a bass lead into ${load} is ${asked} or larger`,
+    message: `${listed(names)} ${names.length === 1 ? 'is' : 'are'} ${listed(sizes)}, and a bass lead into ${load} is ${asked} or larger${loses}`,
     value: size.areaMm2,
     limit: leastMm2,
     unit: 'mm2',
-    remedy: `run ${names.length === 1 ? 'it' : 'them'} in ${asked}`,
+    remedy:
+      refusing.length === 0
+        ? `run ${it} in ${asked}`
+        : `${refusing.join(', and ')}: run ${it} in ${asked} with a reducer at the end that is too small, or as short as can be`,
     ...wireSpot(about, id),
   };
 }

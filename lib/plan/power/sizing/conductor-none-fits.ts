@@ -1,4 +1,4 @@
-import { amps, ampsDrawn } from '../../../model/printed/told.ts';
+import { amps, ampsDrawn, squareMmAtLeast } from '../../../model/printed/told.ts';
 import type { Remark } from '../../../model/remark.ts';
 import { goesIn, type JudgedCable } from '../../../power/conductor/conductor-choice.ts';
 import type { ConductorTask } from './conductor-task.ts';
@@ -24,7 +24,9 @@ export function noneFits(
   const told =
     thinnest && refusing.length > 0
       ? portsRefuse(task, thinnest, refusing, mostA(considered, ports))
-      : carriesTooLittle(task, considered, thinnest);
+      : thinnest
+        ? asksForMore(task, ports, thinnest)
+        : carriesTooLittle(task, considered);
   return {
     rule: 'conductor-none-fits',
     level: 'stop',
@@ -70,14 +72,37 @@ function portsRefuse(
   };
 }
 
-/** Null where some cable carries enough, so that something else is amiss. */
-function carriesTooLittle(
-  task: ConductorTask,
-  considered: readonly JudgedCable[],
-  carrying: JudgedCable | undefined,
+/**
+ * Where a cable carries enough and goes into the ports, and something beside its fuses asks for a larger one: what asks,
+ * and the line that settles it. Null where nothing is known to ask.
+ */
+function asksForMore(
+  { link, why, leastMm2, neededA }: ConductorTask,
+  ports: readonly LinkPort[],
+  { candidate: { size } }: JudgedCable,
 ): Told | null {
+  const isUnder = (areaMm2: number) => size.areaMm2 < areaMm2 / 1.001;
+  const limits = ports.map(({ id, largest }) => `${id} takes at most ${largest}`).join(', and ');
+  const carries = neededA > 0 ? `, which carries the ${ampsDrawn(neededA)} of its fuses` : '';
+  const [wide] = ports.filter(({ smallestMm2 }) => isUnder(smallestMm2));
+  if (wide)
+    return {
+      message: `no cable of the catalogue fits ${link.id}: ${wide.id} takes no less than ${squareMmAtLeast(wide.smallestMm2)}, and ${limits}; ${size.label} is the smallest that carries enough`,
+      remedy: `put a reel between these sizes into the catalogue, or use a part whose ports take ${size.label}`,
+    };
+  if (why === null || !isUnder(leastMm2)) return null;
+  const name = link.id.replace(/\.[+-]$/, '');
+  const ends = link.given ? `from: ${link.given.from}, to: ${link.given.to}, ` : '';
+  return {
+    message: `no cable of the catalogue fits ${link.id}: it is asked to be ${squareMmAtLeast(leastMm2)} or larger (${why})${limits === '' ? '' : `, and ${limits}`}`,
+    remedy: `write the size that fits${carries}, and see its drop: links: { ${name}: { ${ends}size: ${size.label} } }; or use a part whose ports take a larger one, or put a reducer into the catalogue`,
+  };
+}
+
+/** Null where nothing could be judged. */
+function carriesTooLittle(task: ConductorTask, considered: readonly JudgedCable[]): Told | null {
   const [best] = considered.toSorted((a, b) => carriedA(b) - carriedA(a));
-  if (carrying || !best) return null;
+  if (!best) return null;
   const narrowest = best.ampacity.limits.toSorted((a, b) => a.stopA.value - b.stopA.value)[0]?.zone;
   const ambientC = task.zones.find(({ zone }) => zone === narrowest)?.ambientC;
   const { id } = task.link;

@@ -34,6 +34,7 @@ function told(
   ports: readonly LinkPort[],
   cables: readonly JudgedCable[],
   zones: readonly RunZone[] = [cabin],
+  asked: Pick<ConductorTask, 'leastMm2' | 'why'> = { leastMm2: 0, why: null },
 ) {
   if (!link) throw new Error('The tree has a feed.');
   const task: ConductorTask = {
@@ -43,9 +44,8 @@ function told(
     zones,
     neededA,
     ratedA: 1,
-    leastMm2: 0,
+    ...asked,
     underMm2: Infinity,
-    why: null,
   };
   return noneFits(task, ports, cables, 'its reason');
 }
@@ -145,4 +145,27 @@ test('where current and ports are in order, or nothing could be judged, the reas
     expect(of.message).toBe('no cable of the catalogue fits feed: its reason');
     expect(of.remedy).toMatch(/larger port or reducer/);
   }
+});
+
+// By hand: 8 AWG is 8.366 mm2 and goes in; what asks for 4 AWG, 21.15 mm2, is no fuse.
+describe('something beside its fuses that asks for more than its ports take', () => {
+  const cables = considered(['8', '4'], [cabin]);
+  const drop = { leastMm2: 21.15, why: 'with 8 AWG amp would lose 0.6 V' };
+
+  test('is named, with the line that settles it', () => {
+    const { message, remedy } = told(50, [port('amp.B+', '8')], cables, [cabin], drop);
+    expect(message).toMatch(
+      /asked to be 21\.2 mm2 or larger \(with 8 AWG amp would lose 0\.6 V\), and amp\.B\+ takes at most 8 AWG$/,
+    );
+    expect(remedy).toMatch(
+      /^write the size that fits, which carries the 50 A of its fuses.*links: \{ feed: \{ .*size: 8 AWG \} \}/,
+    );
+  });
+
+  test('is the other port: no line makes both lawful', () => {
+    const wide = { ...port('main.OUT', '1/0'), smallestMm2: awgSize('4').areaMm2 };
+    const { message, remedy } = told(50, [wide, port('amp.B+', '8')], cables);
+    expect(message).toMatch(/main\.OUT takes no less than 21\.2 mm2, and .*amp\.B\+ takes at most 8 AWG/);
+    expect(remedy).not.toMatch(/links:/);
+  });
 });
