@@ -23,9 +23,16 @@ export interface Side {
   readonly address: string | null;
 }
 
+/** One of the two as the page names it: its link leads nowhere where it is empty. */
+interface ComparedSide extends Link {
+  readonly word: string;
+  readonly says: string;
+  readonly issuedOn: string;
+}
+
 /** What differs between two plans. */
 export interface CompareBody {
-  readonly sides: readonly (Link & { readonly word: string; readonly says: string })[];
+  readonly sides: readonly ComparedSide[];
   /** What differs in all, in a line. */
   readonly counts: string;
   readonly tables: readonly { readonly id: string; readonly table: Table }[];
@@ -73,10 +80,10 @@ function compareBody({ site, audience }: SiteContext, before: Side, after: Side,
   };
 }
 
-function sideOf(word: string, { name, plan, address }: Side, from: string): CompareBody['sides'][number] {
+function sideOf(word: string, { name, plan, address }: Side, from: string): ComparedSide {
   const { status, issuedOn, title } = plan.job;
-  const says = `${title}; ${statusWords[status].toLowerCase()}, issued ${issuedOn}`;
-  return { word, title: name, href: address === null ? '' : linkTo(from, address), says };
+  const href = address === null ? '' : linkTo(from, address);
+  return { word, title: name, href, says: `${title}; ${statusWords[status].toLowerCase()}`, issuedOn };
 }
 
 /** The boards laid over each other; none where nothing on them differs, nor the boards themselves. */

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import type { Page } from '../../../lib/publish/page/page.ts';
 import { renderModel } from '../../../lib/publish/page/render-page.ts';
 import { neighboursIn } from '../../../lib/publish/pages/compare-pages.ts';
@@ -8,32 +7,11 @@ import { addresses } from '../../../lib/publish/site/addresses.ts';
 import type { PublishedJob, ShopSite } from '../../../lib/publish/site/shop-site.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
-import { frozenIn } from '../../compare/plans.ts';
+import { otherJob, released, revisionA, revisionB, revisionC } from '../sample/released-jobs.ts';
 import { sampleSite } from '../sample/sample-site.ts';
 
-const vehicle = { id: 'sample-estate', title: 'Estate car, five doors', cautions: [] };
-
-/** A plan as a revision of a job in the vehicle of the sample site. */
-function planAs(plan: BuildPlan, job: Partial<BuildPlan['job']>): BuildPlan {
-  return { ...plan, vehicle, job: { ...plan.job, status: 'released', ...job } };
-}
-
-const older = frozenIn(0, 'estate-side-well');
-const newer = frozenIn(1, 'estate-side-well');
-const a = planAs(older, { id: 'well', revision: 'A', status: 'superseded', issuedOn: '2026-03-02' });
-const b = planAs(newer, { id: 'well', revision: 'B', issuedOn: '2026-03-14' });
-const c = planAs(newer, { id: 'well', revision: 'C', status: 'draft', issuedOn: '2026-04-01' });
-
-function published(plan: BuildPlan, ...frozen: readonly BuildPlan[]): PublishedJob {
-  const revisions = frozen.map((one) => ({ revision: one.job.revision, plan: one }));
-  return { plan, customer: {}, handOver: null, serials: {}, revisions };
-}
-
-const released = published(b, a, b);
-const drawnOn = published(c, a, b);
-const other = published(
-  planAs(frozenIn(1, 'under-seat-five'), { id: 'seat', revision: 'A', issuedOn: '2026-02-09' }),
-);
+const job = released(revisionB, revisionA, revisionB);
+const drawnOn = released(revisionC, revisionA, revisionB);
 
 const templates = openTemplates({ strict: true });
 
@@ -50,7 +28,7 @@ function htmlOf(pages: ReadonlyMap<string, Page>, address: string): string {
 const wordsOf = (html: string): string => html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');
 
 describe('a job that was released twice', () => {
-  const pages = pagesOf(sampleSite([released]));
+  const pages = pagesOf(sampleSite([job]));
 
   it('has a page that tells what changed, with the board of one over the other', () => {
     const html = htmlOf(pages, '/jobs/well/B/changes/');
@@ -115,20 +93,28 @@ describe('a job that goes on after its release', () => {
   });
 });
 
+describe('a job whose file says that it is superseded', () => {
+  it('is superseded on the page of its last release too', () => {
+    const gone = { ...revisionB, job: { ...revisionB.job, status: 'superseded' as const } };
+    const says = standingOf(released(gone, revisionA, gone), 'B', addresses.revision('well', 'B')).says;
+    expect(says).toBe('Revision B is superseded: do not build from it.');
+  });
+});
+
 describe('a job that was released once or never', () => {
   it('has nothing that changed', () => {
-    for (const job of [published(b, b), published(c)]) {
-      expect(successions(job)).toEqual([]);
-      expect(goneOnFrom(job, addresses.job('well'))).toBeNull();
+    for (const own of [released(revisionB, revisionB), released(revisionC)]) {
+      expect(successions(own)).toEqual([]);
+      expect(goneOnFrom(own, addresses.job('well'))).toBeNull();
     }
-    const pages = pagesOf(sampleSite([published(b, b), other]));
+    const pages = pagesOf(sampleSite([released(revisionB, revisionB), otherJob]));
     expect([...pages.keys()].filter((address) => address.includes('changes'))).toEqual([]);
   });
 });
 
 describe('jobs of one vehicle', () => {
   it('are each held against the one before by its date, and the page of the vehicle leads there', () => {
-    const pages = pagesOf(sampleSite([released, other]));
+    const pages = pagesOf(sampleSite([job, otherJob]));
     const html = htmlOf(pages, addresses.vehicleJob('sample-estate', 'well'));
     expect(wordsOf(html)).toContain('seat, revision A');
     expect(wordsOf(html)).toContain('G gone');
@@ -139,7 +125,7 @@ describe('jobs of one vehicle', () => {
   });
 
   it('are as many pages as jobs less one, whatever their order', () => {
-    const jobs = ['x', 'y', 'z'].map((id) => published({ ...b, job: { ...b.job, id } }));
+    const jobs = ['x', 'y', 'z'].map((id) => released({ ...revisionB, job: { ...revisionB.job, id } }));
     const turns = (own: readonly PublishedJob[]) =>
       neighboursIn(own, 'sample-estate').map(({ before, after }) => [before.plan.job.id, after.plan.job.id]);
     expect(turns(jobs)).toEqual([
@@ -153,7 +139,7 @@ describe('jobs of one vehicle', () => {
 
 describe('a copy for the customer', () => {
   it('has no page that compares', () => {
-    const pages = sitePages({ site: sampleSite([drawnOn, other]), audience: 'customer' });
+    const pages = sitePages({ site: sampleSite([drawnOn, otherJob]), audience: 'customer' });
     expect(pages.map(({ template }) => template)).not.toContain('compare.njk');
   });
 });
