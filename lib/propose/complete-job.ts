@@ -13,6 +13,7 @@ import { fixBoards } from './laying/fixings.ts';
 import { chooseLeads } from './laying/leads.ts';
 import { leaveOpen } from './laying/left-open.ts';
 import { layRuns } from './laying/runs.ts';
+import { cableSpeakers } from './laying/speaker-cables.ts';
 import { bandsOf, speakerPart } from './sound/bands.ts';
 import { dealChannels } from './sound/channels.ts';
 import { linkCrossovers } from './sound/crossover-links.ts';
@@ -126,6 +127,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   tellUnused(draft, needs);
   layRuns(draft);
   cableRuns(draft);
+  cableSpeakers(draft, driven);
   chooseLeads(draft);
 }
 

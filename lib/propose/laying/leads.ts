@@ -3,6 +3,7 @@ import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
+import { onBoardM } from './link-way.ts';
 import { type MadeLead, madeLeads } from './made-leads.ts';
 import { linkRole } from './runs.ts';
 
@@ -11,9 +12,6 @@ interface Lead {
   readonly name: string;
   readonly links: readonly { readonly id: string; readonly side: 'left' | 'right' | null }[];
 }
-
-/** Way on a board that a lead is chosen by before anything is placed (m); after the layout it is chosen by its real one. */
-const onBoardM = 0.4;
 
 /**
  * Gives the line links their leads: those from an output that holds too few plugs a Y-lead, else left and right in one;

@@ -1,0 +1,100 @@
+import { expect, test } from 'vitest';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
+import { changed, instead, linksOf } from './links-of.ts';
+import { shop } from './short-shop.ts';
+
+const pair = (awg: number, insulation = 80) =>
+  `  pair-${awg}:
+    kind: cable
+    title: "Speaker wire, 2 x ${awg} AWG"
+    form: multi-conductor
+    conductors: { black: { size: ${awg} AWG, colour: BK }, red: { size: ${awg} AWG, colour: RD } }
+    insulation: ${insulation} C
+    for: [speaker]
+    outside-diameter: 6 mm
+`;
+
+/** The demo shop with two-conductor speaker wire in its catalogue, and lengths of it on the shelf. */
+function shopOf(parts: string, stock: string): readonly SourceFile[] {
+  return shop.map((file) => {
+    if (file.path.endsWith('parts/cable.yaml'))
+      return { ...file, text: instead(file.text, 'parts:\n', `parts:\n${parts}`) };
+    if (!file.path.endsWith('shop.yaml')) return file;
+    return { ...file, text: instead(file.text, '\nstock:\n', `\nstock:\n${stock}`) };
+  });
+}
+
+/** The speaker links of the short job of one five-channel amplifier, each with the part of its cable. */
+function cabled(files: readonly SourceFile[], job = changed('under-seat-five')) {
+  const { job: read, problems } = linksOf(job, files);
+  expect(problems).toEqual([]);
+  const { links = {}, cables = {} } = read?.file ?? {};
+  return Object.fromEntries(
+    Object.entries(links).flatMap(([id, { cable, conductors }]) =>
+      /^to-(front|rear|sub)/.test(id)
+        ? [[id, cable === undefined ? null : [cables[cable]?.part, ...(conductors ?? [])].join(' ')]]
+        : [],
+    ),
+  );
+}
+
+const doors = ['to-front-left', 'to-front-right', 'to-rear-left', 'to-rear-right'];
+const eachDoor = (cable: string | null) => Object.fromEntries(doors.map((id) => [id, cable]));
+
+test('pairs to speakers each take a lead of two conductors from the shelf, black as the minus', () => {
+  const all = cabled(
+    shopOf(pair(16) + pair(12), '  pair-16: { reels: [150 ft] }\n  pair-12: { reels: [50 ft] }\n'),
+  );
+  // A bass lead into 4 ohm is 12 AWG (common practice, no source).
+  expect(all).toEqual({ ...eachDoor('pair-16 red black'), 'to-sub': 'pair-12 red black' });
+});
+
+test('a bass lead that the shelf has too thin alone stays two single conductors', () => {
+  const all = cabled(shopOf(pair(16), '  pair-16: { reels: [150 ft] }\n'));
+  expect(all).toEqual({ ...eachDoor('pair-16 red black'), 'to-sub': null });
+});
+
+test('what the catalogue has and the shelf has not is not proposed', () => {
+  expect(cabled(shopOf(pair(16), ''))).toEqual({ ...eachDoor(null), 'to-sub': null });
+});
+
+test('leads are cut from one piece each: once the reel is used up, the next pair is single conductors', () => {
+  const all = cabled(shopOf(pair(16), '  pair-16: { reels: [30 ft] }\n'));
+  const count = Object.values(all).filter((one) => one !== null).length;
+  expect(count).toBeGreaterThan(0);
+  expect(count).toBeLessThan(doors.length);
+});
+
+test('a cable whose insulation withstands no more than the cabin has is not taken', () => {
+  const [cool, warm] = [50, 60].map((insulation) =>
+    cabled(shopOf(pair(16, insulation), '  pair-16: { reels: [150 ft] }\n')),
+  );
+  // The cabin counts as 50 C (common practice, no source).
+  expect(cool).toMatchObject(eachDoor(null));
+  expect(warm).toMatchObject(eachDoor('pair-16 red black'));
+});
+
+test('a lead is as thick as its loss asks for: the thinner reel is passed over where it loses more than the house allows', () => {
+  const files = shopOf(
+    pair(18) + pair(16),
+    '  pair-18: { reels: [150 ft] }\n  pair-16: { reels: [150 ft] }\n',
+  );
+  const strict = files.map((file) =>
+    file.path.endsWith('shop.yaml')
+      ? { ...file, text: instead(file.text, '\nrules:\n', '\nrules:\n  speaker-loss: 0.3 dB\n') }
+      : file,
+  );
+  const used = (from: readonly SourceFile[]) => new Set(Object.values(cabled(from)));
+  expect(used(files)).toContain('pair-18 red black');
+  expect(used(strict)).toContain('pair-16 red black');
+});
+
+test('what is written stays: a link of the job keeps its single conductors', () => {
+  const job = `${changed('under-seat-five')}
+links:
+  to-rear-left: { from: amp.CH3, to: rear-left.C1, size: 14 AWG }
+`;
+  const all = cabled(shopOf(pair(16), '  pair-16: { reels: [150 ft] }\n'), job);
+  expect(all['to-rear-left']).toBeNull();
+  expect(all['to-front-left']).toBe('pair-16 red black');
+});
