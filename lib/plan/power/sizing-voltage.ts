@@ -1,22 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
+import { sizingVoltageV } from '../../power/network/sizing-voltage.ts';
 import { type Island, islandAt, islandSystemV } from './circuit/circuit-islands.ts';
-
-/**
- * The voltage that currents and sizes are chosen at (V): the house rule's, lower where the vehicle lets its charging
- * voltage vary, and never above what an alternator is set to.
- */
-export function sizingVoltageV({
-  devices,
-  rules,
-  vehicle,
-}: Pick<Job, 'devices' | 'rules'> & Partial<Pick<Job, 'vehicle'>>): number {
-  const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
-  const varies = alternators.some((alternator) => alternator['variable-voltage']);
-  const measured = alternators.length > 0 ? (vehicle?.['charging-voltage'] ?? []) : [];
-  const setPoints = alternators.flatMap((alternator) => alternator['set-point'] ?? []).concat(measured);
-  return Math.min(rules[varies ? 'voltage-variable' : 'voltage-sizing'].value, ...setPoints);
-}
 
 /** How many times the voltage of the vehicle's system a node has: half where a charger makes 12 V out of 24 V. */
 export function systemShare(job: Pick<Job, 'vehicle'>, islands: readonly Island[], node: string): number {
@@ -25,7 +10,7 @@ export function systemShare(job: Pick<Job, 'vehicle'>, islands: readonly Island[
 }
 
 /**
- * The same at a node (V): where a charger feeds it, in its system's proportion and never above what the charger
+ * The voltage that currents and sizes are chosen at, at a node (V): where a charger feeds it, in its system's proportion and never above what the charger
  * regulates to.
  */
 export function sizingVoltageAt(

@@ -4,6 +4,7 @@ import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import { type FeedWay, feedAreaMm2, interruptsA, ratingFor } from './feed-sizes.ts';
+import { noHolderText } from './no-main-fuse.ts';
 import { isUntouched, shelvedFirst } from './turn-on.ts';
 
 /** What a fuse at a battery has to do. */
@@ -47,11 +48,12 @@ export function mainFuseAt(draft: Draft, duty: MainFuseDuty): DraftDevice | null
     (a, b) => areaM2(a) - areaM2(b) || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
   if (!best) {
-    draft.ask(
-      ['devices', duty.about],
-      `no fuse holder of the catalogue suffices at ${duty.battery.id} for ${ampsDrawn(duty.currentA)}, its conductor and the current into a short`,
-      'add one to the catalogue, or write the feed',
-    );
+    const { message, remedy } = noHolderText(draft, {
+      ...duty,
+      batteryId: duty.battery.id,
+      shortA: shortA(duty.battery),
+    });
+    draft.ask(['devices', duty.about], message, remedy);
     return null;
   }
   const why: Why = {

@@ -3,6 +3,7 @@ import { amplifierEfficiency } from '../../power/network/amplifier-efficiency.ts
 import { chargerInputA } from '../../power/network/charger-draw.ts';
 import { amplifierCurrents } from '../../power/network/load-current.ts';
 import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
+import { sizingVoltageV } from '../../power/network/sizing-voltage.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import type { DrivenOutputs } from '../sound/bass-channels.ts';
@@ -48,13 +49,19 @@ export function supplyNeeds(
   return [...ofDevices, ...ofContacts];
 }
 
+/** The voltage that needs are reckoned at (V): that of the plan. */
+export function supplyV({ around: { rules, vehicle }, devices }: Draft): number {
+  return sizingVoltageV({ devices, rules, vehicle });
+}
+
 /** What a device draws at rated power (A): an amplifier into its loads, a charger for all that it gives, anything else as its maker says. */
 export function currentA(draft: Draft, device: DraftDevice, driven: readonly DrivenOutputs[]): number {
   const { spec } = device;
   if (spec.kind === 'processor' || spec.kind === 'source-unit') return spec.supply.draw ?? spec.supply.fuse;
   const { rules } = draft.around;
   if (spec.kind === 'fan') return spec.draw;
-  if (spec.kind === 'charger') return chargerInputA(spec, rules['voltage-sizing'].value).value;
+  const atV = supplyV(draft);
+  if (spec.kind === 'charger') return chargerInputA(spec, atV).value;
   if (spec.kind !== 'amplifier') return 0;
   const dealt = driven.flatMap(({ outputs }) => outputs);
   const ratedPowerW = usedOutputs(draft, device).reduce((sum, { output }) => {
@@ -71,7 +78,7 @@ export function currentA(draft: Draft, device: DraftDevice, driven: readonly Dri
       supply: supply.type,
       musicDuty: rules['music-duty'].value,
     },
-    rules['voltage-sizing'].value,
+    atV,
   );
   return isFault(currents) ? supply.fuse : currents.ratedPowerA.value;
 }

@@ -3,7 +3,7 @@ import { PlanBook } from '../../../../lib/plan/plan-book.ts';
 import { deviceLoads } from '../../../../lib/plan/power/device-loads.ts';
 import { highestVoltageV } from '../../../../lib/plan/power/highest-voltage.ts';
 import { setPointV } from '../../../../lib/plan/power/regulator-voltage.ts';
-import { sizingVoltageV } from '../../../../lib/plan/power/sizing-voltage.ts';
+import { sizingVoltageV } from '../../../../lib/power/network/sizing-voltage.ts';
 import { byId, one, partIn } from '../../../rules/case.ts';
 import { settledPower } from '../settled-power.ts';
 import { type Change, none, planned, readJob } from './planned-supply.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { highestVoltageV } from '../../../../lib/plan/power/highest-voltage.ts';
 import { setPointV } from '../../../../lib/plan/power/regulator-voltage.ts';
-import { sizingVoltageV, systemShare } from '../../../../lib/plan/power/sizing-voltage.ts';
+import { systemShare } from '../../../../lib/plan/power/sizing-voltage.ts';
+import { sizingVoltageV } from '../../../../lib/power/network/sizing-voltage.ts';
 import { byId, partIn } from '../../../rules/case.ts';
 import type { Written } from '../../../rules/content.ts';
 import { charged } from '../two-batteries.ts';

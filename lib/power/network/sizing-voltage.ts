@@ -1,0 +1,22 @@
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { HouseRules } from '../../model/house-rules.ts';
+import type { Part } from '../../model/kinds/index.ts';
+
+/** What the voltage for sizing follows from. */
+interface SizedFor {
+  readonly devices: readonly { readonly spec: Part | null }[];
+  readonly rules: HouseRules;
+  readonly vehicle?: Pick<Vehicle, 'charging-voltage'>;
+}
+
+/**
+ * The voltage that currents and sizes are chosen at (V): the house rule's, lower where the vehicle lets its charging
+ * voltage vary, and never above what an alternator is set to.
+ */
+export function sizingVoltageV({ devices, rules, vehicle }: SizedFor): number {
+  const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
+  const varies = alternators.some((alternator) => alternator['variable-voltage']);
+  const measured = alternators.length > 0 ? (vehicle?.['charging-voltage'] ?? []) : [];
+  const setPoints = alternators.flatMap((alternator) => alternator['set-point'] ?? []).concat(measured);
+  return Math.min(rules[varies ? 'voltage-variable' : 'voltage-sizing'].value, ...setPoints);
+}
