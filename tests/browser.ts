@@ -1,5 +1,8 @@
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
 import { bundledBrowser } from '../lib/export/print/bundled-browser.ts';
+
+/** So long a page is waited for, on a machine that has much else to do. */
+const patienceMs = 180_000;
 
 /**
  * Opens the browser that comes with the tests: no browser, library or font of the system is needed. That one
@@ -7,7 +10,25 @@ import { bundledBrowser } from '../lib/export/print/bundled-browser.ts';
  */
 export async function openBrowser(): Promise<Browser> {
   const bundled = await bundledBrowser();
-  if (!bundled) return chromium.launch({ channel: 'chrome' });
+  if (!bundled) return patient(await chromium.launch({ channel: 'chrome', timeout: patienceMs }));
   const { executablePath, args, env } = bundled;
-  return chromium.launch({ executablePath, args: [...args], env: { ...process.env, ...env } });
+  // Nobody looks at most of what is opened: it is painted without a graphics card that the processor would have to act.
+  const plain = [...args.filter((flag) => !/gpu|use-gl|angle|swiftshader/.test(flag)), '--disable-gpu'];
+  return patient(
+    await chromium.launch({
+      ...{ executablePath, args: plain, env: { ...process.env, ...env } },
+      timeout: patienceMs,
+    }),
+  );
+}
+
+/** The same browser, whose pages wait as long for all that is asked of them. */
+function patient(browser: Browser): Browser {
+  const newContext = browser.newContext.bind(browser);
+  browser.newContext = async (options?: BrowserContextOptions): Promise<BrowserContext> => {
+    const context = await newContext(options);
+    context.setDefaultTimeout(patienceMs);
+    return context;
+  };
+  return browser;
 }

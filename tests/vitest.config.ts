@@ -1,9 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
+import { startsCompiled } from './compiled/starts-compiled.ts';
 
-/** One listens to every figure that is told; elkjs takes ngspice's `window`, left in a worker, for a browser's. */
-const alone = ['tests/publish/sheets/printed-figures.test.ts', 'tests/commands/bench/diagrams.test.ts'];
+/** It listens to every figure that is told. */
+const alone = ['tests/publish/sheets/printed-figures.test.ts'];
 
 /** The long run alone packs and installs the package: once all else is done, since it compiles into the checkout. */
 const packed = ['tests/package/installed-shop.test.ts'];
@@ -34,6 +35,7 @@ const setUpWith = ['property-seed.ts', '../lib/commands/engine.ts'].map((file) =
 /** `--mode long` tries every case: see `long-run.ts`. */
 export default defineConfig(({ mode }) => ({
   root: fileURLToPath(new URL('..', import.meta.url)),
+  plugins: mode === 'long' ? [] : [startsCompiled()],
   test: {
     reporters: ['default', fileURLToPath(new URL('plain-count.ts', import.meta.url))],
     // Files of one worker share what they import: loading it anew took longer than the tests. Nothing of ours keeps state.
@@ -44,10 +46,11 @@ export default defineConfig(({ mode }) => ({
     // Most of what a test makes is soon gone: with more room for it, less is copied to and fro. In MB.
     execArgv: ['--max-semi-space-size=64'],
     setupFiles: setUpWith,
-    testTimeout: 120_000,
-    hookTimeout: 300_000,
+    // A test hangs after that, and no sooner on a machine that does ten things at once.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     // What is waited for may take its time on a machine that has much else to do.
-    expect: { poll: { timeout: 60_000 } },
+    expect: { poll: { timeout: 240_000 } },
     projects: [
       {
         extends: true,

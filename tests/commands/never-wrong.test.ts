@@ -67,7 +67,7 @@ describe('with results kept, after every kind of change in turn', () => {
         'why a terminal is left open',
         () => shop.change(job, 'radio.OUT2: one channel is used', 'radio.OUT2: the other is spare'),
       ],
-      ['a length', () => shop.change(job, 'length: 12 in', 'length: 14 in')],
+      ['a length', () => shop.change(job, 'length: 12 in', 'length: 14 in'), 'with the next'],
       ['a filter', () => shop.change(job, 'corner: 80 Hz', 'corner: 70 Hz'), 'with the next'],
       [
         'the length of a speaker lead',
@@ -75,11 +75,16 @@ describe('with results kept, after every kind of change in turn', () => {
         'with the next',
       ],
       ['the colour of a wire', () => shop.change(job, 'length: 4 ft }', 'length: 4 ft, colour: WH/BK }')],
-      ['a line above all others, that says nothing', () => shop.write(job, `# a note\n${shop.read(job)}`)],
+      [
+        'a line above all others, that says nothing',
+        () => shop.write(job, `# a note\n${shop.read(job)}`),
+        'with the next',
+      ],
       ['the customer', () => shop.change(job, 'contact: 555 0199', 'contact: 555 0198')],
       [
         'a house rule',
         () => shop.change('content/shop.yaml', '# House', 'rules: { fuse-margin: 130 % }\n# House'),
+        'with the next',
       ],
       [
         'a house rule of sound',
@@ -89,6 +94,7 @@ describe('with results kept, after every kind of change in turn', () => {
       [
         'the gains of all channels',
         () => shop.change('content/shop.yaml', 'loss: 0.4 dB', 'loss: 0.4 dB, gain-overlap: 4 dB'),
+        'with the next',
       ],
       [
         'the room that is asked for round a board',
@@ -99,7 +105,7 @@ describe('with results kept, after every kind of change in turn', () => {
         'what is in stock',
         () => shop.change('content/shop.yaml', 'large-60: { pieces: 2 }', 'large-60: { pieces: 1 }'),
       ],
-      ['a figure of a part', () => shop.change(parts, 'current: 200 A', 'current: 190 A')],
+      ['a figure of a part', () => shop.change(parts, 'current: 200 A', 'current: 190 A'), 'with the next'],
       [
         'the title of a part',
         () => shop.change(parts, 'title: Holder', 'title: Fuse holder'),
@@ -145,9 +151,9 @@ describe('with results kept, after every kind of change in turn', () => {
       ],
       ['a job less', () => rmSync(join(shop.root, 'content/jobs/second.yaml')), 'with the next'],
       ['an error in the job', () => shop.change(job, 'to: amp.REM', 'to: amp.RME')],
-      ['the error mended', () => shop.change(job, 'to: amp.RME', 'to: amp.REM')],
+      ['the error mended', () => shop.change(job, 'to: amp.RME', 'to: amp.REM'), 'with the next'],
       ['an error in a part', () => shop.change(parts, 'kind: battery\n', 'kind: batery\n')],
-      ['that mended', () => shop.change(parts, 'kind: batery\n', 'kind: battery\n')],
+      ['that mended', () => shop.change(parts, 'kind: batery\n', 'kind: battery\n'), 'with the next'],
       ['a release', () => shop.run('release', 'demo')],
       [
         'a job beside what is promised',
@@ -160,7 +166,11 @@ describe('with results kept, after every kind of change in turn', () => {
         () => shop.change('content/shop.yaml', 'large-60: { pieces: 1 }', 'large-60: { pieces: 0 }'),
       ],
       ['that job away', () => rmSync(join(shop.root, 'content/jobs/second.yaml')), 'with the next'],
-      ['a house rule under the released plan', () => shop.change('content/shop.yaml', '130 %', '140 %')],
+      [
+        'a house rule under the released plan',
+        () => shop.change('content/shop.yaml', '130 %', '140 %'),
+        'with the next',
+      ],
       [
         'what the frozen plan holds',
         () =>
@@ -174,7 +184,11 @@ describe('with results kept, after every kind of change in turn', () => {
             shop.read('content/jobs/demo/A.plan.json').slice(0, 900),
           ),
       ],
-      ['the released plan gone', () => rmSync(join(shop.root, 'content/jobs/demo/A.plan.json'))],
+      [
+        'the released plan gone',
+        () => rmSync(join(shop.root, 'content/jobs/demo/A.plan.json')),
+        'with the next',
+      ],
       ['the site taken away', () => rmSync(join(shop.root, 'dist'), { recursive: true })],
       ['a page of the site altered', () => writeFileSync(join(shop.root, 'dist/index.html'), 'altered')],
       ['all that is kept taken away', () => rmSync(join(shop.root, '.rackleaf/kept'), { recursive: true })],

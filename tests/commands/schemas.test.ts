@@ -1,8 +1,6 @@
-import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { realEffects } from '../../lib/commands/effects.ts';
-import { serve } from '../../lib/commands/serve.ts';
 import { misspelt, ShopFolder, stopped } from './shop-folder.ts';
 
 let shop: ShopFolder;
@@ -90,27 +88,5 @@ describe('rackleaf schemas', () => {
     const again = await shop.run('schemas', '--yes');
     expect(again.out).toBe('');
     expect((await shop.run('check')).status).not.toBe(2);
-  });
-});
-
-describe('rackleaf serve', () => {
-  it('renews the schemas with each save', async () => {
-    let stop: () => void = () => undefined;
-    const stopping = new Promise<void>((resolve) => {
-      stop = resolve;
-    });
-    const status = serve({ ...realEffects(shop.root), watched: false, tell: () => undefined }, 0, stopping);
-    const named = (name: string) => () => {
-      try {
-        return readFileSync(join(shop.root, folder, 'jobs/demo.json'), 'utf8').includes(`"${name}"`);
-      } catch {
-        return false;
-      }
-    };
-    await expect.poll(named('amp.REM')).toBe(true);
-    shop.change('content/jobs/demo.yaml', '\ncables:\n', '\n  spare: { part: amp-a, in: boot }\ncables:\n');
-    await expect.poll(named('spare.REM')).toBe(true);
-    stop();
-    await status;
   });
 });

@@ -1,9 +1,9 @@
 import type { Finding } from '../../lib/model/finding.ts';
 import { pointer } from '../../lib/model/place.ts';
 import type { Problem } from '../../lib/model/problem.ts';
-import { readContent } from '../../lib/read/read-content.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { planKept } from '../plan/plan-kept.ts';
+import { jobsIn } from '../shops/shop-once.ts';
 import { editsOf, type Row, spotOf } from './row.ts';
 import { type Edit, isJobSheet, type JobSheet, jobSheets, sheets, shopWith } from './shop.ts';
 
@@ -15,7 +15,7 @@ export interface TellTale {
 
 /** Reads, plans and judges one job of the shop after edits. */
 export function toldOf(job: JobSheet, edits: readonly Edit[]): TellTale {
-  const { problems, jobs } = readContent(shopWith(job, edits));
+  const { problems, jobs } = jobsIn(shopWith(job, edits));
   const [only] = jobs;
   if (!only) return { problems, findings: [] };
   const { plan, remarks } = planKept(only);

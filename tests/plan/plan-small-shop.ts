@@ -2,13 +2,14 @@ import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { JoinedRemark } from '../../lib/model/remark.ts';
-import { type ReleasedJobs, readContent } from '../../lib/read/read-content.ts';
+import type { ReleasedJobs } from '../../lib/read/read-content.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
+import { jobsIn } from '../shops/shop-once.ts';
 import { planKept } from './plan-kept.ts';
 
 /** The job of files that must read without a problem. */
 export function jobOf(files: readonly SourceFile[], released: ReleasedJobs = {}): ReadJob {
-  const { jobs, problems } = readContent(files, released);
+  const { jobs, problems } = jobsIn(files, released);
   const [job] = jobs;
   if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
   return job;

@@ -3,6 +3,7 @@ import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import { placeText } from '../../lib/model/place.ts';
 import type { Problem } from '../../lib/model/problem.ts';
 import { readContent } from '../../lib/read/read-content.ts';
+import { jobsIn } from '../shops/shop-once.ts';
 import { inJob, jobFile, partsFile, vehicleFile, withBoard } from './problem-case.ts';
 import { smallShop, withoutMark } from './small-shop.ts';
 
@@ -10,6 +11,19 @@ describe('the files of a shop', () => {
   test('read without a problem', () => {
     expect(readContent(smallShop()).problems).toEqual([]);
     expect(readContent(smallShop(withBoard())).problems).toEqual([]);
+  });
+
+  test('are read the same where other tests read the shop once and the job anew', () => {
+    const changes = [[], [withBoard()], [[vehicleFile, 'vehicle-load: 45 A', 'vehicle-load: 0 A']]] as const;
+    for (const own of changes)
+      for (const files of [smallShop(...own), smallShop(...own, inJob('to: amp.REM', 'to: amp.RME'))]) {
+        const { jobs, problems } = readContent(files);
+        const again = jobsIn(files);
+        expect(again.problems).toEqual(problems);
+        expect(again.jobs.map(({ file, devices, links }) => ({ file, devices, links }))).toEqual(
+          jobs.map(({ file, devices, links }) => ({ file, devices, links })),
+        );
+      }
   });
 
   const problemsOf = (files: readonly SourceFile[]): readonly Problem[] => readContent(files).problems;

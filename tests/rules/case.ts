@@ -3,15 +3,17 @@ import { jobSchema } from '../../lib/model/content/job.ts';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
 import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
-import { partSchema } from '../../lib/model/kinds/index.ts';
+import { type Part, partSchema } from '../../lib/model/kinds/index.ts';
 import type { Place } from '../../lib/model/place.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import { onceEach } from '../../lib/plan/once-each.ts';
 import { readHouseRules } from '../../lib/read/read-house-rules.ts';
 import { Report } from '../../lib/read/report.ts';
 import { resolveJob } from '../../lib/read/resolve/resolve-job.ts';
 import { measuresIn } from '../../lib/read/yaml/measures-in.ts';
 import type { PlacedFile } from '../../lib/read/yaml/placed-file.ts';
 import type { Case } from '../../lib/rules/rule.ts';
+import { frozen } from '../shops/frozen.ts';
 import { type Written, written } from './content.ts';
 import { planOf } from './plan.ts';
 
@@ -26,6 +28,13 @@ function documentOf(file: string, data: unknown): PlacedFile {
     rowOf: () => null,
   };
 }
+
+/** Parts as read: most cases change none of them, or one. */
+const partOf = onceEach(
+  (part: Written['parts'][string]): Part => frozen(partSchema.parse(part)),
+  JSON.stringify,
+);
+const measuresOf = onceEach((parts: Written['parts']) => frozen(measuresIn({ parts })), JSON.stringify);
 
 /** Reads what was written; a fault in it is a fault of the test. */
 export function jobOf({ shop, vehicle, parts, job }: Written): ReadJob {
@@ -42,9 +51,9 @@ export function jobOf({ shop, vehicle, parts, job }: Written): ReadJob {
       promised: {},
       shopFile: documentOf('shop.yaml', shop),
       rules: readHouseRules(readShop.rules),
-      parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partSchema.parse(part)])),
+      parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partOf(part)])),
       partPlace: (path) => ({ file: 'parts.yaml', line: 1, column: 1, path }),
-      partMeasures: measuresIn({ parts }),
+      partMeasures: measuresOf(parts),
       vehicles: {
         [vehicle.id]: {
           vehicle: vehicleSchema.parse(vehicle),

@@ -5,8 +5,8 @@ import { nothingReleased, type ReleasedFacts } from '../../lib/model/content/bui
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { Problem } from '../../lib/model/problem.ts';
-import { readContent } from '../../lib/read/read-content.ts';
 import { root } from '../plan/demo.ts';
+import { jobsIn } from '../shops/shop-once.ts';
 
 const own = fileURLToPath(new URL('.', import.meta.url));
 
@@ -64,7 +64,7 @@ export function readShort(
   files: readonly SourceFile[] = shop,
 ): ReadShort {
   const [, id = 'job'] = /^id: (.*)$/m.exec(text) ?? [];
-  const { jobs, problems } = readContent([...files, { path: `content/jobs/${id}.yaml`, text }], {
+  const { jobs, problems } = jobsIn([...files, { path: `content/jobs/${id}.yaml`, text }], {
     [id]: released,
   });
   return { job: jobs[0] ?? null, problems };

@@ -207,7 +207,7 @@ describe('a served page in a browser', () => {
   it('does not pass for current once nobody tells how it stands', async () => {
     await open();
     await served.close();
-    await banner().getByText('The server has ended').waitFor({ timeout: 60_000 });
+    await banner().getByText('The server has ended').waitFor();
     for (const mark of await marksBefore('.sheet-line')) expect(mark).toContain('NOT CURRENT');
   });
 });

@@ -5,7 +5,7 @@ import type { Problem } from '../../model/problem.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import { powerAt } from '../../model/survey/power-into-load.ts';
 import { filterTypeSchema } from '../../model/vocabulary.ts';
-import { contentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
+import { contentFiles, type ReadCatalogue, readCatalogue } from '../../read/read-content.ts';
 import { readHouseRules } from '../../read/read-house-rules.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
@@ -59,10 +59,11 @@ function kindAsked() {
 
 /** What a new part of a kind is asked for in a shop of these files. */
 function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
+  const catalogue = readCatalogue(contentFiles(files));
   return {
-    ...anyPartFile(files),
+    ...anyPartFile(files, catalogue),
     draft: `part-${kind}`,
-    questions: partQuestions(kind, turnOnHint(files)),
+    questions: partQuestions(kind, turnOnHint(catalogue)),
     text: (id, answers) => partText(kind, id, answers),
     told: (id, answers) => {
       const left = leftOut(kind, answers);
@@ -96,10 +97,8 @@ function shapeDoubt(slope: Cell | undefined): string | null {
 }
 
 /** What is reckoned where a leaflet is silent: the shop's own rule, else the trade's. */
-function turnOnHint(files: readonly SourceFile[]): string {
-  const sorted = contentFiles(files);
-  const { shop } = openShop(sorted, readCatalogue(sorted));
-  const rule = readHouseRules(shop?.rules ?? {})['turn-on-draw'];
+function turnOnHint({ shop }: ReadCatalogue): string {
+  const rule = readHouseRules(shop?.value.rules ?? {})['turn-on-draw'];
   const by = rule.given ? 'the rules of this shop' : 'the house rules (common practice)';
   return `Left empty, a turn on draw of ${ampsDrawn(rule.value)} is reckoned, by ${by}.`;
 }

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import {
   crossingsOf,
   diagramKinds,
@@ -12,6 +12,10 @@ import { at } from '../../../lib/draw/paper.ts';
 import type { PlanWire } from '../../../lib/model/plan/index.ts';
 import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { shippedMetrics } from '../../draw/lettering/shipped-metrics.ts';
+
+// elkjs takes the `window` of ngspice, left in a worker by another test, for a browser's.
+beforeAll(() => void vi.stubGlobal('window', undefined));
+afterAll(() => void vi.unstubAllGlobals());
 
 const level = (id: string, y: number) => ({ id, strokes: [{ from: at(0, y), to: at(10, y) }] });
 const upright = (id: string, x: number) => ({ id, strokes: [{ from: at(x, 0), to: at(x, 10) }] });

@@ -1,9 +1,11 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { serveRows } from '../../../lib/commands/bench/serve-save.ts';
 import { benchParts, readBenchParts } from '../../../lib/commands/bench.ts';
+import { startCompiled } from '../../compiled/compiled-code.ts';
 import { ShopFolder } from '../shop-folder.ts';
 
 let shop: ShopFolder;
+beforeAll(startCompiled);
 beforeEach(() => {
   shop = new ShopFolder();
 });

@@ -1,25 +1,22 @@
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { root } from '../../architecture/modules.ts';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { commandLine, startCompiled } from '../../compiled/compiled-code.ts';
 import { run, type Said } from '../../package/npm.ts';
 import { ColdShops, filesBelow, saidIn, seen } from '../seen.ts';
 import { type ShopFolder, ShopWithOwnStore } from '../shop-folder.ts';
 
 let shop: ShopFolder;
 const cold = new ColdShops();
+beforeAll(startCompiled);
 beforeEach(() => {
   shop = new ShopWithOwnStore();
 });
 afterEach(() => shop.remove());
 
-const loader = pathToFileURL(join(root, 'node_modules/tsx/dist/esm/index.mjs')).href;
-
 /** A command in a process of its own, which ends all that it says with the end of a line. */
 async function inProcess(...words: readonly string[]): Promise<Said> {
-  const cli = ['--import', loader, join(root, 'lib/cli.ts')];
-  const { status, out, told } = await run(shop.root, process.execPath, ...cli, ...words);
+  const { status, out, told } = await run(shop.root, process.execPath, ...commandLine(), ...words);
   return saidIn(shop, { status, out: out.trimEnd(), told: told.trimEnd() });
 }
 

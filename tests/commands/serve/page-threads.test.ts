@@ -1,26 +1,23 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { openPageMaker } from '../../../lib/commands/serve/page-maker.ts';
 import { FileLooks, type SeenFile } from '../../../lib/publish/serve/file-looks.ts';
-import type { MakeOptions, PageMaker } from '../../../lib/publish/serve/page-maker.ts';
+import type { MakeOptions } from '../../../lib/publish/serve/page-maker.ts';
+import { startCompiled } from '../../compiled/compiled-code.ts';
 import { misspelt, ShopFolder } from '../shop-folder.ts';
 
-let shop: ShopFolder;
-let maker: PageMaker;
-const said: string[] = [];
-beforeEach(() => {
-  shop = new ShopFolder();
-  said.length = 0;
-  maker = openPageMaker(shop.root, (text) => said.push(text));
-});
-afterEach(async () => {
+// Threads take long to load the code: tests that leave them at work share one maker.
+const shop = new ShopFolder();
+const maker = openPageMaker(shop.root, () => undefined);
+beforeAll(startCompiled);
+afterAll(async () => {
   await maker.close();
   shop.remove();
 });
 
-const filesNow = async (): Promise<readonly SeenFile[]> =>
-  (await new FileLooks(shop.root, ['content']).look()).files;
+const filesNow = async (one: ShopFolder = shop): Promise<readonly SeenFile[]> =>
+  (await new FileLooks(one.root, ['content']).look()).files;
 
 function options(signal = new AbortController().signal): MakeOptions {
   return { signal, isAwaited: () => true };
@@ -33,12 +30,14 @@ describe('pages on threads', () => {
     const files = await filesNow();
     shop.change('content/jobs/demo.yaml', 'title: One amplifier', 'title: Changed since');
     const made = await maker.page(wish(files), options());
+    shop.change('content/jobs/demo.yaml', 'title: Changed since', 'title: One amplifier');
     expect(made).toMatchObject({ state: 'made', html: expect.stringContaining('<h1>One amplifier</h1>') });
   });
 
   it('tell what could not be read, with its place, and at which address there is none', async () => {
     shop.change(...misspelt);
     const files = await filesNow();
+    shop.change(misspelt[0], misspelt[2], misspelt[1]);
     const unread = await maker.page(wish(files), options());
     expect(unread.state).toBe('unread');
     expect(unread.problems[0]?.where.file).toBe('content/jobs/demo.yaml');
@@ -56,11 +55,18 @@ describe('pages on threads', () => {
   });
 
   it('are made all the same where nothing can be kept, which is told once', async () => {
-    mkdirSync(join(shop.root, '.rackleaf'));
-    writeFileSync(join(shop.root, '.rackleaf/kept'), 'a file where the folder should be');
-    const files = await filesNow();
-    expect((await maker.page(wish(files), options())).state).toBe('made');
-    expect((await maker.page(wish(files, '/jobs/demo/worksheet/'), options())).state).toBe('made');
+    const full = new ShopFolder();
+    mkdirSync(join(full.root, '.rackleaf'));
+    writeFileSync(join(full.root, '.rackleaf/kept'), 'a file where the folder should be');
+    const said: string[] = [];
+    const own = openPageMaker(full.root, (text) => said.push(text));
+    onTestFinished(async () => {
+      await own.close();
+      full.remove();
+    });
+    const files = await filesNow(full);
+    expect((await own.page(wish(files), options())).state).toBe('made');
+    expect((await own.page(wish(files, '/jobs/demo/worksheet/'), options())).state).toBe('made');
     expect(said).toEqual([expect.stringContaining('results could not be kept')]);
   });
 });

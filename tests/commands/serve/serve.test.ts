@@ -1,19 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { realEffects } from '../../../lib/commands/effects.ts';
 import { serve } from '../../../lib/commands/serve.ts';
 import { liveMarks } from '../../../lib/publish/serve/live-page.ts';
 import { filesBelow } from '../../../lib/publish/site/site-digest.ts';
+import { startCompiled } from '../../compiled/compiled-code.ts';
 import { withBoard } from '../../read/problem-case.ts';
 import { serveFolder } from '../../static-server.ts';
 import { misspelt, ShopFolder } from '../shop-folder.ts';
 
-let shop: ShopFolder;
-beforeEach(() => {
-  shop = new ShopFolder();
-});
-afterEach(() => shop.remove());
+const shop = new ShopFolder();
+beforeAll(startCompiled);
+afterAll(() => shop.remove());
 
 interface Running {
   readonly url: string;
@@ -24,7 +23,7 @@ interface Running {
 }
 
 /** `rackleaf serve` in the folder of the shop, until it is ended. */
-async function running(port = 0): Promise<Running> {
+async function running({ root } = shop): Promise<Running> {
   const told: string[] = [];
   let status: Promise<number> = Promise.resolve(0);
   let stop: () => void = () => undefined;
@@ -37,7 +36,7 @@ async function running(port = 0): Promise<Running> {
       const [url] = /http:\S+(?=;)/.exec(text) ?? [];
       if (url !== undefined) resolve({ url, first: fetch(`${url}jobs/demo/`) });
     };
-    status = serve({ ...realEffects(shop.root), watched: false, tell }, port, stopped);
+    status = serve({ ...realEffects(root), watched: false, tell }, 0, stopped);
   });
   const { url, first } = await begun;
   return {
@@ -69,12 +68,25 @@ async function current(url: string): Promise<string> {
   return body;
 }
 
+/** One server of one shop, whose threads load the code and make the site once: each test goes on from the one before. */
 describe('rackleaf serve', () => {
-  it('gives every file of the site that a build writes, byte for byte but for what serving adds', async () => {
+  const built = join(shop.root, 'dist');
+  let server: Running;
+  beforeAll(async () => {
     expect((await shop.run('release', 'demo')).status).toBe(0);
     await shop.run('build');
-    const built = join(shop.root, 'dist');
-    const { url, end } = await running();
+    server = await running();
+  });
+  // A test that fails leaves no server behind.
+  afterAll(() => server?.end());
+
+  it('answers while it plans', async () => {
+    expect(server.first.status).toBe(503);
+    expect(await server.first.text()).toContain('planning the latest save');
+  });
+
+  it('gives every file of the site that a build writes, byte for byte but for what serving adds', async () => {
+    const { url } = server;
     await current(`${url}index.html`);
     const differing: string[] = [];
     const files = await filesBelow(built);
@@ -90,13 +102,38 @@ describe('rackleaf serve', () => {
     expect(files.length).toBeGreaterThan(40);
     expect(differing).toEqual([]);
     expect((await fetch(`${url}jobs/other/`)).status).toBe(404);
-    expect(await end()).toBe(0);
-    await expect(fetch(url)).rejects.toThrow();
+  });
+
+  it('ends work for a save that another took the place of', async () => {
+    const { url, told } = server;
+    const text = shop.read('content/jobs/demo.yaml');
+    // What is released stays as it is: the next revision is a draft.
+    const next = text.replace(/^status: .*$/m, 'status: draft').replace(/^revision: .*$/m, 'revision: B');
+    for (const title of ['Second', 'Third', 'Last']) {
+      shop.write('content/jobs/demo.yaml', next.replace(/^title: .*$/m, `title: ${title}`));
+      await new Promise((resolve) => setTimeout(resolve, 150));
+    }
+    const at = async () => (await fetch(`${url}jobs/demo/`)).text();
+    await expect.poll(at).toContain('<h1>Last</h1>');
+    expect(await current(`${url}jobs/demo/`)).toContain('<h1>Last</h1>');
+    expect(told.join('\n')).not.toContain('could not be made');
+  });
+
+  it('renews the schemas of editors with each save', async () => {
+    const named = (name: string) => () => {
+      try {
+        return shop.read('.rackleaf/schemas/jobs/demo.json').includes(`"${name}"`);
+      } catch {
+        return false;
+      }
+    };
+    expect(named('spare.REM')()).toBe(false);
+    shop.change('content/jobs/demo.yaml', '\ncables:\n', '\n  spare: { part: amp-a, in: boot }\ncables:\n');
+    await expect.poll(named('spare.REM')).toBe(true);
   });
 
   it('shows a job that can no longer be read as it was, with the line, and ends with the status of bad input', async () => {
-    const { url, told, end } = await running();
-    await current(`${url}jobs/demo/`);
+    const { url, told, end } = server;
     shop.change(...misspelt);
     const at = async () => (await fetch(`${url}jobs/demo/`)).text();
     await expect.poll(at).toMatch(/NOT CURRENT.*content\/jobs\/demo\.yaml:\d+:\d+: error/s);
@@ -105,30 +142,22 @@ describe('rackleaf serve', () => {
     const list = async () => (await fetch(`${url}jobs/`)).text();
     await expect.poll(list).toContain('Not in the lists below');
     expect(await end()).toBe(2);
+    await expect(fetch(url)).rejects.toThrow();
   });
 
-  it('answers while it plans, and ends work for a save that another took the place of', async () => {
-    const { url, told, first, end } = await running();
-    expect(first.status).toBe(503);
-    expect(await first.text()).toContain('planning the latest save');
-    for (const title of ['Second', 'Third', 'Last']) {
-      shop.write(
-        'content/jobs/demo.yaml',
-        shop.read('content/jobs/demo.yaml').replace(/^title: .*$/m, `title: ${title}`),
-      );
-      await new Promise((resolve) => setTimeout(resolve, 150));
-    }
-    expect(await current(`${url}jobs/demo/`)).toContain('<h1>Last</h1>');
-    expect(told.join('\n')).not.toContain('could not be made');
-    expect(await end()).toBe(0);
+  it('ends well where all could be read', async () => {
+    shop.change(misspelt[0], misspelt[2], misspelt[1]);
+    expect(await (await running()).end()).toBe(0);
   });
 
   it('ranks past boards anew once a job comes, and once a part draws more', async () => {
+    const boards = new ShopFolder();
+    onTestFinished(() => boards.remove());
     const job = 'content/jobs/demo.yaml';
     const [, found, board] = withBoard();
-    shop.change(job, found, board);
-    shop.change(job, 'title: Bass amplifier\n    in: boot', 'title: Bass amplifier\n    on: main');
-    const { url, end } = await running();
+    boards.change(job, found, board);
+    boards.change(job, 'title: Bass amplifier\n    in: boot', 'title: Bass amplifier\n    on: main');
+    const { url, end } = await running(boards);
     const hits = async (): Promise<string[]> => {
       const html = await current(`${url}like/spaces/wagon/well/`);
       return [...html.matchAll(/<h3[^>]*>\d\. <a[^>]*>([^<]*)/g)].map(([, title = '']) => title);
@@ -138,15 +167,15 @@ describe('rackleaf serve', () => {
       return [...html.matchAll(/([\d.]+ A) on it/g)].map(([, text = '']) => text);
     };
     expect(await hits()).toEqual(['One amplifier']);
-    const second = shop
+    const second = boards
       .read(job)
       .replace('id: demo', 'id: second')
       .replace(/^title: .*$/m, 'title: Another');
-    shop.write('content/jobs/second.yaml', second);
+    boards.write('content/jobs/second.yaml', second);
     await expect.poll(hits).toEqual(expect.arrayContaining(['Another', 'One amplifier']));
     const [before = ''] = await currents();
     expect(before).toMatch(/^[\d.]+ A$/);
-    shop.change('content/parts/all.yaml', 'load: 4 ohm, power: 300 W', 'load: 4 ohm, power: 400 W');
+    boards.change('content/parts/all.yaml', 'load: 4 ohm, power: 300 W', 'load: 4 ohm, power: 400 W');
     await expect.poll(async () => new Set(await currents()).has(before)).toBe(false);
     expect((await currents()).length).toBe(2);
     expect(await end()).toBeLessThanOrEqual(1);

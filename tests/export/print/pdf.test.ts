@@ -6,6 +6,7 @@ import { type Effects, realEffects } from '../../../lib/commands/effects.ts';
 import { type ExportWords, exportJobs } from '../../../lib/commands/export.ts';
 import { sheets } from '../../../lib/publish/sheets/index.ts';
 import { fixedRoot } from '../../boards/fixed-jobs.ts';
+import { keptBetweenTests } from '../../shops/test-crew.ts';
 import { openPdf } from '../pdf-strokes.ts';
 
 const everything: ExportWords = {
@@ -25,8 +26,8 @@ interface Recorded {
   readonly told: readonly string[];
 }
 
-const keptElsewhere = mkdtempSync(join(tmpdir(), 'rackleaf-pdf-'));
-afterAll(() => rmSync(keptElsewhere, { recursive: true, force: true }));
+const elsewhere = mkdtempSync(join(tmpdir(), 'rackleaf-pdf-'));
+afterAll(() => rmSync(elsewhere, { recursive: true, force: true }));
 
 /** Runs an export on the fixed shop and keeps what it writes. */
 async function run(words: Partial<ExportWords> = {}): Promise<Recorded> {
@@ -34,8 +35,9 @@ async function run(words: Partial<ExportWords> = {}): Promise<Recorded> {
   const told: string[] = [];
   const effects: Effects = {
     ...realEffects(fixedRoot),
-    // What is kept lies elsewhere, so that the fixed shop stays as it is.
-    root: keptElsewhere,
+    // What is written lies elsewhere, so that the fixed shop stays as it is.
+    root: elsewhere,
+    ...(keptBetweenTests !== null && { keptIn: keptBetweenTests }),
     watched: false,
     out: () => undefined,
     tell: (text) => told.push(text),

@@ -63,7 +63,7 @@ describe('a job with a board, its steps kept', () => {
       ]),
     );
     expect(withKept()).toEqual({ plan: first.plan, computed: [] });
-  }, 120_000);
+  });
 
   it.each([
     ['corner: 80 Hz', 'corner: 85 Hz', ['plan-body']],
@@ -86,5 +86,5 @@ describe('a job with a board, its steps kept', () => {
     expect(computed).toContain('layout');
     expect(computed).toContain('routing');
     expect(plan).toBe(planned(computeAnew, ...narrower));
-  }, 120_000);
+  });
 });

@@ -41,7 +41,7 @@ describe('charging table and operating points', () => {
       }),
       { numRuns: 40 },
     );
-  }, 120_000);
+  });
 
   test('a margin of a few amperes prints no battery that gives', () => {
     const { charging, points } = systemOf(180, 45, 14.4).power;

@@ -16,7 +16,8 @@ export const differsKey = 'differs';
 /** What a part is asked for that is like another one of the shop: its title, and what differs. As a text why it can't be. */
 export function likeFile(files: readonly SourceFile[], like: string, kind: string | null): NewFile | string {
   const sorted = contentFiles(files);
-  const { parts, problems } = readCatalogue(sorted);
+  const catalogue = readCatalogue(sorted);
+  const { parts, problems } = catalogue;
   const part = writtenPart(sorted.parts, like);
   const read = parts.parts[like];
   if (!part || !read)
@@ -25,7 +26,7 @@ export function likeFile(files: readonly SourceFile[], like: string, kind: strin
       `there is no part "${like}"; ${remedyFor(like, Object.keys(parts.parts))}`
     );
   if (kind !== null && kind !== read.kind) return `"${like}" is of the kind ${read.kind}: leave --kind out`;
-  const any = anyPartFile(files);
+  const any = anyPartFile(files, catalogue);
   const text: NewFile['text'] = (id, answers) =>
     likeText({ id, title: lineOf(answers, 'title'), like }, part, lineOf(answers, differsKey));
   return {
