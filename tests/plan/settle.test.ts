@@ -10,7 +10,6 @@ import { routedLengths, settleByWiring, sizesAtLeast } from '../../lib/plan/sett
 import { accountTerminals } from '../../lib/plan/terminal-accounting.ts';
 import { inJob } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
-import { testCrew } from '../shops/test-crew.ts';
 import { laidOut, oneBoard } from './board/one-board.ts';
 import { jobOf } from './plan-small-shop.ts';
 import { addParts, inParts } from './shop-changes.ts';
@@ -18,7 +17,7 @@ import { addParts, inParts } from './shop-changes.ts';
 const openPlace = inJob('\n    at: { x: 200 mm, y: 110 mm }', '');
 function settled(job: Job) {
   const book = new PlanBook();
-  return { ...settleJob(job, book, testCrew().keep), book };
+  return { ...settleJob(job, book, computeAnew), book };
 }
 describe('a settled job', () => {
   test('has every conductor sized for the length that it comes to', () => {

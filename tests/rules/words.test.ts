@@ -11,9 +11,9 @@ import {
   percent,
   torqueIn,
 } from '../../lib/rules/words.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { entry, jobOf, partIn } from './case.ts';
 import { written } from './content.ts';
-import { planOf } from './plan.ts';
 
 const lengths = (units: 'inch' | 'millimetre', fraction: 16 | 32 = 16, inWords = lengthIn) => {
   const content = written();
@@ -89,7 +89,8 @@ describe('a measure as it was written', () => {
 
   test('reaches the finding: a ground lead in feet, in a shop that works in millimetres', () => {
     const job = content();
-    const [found] = everyFinding(judge(job, planOf(job), [])).filter(
+    const { plan, remarks } = planKept(job);
+    const [found] = everyFinding(judge(job, plan, remarks)).filter(
       ({ rule, related }) => rule === 'ground-lead-long' && related[0] === 'board-ground',
     );
     expect(found?.message).toMatch(/is 10 ft \(3048 mm\) long; 18 in \(457 mm\) is the limit/);
