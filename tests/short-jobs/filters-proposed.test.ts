@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judge } from '../../lib/rules/index.ts';
 import { planKept } from '../plan/plan-kept.ts';
-import { changed, linksOf, shopWith } from './links-of.ts';
+import { changed, instead, linksOf, shopWith } from './links-of.ts';
 import { shop, shortText } from './short-shop.ts';
 
 /** The shop in which the amplifier of the open boat has no crossover: its leaflet tells of gains alone. */
@@ -84,4 +84,82 @@ test('what the menu of a processor offers is proposed: its orders, its shapes', 
   expect(new Set(filters('filter-orders: [1, 2, 3]\n    filter-types: [butterworth]'))).toEqual(
     new Set(['butterworth 2']),
   );
+});
+
+describe('the subsonic filter of a vented box', () => {
+  /** The five-channel amplifier with a subsonic switch of one corner on its bass channel, and a box tuned to 34 Hz. */
+  const box = `parts:
+  box-34:
+    kind: enclosure
+    title: "Vented box, tuned to 34 Hz"
+    size: { width: 16 in, depth: 14 in, height: 12 in }
+    mass: 15 kg
+    terminals: {}
+    volume: 32 L
+    loading: ported
+    opening: 9 1/8 in
+    free-depth: 10 in
+    tuning: 34 Hz
+`;
+  const switched = (filter: string) =>
+    shop.map((file) => {
+      if (file.path.endsWith('parts/enclosures.yaml'))
+        return { ...file, text: file.text.replace('parts:\n', box) };
+      if (!file.path.endsWith('parts/amplifiers.yaml')) return file;
+      const at = file.text.indexOf('    controls:\n', file.text.indexOf('  amp-five:\n'));
+      const line = `      SUBSONIC: { what: subsonic, panel: face, channels: ["5"], form: switch, positions: [OFF, ON], filter: { ${filter} }, safe: ON }\n`;
+      const from = at + '    controls:\n'.length;
+      return { ...file, text: `${file.text.slice(0, from)}${line}${file.text.slice(from)}` };
+    });
+  const fixed = (hz: number) =>
+    switched(`type: butterworth, order: 4, passes: { ON: subsonic }, corner: ${hz} Hz`);
+  const vented = changed('under-seat-five', ['enclosure-sealed-20', 'box-34']);
+  const told = (text: string, files: readonly (typeof shop)[number][]) => {
+    const { job, problems } = linksOf(text, files);
+    expect(problems).toEqual([]);
+    if (!job) throw new Error('The job is read.');
+    const { plan, remarks } = planKept(job);
+    const lacking = judge(job, plan, remarks).filter(({ rule }) => rule === 'ported-without-subsonic');
+    const final = plan.controls.find(({ control }) => control === 'SUBSONIC')?.final.state;
+    const own = job.devices.find(({ id }) => id === 'amp')?.given?.filters.CH5 ?? [];
+    return {
+      remedies: lacking.map(({ remedy }) => remedy),
+      final,
+      corners: own.map(({ pass, corner }) => [pass, corner]),
+    };
+  };
+
+  // 0.7 to 0.8 of the tuning is asked for, half of it is the least that guards the cone (common practice, no source).
+  test.each([
+    [25, true],
+    [17, true],
+    [16, false],
+  ])('of one corner, %s Hz, is proposed on at a tuning of 34 Hz: %s', (hz, isOn) => {
+    const { corners, final, remedies } = told(vented, fixed(hz));
+    expect(corners.some(([pass, corner]) => pass === 'subsonic' && corner === hz)).toBe(isOn);
+    expect(final).toBe(isOn ? 'ON' : 'OFF');
+    expect(remedies).toHaveLength(isOn ? 0 : 1);
+  });
+
+  test('that written filters leave out is told with the line to write, which mends it', () => {
+    const low = '{ pass: low-pass, type: linkwitz-riley, order: 4, corner: 80 Hz }';
+    const written = instead(
+      vented,
+      'amp: { part: amp-five, on: board }',
+      `amp: { part: amp-five, on: board, filters: { CH5: [${low}] } }`,
+    );
+    const { remedies } = told(written, fixed(25));
+    const [, line = ''] = /at amp filters: (\{ CH5: .* \})$/.exec(remedies[0] ?? '') ?? [];
+    expect(line).toBe(`{ CH5: [${low}, { pass: subsonic, type: butterworth, order: 4, corner: 25 Hz }] }`);
+    expect(told(instead(written, `{ CH5: [${low}] }`, line), fixed(25)).remedies).toEqual([]);
+  });
+
+  test('of a switch that is told by half is told once, with what its part lacks', () => {
+    const files = switched('passes: { ON: subsonic }, corner: 25 Hz');
+    expect(told(vented, files).remedies).toEqual([
+      expect.stringMatching(
+        /^a filter that is told in part counts for none: write type: .* and order: under filter: of SUBSONIC in amp-five, and it is proposed/,
+      ),
+    ]);
+  });
 });

@@ -9,6 +9,12 @@ export interface SubsonicCorner {
 }
 
 /**
+ * An octave below the tuning the cone has long been let go: a filter down there, such as one at its far stop, guards
+ * nothing. Common practice, no source.
+ */
+export const guardsFrom = 0.5;
+
+/**
  * Corner of the subsonic filter of a ported enclosure, in Hz: shares of its tuning, house rules. Common
  * practice, no source.
  */

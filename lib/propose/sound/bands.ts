@@ -1,4 +1,4 @@
-import { subsonicCorner } from '../../audio/filter/subsonic-corner.ts';
+import { guardsFrom, subsonicCorner } from '../../audio/filter/subsonic-corner.ts';
 import type { PlayedBand } from '../../model/content/played-band.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
@@ -15,6 +15,8 @@ export interface Band extends PlayedBand {
   readonly isBass: boolean;
   /** Corner of the subsonic filter of a ported enclosure (Hz). */
   readonly subsonicHz?: number;
+  /** The lowest corner at which a subsonic filter still guards the cone in that box (Hz). */
+  readonly guardsFromHz?: number;
   /** Where the table has it begin, where that is not as a hand sets a knob (Hz): `fromHz` is the step above it. */
   readonly tableHz?: number;
   /** True where the job says it. */
@@ -117,7 +119,9 @@ function bassBand(draft: Draft, group: DrivenGroup, row: Row | null, frontHz: re
   const { plays } = group.given;
   const lowest = frontHz.length > 0 ? Math.min(...frontHz) : bassHz.alone;
   const toHz = plays ? plays.toHz : Math.min(bassHz.most, Math.max(bassHz.least, lowest));
-  const subsonicHz = plays?.fromHz ?? subsonicOf(draft, group);
+  const tuningHz = tuningOf(draft, group);
+  const ownHz = tuningHz === undefined ? undefined : subsonicOf(draft, tuningHz);
+  const subsonicHz = plays?.fromHz ?? ownHz;
   return {
     group: group.id,
     row,
@@ -125,19 +129,23 @@ function bassBand(draft: Draft, group: DrivenGroup, row: Row | null, frontHz: re
     given: plays !== undefined,
     ...(toHz !== undefined && { toHz }),
     ...(subsonicHz !== undefined && { subsonicHz }),
+    ...(tuningHz !== undefined && { guardsFromHz: guardsFrom * tuningHz }),
   };
 }
 
-/** Subsonic corner of a ported box, to the whole hertz above (Hz): the middle of what the house rules allow. */
-function subsonicOf(draft: Draft, { given, speakers }: DrivenGroup): number | undefined {
-  const { parts, rules } = draft.around;
+/** The tuning of the ported box of a group (Hz). */
+function tuningOf(draft: Draft, { given, speakers }: DrivenGroup): number | undefined {
   const seat = speakers[0]?.seat;
   const box =
     given.box === undefined
       ? draft.own.find((one) => one.spec.kind === 'enclosure' && one.seat === seat)?.spec
-      : parts[given.box];
-  if (box?.kind !== 'enclosure' || box.loading !== 'ported' || box.tuning === undefined) return undefined;
+      : draft.around.parts[given.box];
+  return box?.kind === 'enclosure' && box.loading === 'ported' ? box.tuning : undefined;
+}
+
+/** Subsonic corner at a tuning, to the whole hertz above (Hz): the middle of what the house rules allow. */
+function subsonicOf({ around: { rules } }: Draft, tuningHz: number): number | undefined {
   const share = (rules['subsonic-from'].value + rules['subsonic-to'].value) / 2;
-  const corner = subsonicCorner(given.box ?? '', box.tuning, { from: share, to: share });
+  const corner = subsonicCorner('box', tuningHz, { from: share, to: share });
   return isFault(corner) ? undefined : Math.ceil(corner.fromHz.value - 1e-6);
 }

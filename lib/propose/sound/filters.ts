@@ -8,6 +8,7 @@ import type { FilterPass } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
 import type { Band } from './bands.ts';
+import { hertzText, shapeOf } from './filter-shape.ts';
 import { groupOf } from './inputs.ts';
 import type { ProcessorOutput } from './processor-links.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
@@ -19,6 +20,8 @@ interface Corner {
   readonly hz: number;
   /** True where another group begins or ends at it. */
   readonly meets: boolean;
+  /** Of a subsonic filter: the lowest corner at which it still guards the cone of its box (Hz). */
+  readonly leastHz?: number;
 }
 
 /**
@@ -93,9 +96,7 @@ function makeBand(draft: Draft, { group, band, corners }: Asked, makers: readonl
     const { made, unmade } = madeBy(maker, left, band.given);
     left = unmade;
     if (made.length === 0) continue;
-    const reason = maker.isFirst
-      ? bandReason(band)
-      : `${bandReason(band)}; made by ${maker.device.id} itself`;
+    const reason = `${bandReason(band)}${maker.isFirst ? '' : `; made by ${maker.device.id} itself`}${lowerText(band, made)}`;
     draft.addAtOutput(maker.device, maker.at, { filters: made }, { rule: 'filters', reason, cp: true });
   }
   for (const corner of left) askForFilter(draft, { group, band }, corner, makers);
@@ -127,10 +128,19 @@ function madeBy(
 }
 
 function cornersOf(band: Band, all: readonly Band[]): readonly Corner[] {
-  const { fromHz, toHz, subsonicHz } = band;
+  const { fromHz, toHz, subsonicHz, guardsFromHz } = band;
   const others = all.filter((one) => one !== band && (one.isBass || band.isBass || one.row === band.row));
   return [
-    ...(subsonicHz === undefined ? [] : [{ pass: 'subsonic' as const, hz: subsonicHz, meets: false }]),
+    ...(subsonicHz === undefined
+      ? []
+      : [
+          {
+            pass: 'subsonic' as const,
+            hz: subsonicHz,
+            meets: false,
+            ...(guardsFromHz !== undefined && { leastHz: guardsFromHz }),
+          },
+        ]),
     ...(fromHz === undefined
       ? []
       : [{ pass: 'high-pass' as const, hz: fromHz, meets: others.some((one) => one.toHz === fromHz) }]),
@@ -140,20 +150,11 @@ function cornersOf(band: Band, all: readonly Band[]): readonly Corner[] {
   ];
 }
 
-/**
- * The shape of a filter that is offered: Linkwitz-Riley where two groups meet, so that they add up level, Butterworth
- * where nothing meets; 24 dB, else the nearest below it, even ones first: common practice.
- */
-function shapeOf({ orders, types }: FilterOffer, meets: boolean): Pick<FilterText, 'type' | 'order'> {
-  const below = orders.filter((one) => one < 4).toSorted((a, b) => (a % 2) - (b % 2) || b - a);
-  const order = orders.includes(4) ? 4 : (below[0] ?? Math.min(...orders));
-  const wanted = meets && order % 2 === 0 ? 'linkwitz-riley' : 'butterworth';
-  return { type: types.includes(wanted) ? wanted : (types[0] ?? wanted), order };
-}
-
-/** A corner as a job writes it: `80 Hz`, `3.5 kHz`. */
-function hertzText(hz: number): string {
-  return hz >= 1000 ? `${Number((hz / 1000).toPrecision(12))} kHz` : writeQuantity(hz, 'frequency');
+/** That a subsonic filter stands lower than asked for, as high as its maker reaches. */
+function lowerText({ subsonicHz }: Band, made: readonly FilterText[]): string {
+  const own = made.find(({ pass }) => pass === 'subsonic');
+  if (!own || subsonicHz === undefined || own.corner === hertzText(subsonicHz)) return '';
+  return `; its subsonic filter stands at ${own.corner}, the nearest that it makes`;
 }
 
 function bandReason({ group, given, fromHz, toHz, subsonicHz, tableHz }: Band): string {
@@ -170,11 +171,17 @@ function bandReason({ group, given, fromHz, toHz, subsonicHz, tableHz }: Band): 
 
 /**
  * The corner that a device sets for one that is asked for (Hz): as asked where it reaches it; by the table of bands also
- * the nearest that spares the speaker. Null where it reaches none.
+ * the nearest that spares the speaker, and of a subsonic filter the highest that it reaches where that still guards the
+ * cone. Null where it reaches none.
  */
-function reached({ fromHz, toHz }: FilterOffer, { pass, hz }: Corner, isGiven: boolean): number | null {
+function reached(
+  { fromHz, toHz }: FilterOffer,
+  { pass, hz, leastHz = hz }: Corner,
+  isGiven: boolean,
+): number | null {
   if (hz >= fromHz && hz <= toHz) return hz;
   if (isGiven || pass === 'low-pass') return null;
+  if (hz > toHz && toHz >= leastHz - 1e-9) return toHz;
   return hz < fromHz ? fromHz : null;
 }
 

@@ -1,4 +1,4 @@
-import { subsonicCorner } from '../../audio/filter/subsonic-corner.ts';
+import { guardsFrom, subsonicCorner } from '../../audio/filter/subsonic-corner.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
@@ -25,9 +25,6 @@ function ventedChannels(about: Case) {
     return bass.length === 0 || box === undefined ? [] : [{ channel, box, bass }];
   });
 }
-
-/** An octave below the tuning the cone has long been let go: a filter down there, such as one at its far stop, guards nothing. */
-const guardsFrom = 0.5;
 
 /** The subsonic filter or high-pass of a channel that cuts first, where it stands high enough to guard a cone. */
 function guarding({ filters }: PlanChannel, tuning: number | undefined): boolean {
@@ -70,8 +67,11 @@ const withoutSubsonic: Rule = {
           of: [channel.id, box.id, ...bass.map(({ id }) => id)],
           message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
           remedy: toFilter(job, channel, 'subsonic', {
-            reachesHz: 0,
+            reachesHz: guardsFrom * (tuning ?? 0),
             belongs: `${at}, 24 dB per octave`,
+            ...(tuning !== undefined && {
+              at: { fromHz: belongs(job).from * tuning, toHz: belongs(job).to * tuning },
+            }),
           }),
           ...deviceSpot(job, channel.amplifier, 'filters'),
         },
