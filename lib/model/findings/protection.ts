@@ -53,13 +53,13 @@ export const protectionFindings = {
     ...commonPractice,
   },
   'fuse-without-rating': {
-    asks: 'Every fuse has a rating that is lawful: made, at most the ceiling of its device, at most what it protects.',
+    asks: 'Every fuse has a rating that is lawful: made, at most the ceiling of a device without fuses of its own, at most what it protects.',
     levels: ['stop'],
     restsOnDraw: true,
     ...commonPractice,
   },
   'fuse-over-ceiling': {
-    asks: 'A fuse is at most what the maker of its device allows.',
+    asks: 'A fuse before a device that has none of its own is at most what its maker allows; with fuses aboard it protects the cable, and the cable alone bounds it.',
     levels: ['stop'],
     ...partData,
   },
@@ -67,6 +67,12 @@ export const protectionFindings = {
     asks: 'The fuse of one device is not far below what its maker states.',
     levels: ['caution'],
     ...defaultSource('fuse-under-maker'),
+  },
+  'own-fuse-under-draw': {
+    asks: 'The fuses in a device carry what it is reckoned to draw at rated power.',
+    levels: ['caution'],
+    restsOnDraw: true,
+    ...partData,
   },
   'fuse-over-need': {
     asks: 'A fuse whose rating is written is not far above what it feeds: all behind it must carry what it lets through.',
@@ -96,7 +102,7 @@ export const protectionFindings = {
     ...defaultSource('fuse-continuous'),
   },
   'fuses-over-ceiling': {
-    asks: 'Fuses side by side before a device let through together at most what its maker allows.',
+    asks: 'Fuses side by side before a device without fuses of its own let through together at most what its maker allows.',
     levels: ['stop'],
     ...partData,
   },

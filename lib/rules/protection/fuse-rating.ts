@@ -6,6 +6,7 @@ import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, fuseSpot, partOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { amps, ampsDrawn, counted, listed, percent } from '../words.ts';
+import { ownFusesRule } from './own-fuses.ts';
 import { ceilingOf, fuseWords, isMadeTooLarge, smallerFuse } from './smaller-fuse.ts';
 
 /** The lawful alternatives side by side, for a remedy: those of the catalogue first, and of others that they are none. */
@@ -233,6 +234,7 @@ const holderOver: Rule = {
 export const fuseRatingRules: readonly Rule[] = [
   withoutRating,
   overCeiling,
+  ownFusesRule,
   underMaker,
   notMade,
   holderOver,

@@ -30,7 +30,9 @@ export const amplifierSupplyTable = leaflet(
     }),
     optionalColumn('eighth', 'efficiency at an eighth of it', efficiency.eighth, '55 %'),
   ],
-  { hint: 'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add.' },
+  {
+    hint: 'The fuse is that of its maker for the whole device; several on the chassis add. Fuses fitted: how many of them sit in the device. With none, no fuse before it is larger; with one or more, the fuse at the source protects the cable, which alone bounds it.',
+  },
 );
 
 /** How a device is fed that drives no speakers. */
@@ -45,7 +47,9 @@ export const supplyTable = leaflet(
     'key-off': '2 mA',
     'cut-out': '9 V',
   }),
-  { hint: 'The fuse is that of its maker, a ceiling. The draw is its whole draw.' },
+  {
+    hint: 'The fuse is that of its maker: no fuse before the device is larger, unless it has fuses of its own. The draw is its whole draw.',
+  },
 );
 
 const menuRange = menuFilterFields['filter-range'].unwrap().shape;

@@ -29,12 +29,12 @@ export const supplySchema = section(
     ),
     fuse: builders(
       quantityAbove('current'),
-      "The maker's fuse for the whole device: a ceiling. Several fuses on its chassis add.",
+      "The maker's fuse for the whole device; several fuses on its chassis add. Where none sits in the chassis, no fuse before the device is larger.",
       { example: '50 A' },
     ),
     'fuses-fitted': builders(
       count.max(8, 'is more than any device has; write how many fuses there are').default(0),
-      'How many fuses sit in its own chassis. With one or more, the fuse before it protects the conductor alone.',
+      'How many fuses sit in its own chassis. With one or more, the fuse before it protects the conductor alone, and only the conductor bounds it.',
       { example: 2 },
     ),
     'cut-out': builders(
