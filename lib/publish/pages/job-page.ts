@@ -1,5 +1,7 @@
+import { comparePlans, countedStates } from '../../compare/compare-plans.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type QrCode, qrCode } from '../page/qr-code.ts';
@@ -13,7 +15,14 @@ import { customerFacts } from '../site/customer-facts.ts';
 import { jobRecord } from '../site/search-fields.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
 import { statusWords } from '../words/words.ts';
-import { changeLinks, goneOnFrom, type RevisionStanding, standingOf } from './released-revisions.ts';
+import { stateCounts } from './difference-table.ts';
+import {
+  type CountsOf,
+  changeLinks,
+  goneOnFrom,
+  type RevisionStanding,
+  standingOf,
+} from './released-revisions.ts';
 
 /** A sheet in the index of the cover. */
 interface IndexLine {
@@ -106,8 +115,16 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     qr: pageUrl === '' ? null : qrCode(pageUrl),
     hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),
     revisions: revisionLinks(job, address),
-    standing: isFrozen ? standingOf(job, revision, address) : goneOnFrom(job, address),
+    standing: isFrozen
+      ? standingOf(job, revision, address, countsFor(context))
+      : goneOnFrom(job, address, countsFor(context)),
   };
+}
+
+/** Counts what differs, for who reads the page. */
+function countsFor({ site, audience }: SiteContext): CountsOf {
+  const look = { audience, style: lengthStyle(site.shop) };
+  return ({ before, after }) => stateCounts(countedStates(comparePlans(before, after, look)));
 }
 
 /** The address of a page on the shop's site; empty where the shop names none. */

@@ -42,12 +42,20 @@ export interface RevisionStanding {
   readonly says: string;
   /** The revision that stands or is drawn: the way there. */
   readonly to: Link | null;
-  /** What changed since the released one before. */
-  readonly changes: Link | null;
+  /** What changed since the released one before: the way there, and how much it is. */
+  readonly changes: (Link & { readonly counts: string }) | null;
 }
 
+/** Tells how much differs between two plans, such as `1 gone, 24 changed`. */
+export type CountsOf = (pair: Pick<Succession, 'before' | 'after'>) => string;
+
 /** What the page of a released revision says: whether it stands, and which one does. */
-export function standingOf(job: PublishedJob, revision: string, from: string): RevisionStanding {
+export function standingOf(
+  job: PublishedJob,
+  revision: string,
+  from: string,
+  countsOf: CountsOf,
+): RevisionStanding {
   const { id, revision: shown } = job.plan.job;
   const standing = job.revisions.at(-1)?.revision ?? shown;
   const stood = successions(job).find(({ address }) => address === addresses.revisionChanges(id, revision));
@@ -55,6 +63,7 @@ export function standingOf(job: PublishedJob, revision: string, from: string): R
     ? {
         title: `What changed since revision ${stood.before.job.revision}`,
         href: linkTo(from, stood.address),
+        counts: countsOf(stood),
       }
     : null;
   const toJob = linkTo(from, addresses.job(id));
@@ -90,7 +99,7 @@ export function standingOf(job: PublishedJob, revision: string, from: string): R
 }
 
 /** What the page of a job says that went on after a release; null where it shows what is released, or nothing is. */
-export function goneOnFrom(job: PublishedJob, from: string): RevisionStanding | null {
+export function goneOnFrom(job: PublishedJob, from: string, countsOf: CountsOf): RevisionStanding | null {
   const last = job.revisions.at(-1);
   if (last === undefined || isReleased(job)) return null;
   const { id, revision } = job.plan.job;
@@ -103,6 +112,7 @@ export function goneOnFrom(job: PublishedJob, from: string): RevisionStanding | 
     changes: {
       title: `What differs from revision ${last.revision}`,
       href: linkTo(from, addresses.changes(id)),
+      counts: countsOf({ before: last.plan, after: job.plan }),
     },
   };
 }

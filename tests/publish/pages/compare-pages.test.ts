@@ -57,7 +57,11 @@ describe('a job that was released twice', () => {
   it('says on the second that it stands, and what changed since the first', () => {
     const html = htmlOf(pages, addresses.revision('well', 'B'));
     expect(wordsOf(html)).toContain('Revision B stands, as it was released.');
-    expect(html).toContain('jobs/well/B/changes/index.html">What changed since revision A</a>');
+    const line = /jobs\/well\/B\/changes\/index.html">What changed since revision A<\/a>: ([^.]+)\./.exec(
+      html,
+    );
+    const page = wordsOf(htmlOf(pages, '/jobs/well/B/changes/'));
+    expect(page).toContain(`In all ${line?.[1]} .`);
     expect(html).not.toContain('SUPERSEDED');
   });
 
@@ -88,7 +92,7 @@ describe('a job that goes on after its release', () => {
   });
 
   it('leads from a superseded one to the page of the one that stands, not to the draft', () => {
-    const to = standingOf(drawnOn, 'A', addresses.revision('well', 'A')).to;
+    const to = standingOf(drawnOn, 'A', addresses.revision('well', 'A'), () => '').to;
     expect(to?.href).toBe('../../../jobs/well/B/index.html');
   });
 });
@@ -96,7 +100,12 @@ describe('a job that goes on after its release', () => {
 describe('a job whose file says that it is superseded', () => {
   it('is superseded on the page of its last release too', () => {
     const gone = { ...revisionB, job: { ...revisionB.job, status: 'superseded' as const } };
-    const says = standingOf(released(gone, revisionA, gone), 'B', addresses.revision('well', 'B')).says;
+    const says = standingOf(
+      released(gone, revisionA, gone),
+      'B',
+      addresses.revision('well', 'B'),
+      () => '',
+    ).says;
     expect(says).toBe('Revision B is superseded: do not build from it.');
   });
 });
@@ -105,7 +114,7 @@ describe('a job that was released once or never', () => {
   it('has nothing that changed', () => {
     for (const own of [released(revisionB, revisionB), released(revisionC)]) {
       expect(successions(own)).toEqual([]);
-      expect(goneOnFrom(own, addresses.job('well'))).toBeNull();
+      expect(goneOnFrom(own, addresses.job('well'), () => '')).toBeNull();
     }
     const pages = pagesOf(sampleSite([released(revisionB, revisionB), otherJob]));
     expect([...pages.keys()].filter((address) => address.includes('changes'))).toEqual([]);
