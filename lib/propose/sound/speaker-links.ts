@@ -19,12 +19,12 @@ export function linkSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): vo
 function linkInSeries(draft: Draft, { output, speakers, join }: WiredOutput, why: Why): void {
   let from = `${output.amplifier}.${output.spec.positive}`;
   for (const [at, speaker] of speakers.entries()) {
-    const { first, last } = endCoils(speaker, join.coils);
-    if (!first || !last) return;
+    const ends = endTerminals(speaker, join.coils);
+    if (!ends) return;
     const name = `to-${speaker.id}-${at === 0 ? 'plus' : 'series'}`;
-    draft.addLink(name, { from, to: `${speaker.id}.${first.positive}` }, why, speaker.id);
+    draft.addLink(name, { from, to: `${speaker.id}.${ends.plus}` }, why, speaker.id);
     joinCoils(draft, speaker, join.coils, why);
-    from = `${speaker.id}.${last.negative}`;
+    from = `${speaker.id}.${ends.minus}`;
   }
   const end = speakers.at(-1)?.id ?? '';
   const back = { from: `${output.amplifier}.${output.spec.negative}`, to: from };
@@ -52,11 +52,11 @@ export function linkToOutput(
   { device, positive, negative, coils: how }: OutputEnds,
   why: Why,
 ): void {
-  const { first, last } = endCoils(speaker, how);
-  if (!first || !last) return;
+  const ends = endTerminals(speaker, how);
+  if (!ends) return;
   const about = speaker.id;
   const outputPair = pairName(device, positive, negative);
-  const coilPair = first === last ? pairName(speaker, first.positive, first.negative) : null;
+  const coilPair = pairName(speaker, ends.plus, ends.minus);
   if (outputPair !== null && coilPair !== null)
     draft.addLink(
       `to-${speaker.id}`,
@@ -65,19 +65,31 @@ export function linkToOutput(
       about,
     );
   else {
-    const plus = { from: `${device.id}.${positive}`, to: `${about}.${first.positive}` };
-    const minus = { from: `${device.id}.${negative}`, to: `${about}.${last.negative}` };
+    const plus = { from: `${device.id}.${positive}`, to: `${about}.${ends.plus}` };
+    const minus = { from: `${device.id}.${negative}`, to: `${about}.${ends.minus}` };
     draft.addLink(`to-${speaker.id}-plus`, plus, why, about);
     draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
   }
   joinCoils(draft, speaker, how, why);
 }
 
-/** The coils that a speaker begins with at its plus and ends with at its minus. */
-function endCoils(speaker: DraftDevice, how: CoilJoin['coils']) {
+/**
+ * The terminals of a speaker at which plus and minus of its output arrive: of its first coil and its last, the other way
+ * round where it is meant to be wired with reversed polarity.
+ */
+function endTerminals(speaker: DraftDevice, how: CoilJoin['coils']) {
   const coils = coilsOf(speaker);
   const [first] = coils;
-  return { first, last: how === 'series' ? coils.at(-1) : first };
+  const last = how === 'series' ? coils.at(-1) : first;
+  if (!first || !last) return null;
+  return meantReversed(speaker)
+    ? { plus: last.negative, minus: first.positive }
+    : { plus: first.positive, minus: last.negative };
+}
+
+/** True for a speaker that is declared as reversed, or mounted back to front, and not both. */
+function meantReversed({ spec, given }: DraftDevice): boolean {
+  return spec.kind === 'speaker' && (given?.mounted === 'reversed') !== (given?.reversed !== undefined);
 }
 
 /** The jumpers between the coils of a speaker, each as long as its frame is wide, to the next inch or centimetre. */

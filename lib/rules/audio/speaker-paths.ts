@@ -1,32 +1,76 @@
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PlanSum } from '../../model/plan/index.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { decibels, hertz, listed } from '../words.ts';
+import { linksProposed, swappedLines } from './swapped-links.ts';
+
+type Handover = PlanSum['handovers'][number];
+
+/** The ways that cancel, those of one lower way at one corner together: one reversal mends them all. */
+function cancelling({ job, plan }: Case): readonly (readonly [Handover, ...Handover[]])[] {
+  const cancelsDb = job.rules['ways-cancel'].value;
+  const met = new Map<string, [Handover, ...Handover[]]>();
+  for (const { handovers } of plan.audio.curves.sums)
+    for (const one of handovers) {
+      if (one.sumDb >= one.louderDb - cancelsDb - 1e-9) continue;
+      const key = `${one.lower} ${one.frequencyHz}`;
+      const others = met.get(key);
+      if (others) others.push(one);
+      else met.set(key, [one]);
+    }
+  return [...met.values()];
+}
 
 const crossover: Rule = {
   id: 'crossover-cancels',
-  judge({ job, plan }) {
-    const cancelsDb = job.rules['ways-cancel'].value;
-    return plan.audio.curves.sums.flatMap(({ handovers }) =>
-      handovers.flatMap(({ upper, lower, frequencyHz, sumDb, louderDb }): Verdict<'crossover-cancels'>[] => {
-        if (sumDb >= louderDb - cancelsDb - 1e-9) return [];
-        const amplifier = plan.audio.channels.find(({ id }) => id === upper)?.amplifier ?? '';
-        return [
-          {
-            level: 'caution',
-            of: [upper, lower],
-            message: `${upper} and ${lower} cancel at ${hertz(frequencyHz)}: together they are ${decibels(louderDb - sumDb)} below the louder one alone`,
-            value: sumDb,
-            limit: louderDb - cancelsDb,
-            unit: 'dB',
-            remedy:
-              'turn the polarity of one over, and say so by reversed: with the reason; or use Linkwitz-Riley filters of fourth order at one corner',
-            ...deviceSpot(job, amplifier, 'filters'),
-          },
-        ];
-      }),
-    );
+  judge(about) {
+    const { job, plan } = about;
+    return cancelling(about).map((own): Verdict<'crossover-cancels'> => {
+      const [worst] = own.toSorted((a, b) => b.louderDb - b.sumDb - (a.louderDb - a.sumDb));
+      const { lower, frequencyHz, sumDb, louderDb } = worst ?? own[0];
+      const uppers = own.map(({ upper }) => upper);
+      const amplifier = plan.audio.channels.find(({ id }) => id === uppers[0])?.amplifier ?? '';
+      const together = own.length === 1 ? 'together they are' : 'the worst two together are';
+      return {
+        level: 'caution',
+        of: [...uppers, lower],
+        message: `${listed([...uppers, lower])} cancel at ${hertz(frequencyHz)}: ${together} ${decibels(louderDb - sumDb)} below the louder one alone`,
+        value: sumDb,
+        limit: louderDb - job.rules['ways-cancel'].value,
+        unit: 'dB',
+        remedy: `${toReverse(about, worst ?? own[0])}; or use Linkwitz-Riley filters of fourth order at one corner`,
+        ...deviceSpot(job, amplifier, 'filters'),
+      };
+    });
   },
 };
+
+/** What to write so that the lower of two ways is turned over: its declaration and, where they are written, its links. */
+function toReverse({ job, plan }: Case, { upper, lower, frequencyHz }: Handover): string {
+  const speakersOf = (channel: string) =>
+    plan.audio.channels.find(({ id }) => id === channel)?.speakers ?? [];
+  const own = plan.audio.speakers.filter(({ id }) => speakersOf(lower).includes(id));
+  if (
+    own.length === 0 ||
+    own.some(
+      ({ polarity, mounted, reversedWhy }) =>
+        polarity !== 'normal' || mounted === 'reversed' || reversedWhy !== null,
+    )
+  )
+    return 'turn the polarity of one over, and say so by reversed: with the reason';
+  const names = own.map(({ id }) => id);
+  const why = `in step with ${listed(speakersOf(upper))} at ${hertz(frequencyHz)}`;
+  return `turn ${listed(names)} over: at ${listed(names)} write reversed: ${why}${asLinked(job, names)}`;
+}
+
+/** How the links of speakers follow a declaration that was written. */
+function asLinked(job: Job, speakers: readonly string[]): string {
+  const written = speakers.filter((id) => !linksProposed(job, id));
+  if (written.length === 0) return ', and the links that are proposed for it follow';
+  const lines = written.flatMap((id) => swappedLines(job, id) ?? []);
+  return lines.length < written.length ? ', and swap its two conductors' : `, and ${lines.join('; ')}`;
+}
 
 const declared: Rule = {
   id: 'polarity-not-as-declared',
@@ -36,12 +80,13 @@ const declared: Rule = {
         const meant = (mounted === 'reversed') !== (reversedWhy !== null) ? 'reversed' : 'normal';
         if (meant === 'normal' || polarity === 'unwired' || polarity === meant) return [];
         const why = reversedWhy ?? 'it is mounted back to front';
+        const lines = swappedLines(job, id);
         return [
           {
             level: 'caution',
             of: [id],
             message: `${id} is meant to be wired with reversed polarity (${why}), and is wired normally`,
-            remedy: 'swap its two conductors at the speaker, or take the declaration out',
+            remedy: `swap its two conductors at the speaker${lines === null ? '' : `: ${lines}`}; or take the declaration out`,
             ...deviceSpot(job, id),
           },
         ];
