@@ -17,7 +17,7 @@ import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { setInJob } from './part/component-set.ts';
-import { slopeOf } from './part/control-fields.ts';
+import { positionsFault, safeFault, slopeOf } from './part/control-fields.ts';
 import { holesFault } from './part/hole-fields.ts';
 import { likeFile } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
@@ -81,12 +81,18 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
         powerFault(rest) ??
         (table.key === 'case' ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
+        (table.key === 'control' ? controlFault(cells) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       when: (answers) => isAsked(table.key, answers),
       ...(table.key === 'control' && { doubt: ({ cells }) => shapeDoubt(cells.slope) }),
       ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),
     }),
   );
+}
+
+function controlFault(cells: Row['cells']): string | null {
+  const fault = cells.sets === undefined ? null : positionsFault(String(cells.sets));
+  return fault === null ? safeFault(cells) : `from what to what ${fault}`;
 }
 
 /** A filter of which nobody tells the shape protects nothing that a job could count on. */

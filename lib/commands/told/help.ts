@@ -115,7 +115,9 @@ limits or not taken. It holds the owner's name, plate and serial numbers: give i
   import: `rackleaf import TABLE.csv [--write]
 
 Brings stock and prices of content/shop.yaml to what a table says, with its comments and its order left
-alone. An empty field, and a part that the table leaves out, stay as they are. The columns:
+alone. An empty field, and a part that the table leaves out, stay as they are.
+
+The columns:
   part          the part by its id
   pieces        how many; reels: 50 ft; 8 ft, or none; off-cuts: c1: 6 ft, of a sheet a1: 20 in x 14 in
   price         the number alone; per: each, 100, ft, m or 50 ft; currency: that of the shop file

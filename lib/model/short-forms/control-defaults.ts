@@ -5,7 +5,7 @@ interface ControlDefault {
   readonly form?: ControlSpec['form'];
   readonly positions?: readonly string[];
   /** A stop of its kind: `lowest`, all the way back; `wired`, the one position in which the device waits for its wire. */
-  readonly safe?: 'lowest' | 'first' | 'wired' | 'high-pass';
+  readonly safe?: 'lowest' | 'first' | 'wired' | 'high-pass' | 'subsonic';
   readonly why?: string;
 }
 
@@ -23,7 +23,7 @@ export const controlDefaults: Readonly<Record<ControlSpec['what'], ControlDefaul
     why: 'a high-pass holds bass from small cones until the filters before it are proved',
   },
   crossover: { form: 'knob' },
-  subsonic: { form: 'knob', why: 'cone travel below the enclosure is wasted' },
+  subsonic: { form: 'knob', safe: 'subsonic', why: 'cone travel below the enclosure is wasted' },
   phase: {
     form: 'switch',
     positions: ['0', '180'],
@@ -86,7 +86,8 @@ function safeState(rule: ControlDefault['safe'], control: WrittenControl): strin
     case 'wired':
       return only(positions.filter((position) => !automatic.includes(position)));
     case 'high-pass':
-      return only(positions.filter((position) => passes[position] === 'high-pass'));
+    case 'subsonic':
+      return only(positions.filter((position) => passes[position] === rule));
     default:
       return undefined;
   }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
+import { controlsOf, positionsFault, safeFault } from '../../../lib/commands/new/part/control-fields.ts';
 import { holesFault } from '../../../lib/commands/new/part/hole-fields.ts';
 import { leftOut, partText } from '../../../lib/commands/new/part/part-text.ts';
 import { voltageOfPower } from '../../../lib/model/survey/power-into-load.ts';
@@ -140,10 +141,60 @@ describe('the text of a part', () => {
     else expect(found).toMatch(fault);
   });
 
+  test.each([
+    ['OFF ON=subsonic 25 Hz', ['OFF', 'ON'], { passes: { ON: 'subsonic' }, corner: '25 Hz' }],
+    ['OFF ON=25 Hz', ['OFF', 'ON'], { passes: { ON: 'subsonic' }, corner: '25 Hz' }],
+    ['ON=subsonic OFF', ['ON', 'OFF'], { passes: { ON: 'subsonic' } }],
+  ])('has a switch with its corner: %s', (sets, positions, filter) => {
+    const cells = { name: 'SUB', what: 'subsonic', panel: 'left', sets };
+    expect(positionsFault(sets)).toBeNull();
+    expect(safeFault(cells)).toBeNull();
+    expect(controlsOf([{ cells, rest: [], open: [] }]).SUB).toMatchObject({
+      form: 'switch',
+      positions,
+      filter,
+    });
+  });
+
+  test.each([
+    ['OFF 25 Hz', /has "OFF 25 Hz": write positions/],
+    ['OFF ON=subsonic 25 Hz 24 dB', /a slope stands in its own column/],
+    ['ON=lowpass OFF', /has "ON=lowpass"/],
+    ['A=low-pass 80 Hz B=low-pass 120 Hz', /has two corners/],
+  ])('has no switch of %s', (sets, fault) => {
+    expect(positionsFault(sets)).toMatch(fault);
+  });
+
+  test('asks which position of a switch is safe where its kind does not tell', () => {
+    expect(safeFault({ what: 'turn-on-mode', sets: 'AUTO REM' })).toBeNull();
+    expect(safeFault({ what: 'turn-on-mode', sets: 'SENSE REM' })).toMatch(/safe: write .*SENSE or REM/);
+    expect(safeFault({ what: 'turn-on-mode', sets: 'SENSE REM', safe: 'REM' })).toBeNull();
+    expect(safeFault({ what: 'subsonic', sets: 'OFF ON' })).toMatch(/OFF or ON/);
+    expect(
+      controlsOf([{ cells: { name: 'T', what: 'turn-on-mode', sets: 'AUTO REM' }, rest: [], open: [] }]).T,
+    ).toMatchObject({
+      automatic: ['AUTO'],
+    });
+  });
+
+  test('says of each row what was left open', () => {
+    const answers = {
+      title: ['P'],
+      terminal: [
+        'REM, turn-on-in, top, 2 in, , screw-clamp, ?, ?, ?',
+        'CH1..2, speaker-out, left, 1 in, 1 in, ?',
+      ],
+    };
+    expect(leftOut('processor', answers)).toEqual(
+      expect.arrayContaining(['terminal REM: takes, torque, strip', 'terminal CH1..2: joint']),
+    );
+    expect(partText('processor', 'p', answers)).toMatch(/# {3}terminal REM: takes, torque, strip/);
+  });
+
   test('has no holes of a bracket of which a measure is not known', () => {
     const cells = { width: '4 in', depth: '3 in', where: 'left-right', off: '3/8 in' };
-    expect(bracketHoles({ cells, rest: [] })).toEqual([]);
-    expect(bracketHoles({ cells: { ...cells, diameter: '5 mm' }, rest: [] })).toHaveLength(2);
+    expect(bracketHoles({ cells, rest: [], open: [] })).toEqual([]);
+    expect(bracketHoles({ cells: { ...cells, diameter: '5 mm' }, rest: [], open: [] })).toHaveLength(2);
   });
 
   test('has the air at edges and over it, fins with air, fins alone', () => {

@@ -10,6 +10,8 @@ export interface Row {
   readonly cells: Readonly<Record<string, Cell>>;
   /** What follows, where the last column takes whatever follows. */
   readonly rest: readonly string[];
+  /** Titles of the columns that were left open by `?`. */
+  readonly open: readonly string[];
 }
 
 /** Parts cells, but not the two halves of a number with a decimal comma: the reader tells how that is written. */
@@ -51,10 +53,14 @@ export function readRow(columns: readonly AskedColumn[], line: string): Row | st
   if (!hasRest && rest.length > 0)
     return `has ${written.length} values, and ${own.length} are asked for: ${titles(columns)}`;
   const cells: Record<string, Cell> = {};
+  const open: string[] = [];
   for (const [at, column] of own.entries()) {
     const text = written[at] ?? '';
     if (text === '' && column.optional === true) continue;
-    if (text === unknown && mayBeUnknown(column)) continue;
+    if (text === unknown && mayBeUnknown(column)) {
+      open.push(column.title);
+      continue;
+    }
     if (text === '') return `lacks ${column.title}: write ${titles(columns)}`;
     const read = readCell(column, text);
     if (typeof read === 'object' && 'fault' in read) return `${column.title} ${read.fault}`;
@@ -62,7 +68,7 @@ export function readRow(columns: readonly AskedColumn[], line: string): Row | st
   }
   if (hasRest && rest.length === 0 && !hasUnknown(line))
     return `lacks ${columns.at(-1)?.title}: write ${titles(columns)}`;
-  return { cells, rest };
+  return { cells, rest, open };
 }
 
 /** The row of a line in which nothing is wrong. */

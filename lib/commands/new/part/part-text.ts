@@ -79,12 +79,19 @@ export function leftOut(kind: KindName, answers: Answers): readonly string[] {
     const rows = partRows(kind, table.key, answers);
     const [row] = rows;
     if (!row) return [`${table.key}: ${table.asks}`];
-    if (table.rows > 1) return [];
+    if (table.rows > 1) return rows.flatMap((one) => openOf(table.key, one));
     const empty = table.columns.filter(
       (one) => row.cells[one.key] === undefined && !follows.has(one.key) && !isNeedless(kind, one.key, row),
     );
     return empty.length === 0 ? [] : [`${table.key}: ${empty.map(({ title }) => title).join(', ')}`];
   });
+}
+
+/** What `?` left open in one row of several. */
+function openOf(key: string, { cells, open }: Row): string[] {
+  const name = cells.names ?? cells.name;
+  const row = name === undefined ? key : `${key} ${String(name)}`;
+  return open.length === 0 ? [] : [`${row}: ${open.join(', ')}`];
 }
 
 /** True for what a part of this kind has not, by what was told of it: a sealed box has no port that could be tuned. */

@@ -64,7 +64,7 @@ export const controlTable: AskedTable = leaflet(
     seldom: 'it has none',
     hint:
       'What it sets it to: of a knob both ends, 50 Hz to 500 Hz, with low-pass before them where it has a filter of its own; of ' +
-      'a switch its positions, FULL HPF=high-pass LPF=low-pass. Slope: butterworth 12 dB. Safe is its state before first ' +
+      'a switch its positions, FULL HPF=high-pass LPF=low-pass; OFF ON=subsonic 25 Hz where its corner never moves. Slope: butterworth 12 dB. Safe is its state before first ' +
       'power-up; gains and switches have one of their kind, a corner needs one.',
   },
 );

@@ -30,6 +30,6 @@ export function rowsOf(answers: Answers, key: string): readonly PlacedRow[] {
   return linesOf(answers, key).map((line) => {
     const row = rowOf(columnsOf(table, answers), line);
     const { space, ...cells } = row.cells;
-    return { rest: row.rest, cells, space: typeof space === 'string' ? space : (only[0] ?? null) };
+    return { ...row, cells, space: typeof space === 'string' ? space : (only[0] ?? null) };
   });
 }
