@@ -3,7 +3,7 @@ import { builders, everyone } from '../audience.ts';
 import { extent, fileId, id, quantity, quantityWithin, terminalRef, text, wireSize } from '../fields.ts';
 import { houseRuleValue } from '../house-rules.ts';
 import { reserveEnd } from '../reserve-end.ts';
-import { rows, shortened } from '../short-forms/short-form.ts';
+import { rows, shortened, span } from '../short-forms/short-form.ts';
 import { systemVoltageField } from '../system-voltage.ts';
 import {
   conductorMaterialSchema,
@@ -198,6 +198,23 @@ export const vehicleSchema = z.strictObject({
     quantityWithin('voltage', { least: 10, most: 36 }).optional(),
     'What its regulator holds, measured at the alternator, warm and with the loads on.',
     { example: '14.2 V', leftOut: "as the alternator's part says, else {voltage-sizing}" },
+  ),
+  'charging-range': section(
+    span(
+      z.strictObject({
+        from: builders(quantityWithin('voltage', { least: 10, most: 36 }), 'The lowest that was read.', {
+          example: '12.6 V',
+        }),
+        to: builders(quantityWithin('voltage', { least: 10, most: 36 }), 'The highest that was read.', {
+          example: '14.8 V',
+        }),
+      }),
+    ).optional(),
+    'Both ends of the charging voltage, where the regulator varies it, as read over a drive with the loads on. Sizes are chosen at its lower end.',
+    {
+      leftOut:
+        '{voltage-variable-low} to {voltage-variable-high} of an alternator whose part says that it varies',
+    },
   ),
   ambient: section(
     z

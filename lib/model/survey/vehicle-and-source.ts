@@ -1,6 +1,7 @@
+import { z } from 'zod';
 import { outputFactsSchema } from '../content/output-facts.ts';
 import { vehicleSchema } from '../content/vehicle.ts';
-import { id, text } from '../fields.ts';
+import { faultBy, faultless, id, text } from '../fields.ts';
 import { column, optionalColumn } from './asked-table.ts';
 import { voltageOrPower } from './power-into-load.ts';
 import { type Station, side, zone } from './station.ts';
@@ -10,6 +11,17 @@ const ground = vehicle.grounds.valueType.shape;
 const link = vehicle.links.unwrap().valueType.shape;
 const ambient = vehicle.ambient.unwrap().shape;
 const output = outputFactsSchema.shape;
+
+/** One voltage, or both ends of one that varies. */
+const chargingField = z.string().check(
+  faultless((written) => {
+    const ends = written.split(/\s+to\s+/);
+    return ends.length > 2
+      ? 'is no range: write both ends, such as 12.6 V to 14.8 V'
+      : (ends.map((one) => faultBy(vehicle['charging-voltage'], one)).find((fault) => fault !== null) ??
+          null);
+  }),
+);
 
 /** What is told of the vehicle as a whole. */
 export const itself: Station = {
@@ -25,12 +37,18 @@ export const itself: Station = {
     },
     {
       key: 'supply',
-      asks: 'What it is driven by, and the nominal voltage of its supply',
+      asks: 'What it is driven by, the nominal voltage of its supply, and whether a battery sensor sits on the negative post',
       by: 'eye',
-      seldom: 'driven by combustion, 12 V',
+      seldom: 'driven by combustion, 12 V, no sensor on the negative post of its battery',
       columns: [
         optionalColumn('supply', 'driven by', vehicle.supply, 'combustion'),
         optionalColumn('system-voltage', 'voltage', vehicle['system-voltage'], '12 V'),
+        optionalColumn(
+          'negative-sensor',
+          'sensor on the negative post',
+          vehicle['negative-sensor'].unwrap(),
+          'no',
+        ),
       ],
       rows: 1,
     },
@@ -101,8 +119,9 @@ export const underTheHood: Station = {
       key: 'reading',
       asks: 'With lights, heater and fan on: the voltage at the alternator, warm, and what the vehicle itself draws, idling',
       by: 'meter',
+      hint: 'Of a regulator that varies it, both ends of what was read over a drive: 12.6 V to 14.8 V.',
       columns: [
-        optionalColumn('charging-voltage', 'charging voltage', vehicle['charging-voltage'], '14.2 V'),
+        optionalColumn('charging-voltage', 'charging voltage', chargingField, '14.2 V'),
         optionalColumn('vehicle-load', 'vehicle load', vehicle['vehicle-load'], '40 A'),
       ],
       rows: 1,

@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { varyingCharge } from '../../power/network/varying-charge.ts';
 import type { SupplyEnd } from './supply-spread.ts';
 
 /**
@@ -8,14 +9,15 @@ import type { SupplyEnd } from './supply-spread.ts';
  * no more than at hot idle, and a cold one what rated power is stated at.
  */
 export function setPointV(
-  { rules, vehicle }: Pick<Job, 'rules' | 'vehicle'>,
+  { devices, rules, vehicle }: Pick<Job, 'devices' | 'rules' | 'vehicle'>,
   spec: PartOf<'alternator'>,
   end?: SupplyEnd,
 ): number {
   const told = spec['set-point'];
-  if (spec['variable-voltage']) {
-    if (end) return rules[end === 'weak' ? 'voltage-variable-low' : 'voltage-variable-high'].value;
-    return Math.min(rules['voltage-variable'].value, told ?? Number.POSITIVE_INFINITY);
+  const varying = varyingCharge({ devices, rules, vehicle });
+  if (varying) {
+    if (end) return end === 'weak' ? varying.lowV : varying.highV;
+    return Math.min(varying.sizingV, told ?? Number.POSITIVE_INFINITY);
   }
   const measured = vehicle['charging-voltage'];
   if (measured !== undefined) return measured;

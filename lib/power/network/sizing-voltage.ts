@@ -15,8 +15,8 @@ interface SizedFor {
  */
 export function sizingVoltageV({ devices, rules, vehicle }: SizedFor): number {
   const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
-  const varies = alternators.some((alternator) => alternator['variable-voltage']);
+  const varying = varyingCharge({ devices, rules, ...(vehicle && { vehicle }) });
   const measured = alternators.length > 0 ? (vehicle?.['charging-voltage'] ?? []) : [];
   const setPoints = alternators.flatMap((alternator) => alternator['set-point'] ?? []).concat(measured);
-  return Math.min(rules[varies ? 'voltage-variable' : 'voltage-sizing'].value, ...setPoints);
+  return Math.min(varying?.sizingV ?? rules['voltage-sizing'].value, ...setPoints);
 }

@@ -1,3 +1,4 @@
+import { varyingCharge } from '../../power/network/varying-charge.ts';
 import { houseRule } from '../house-rule-of.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { volts } from '../words.ts';
@@ -5,20 +6,21 @@ import { volts } from '../words.ts';
 const varies: Rule = {
   id: 'charging-voltage-varies',
   judge({ job }) {
-    const { value, from } = houseRule(job, 'voltage-variable');
-    const lowV = houseRule(job, 'voltage-variable-low').value;
-    const highV = houseRule(job, 'voltage-variable-high').value;
+    const varying = varyingCharge(job);
+    if (!varying) return [];
+    const { from } = houseRule(job, 'voltage-variable');
+    const wasRead = job.vehicle['charging-range'] !== undefined;
+    const { lowV, highV, sizingV: value } = varying;
     return job.devices.flatMap(({ id, spec, path, origin }): Verdict<'charging-voltage-varies'>[] => {
-      if (spec?.kind !== 'alternator' || !spec['variable-voltage']) return [];
+      if (spec?.kind !== 'alternator' || !(spec['variable-voltage'] || wasRead)) return [];
       return [
         {
           level: 'note',
           of: [id],
-          message: `the charging voltage of ${id} varies, from about ${volts(lowV)} to ${volts(highV)}: currents and sizes are chosen at ${volts(value)}`,
+          message: `the charging voltage of ${id} varies, from ${wasRead ? '' : 'about '}${volts(lowV)} to ${volts(highV)}: currents and sizes are chosen at ${volts(value)}`,
           value,
           unit: 'V',
-          remedy:
-            'see that every device stands the high end, charge a second battery through a charger, and measure with the loads on',
+          remedy: `${wasRead ? '' : `read it over a drive and write both ends into the file of the vehicle, such as charging-range: ${volts(lowV)} to ${volts(highV)}; `}see that every device stands the high end, charge a second battery through a charger, and measure with the loads on`,
           ...from,
           path,
           file: origin,

@@ -71,6 +71,14 @@ describe('the set-point', () => {
     expect(heldV(part('variable-voltage: true'), measured)).toBe(12.5);
   });
 
+  test('that was read as a range is its low end, and ends at its high one', () => {
+    const range = inVehicle('fitted:', 'charging-range: 13.2 V to 14.6 V\nfitted:');
+    expect(heldV(range)).toBe(13.2);
+    const { measurements } = smallPlan(range).plan;
+    const charging = byId(measurements, 'battery-charging');
+    expect([charging.least, charging.greatest]).toEqual([13.2, 14.6]);
+  });
+
   test('below the voltage for sizing lowers that too', () => {
     const { points } = smallPlan(inVehicle('fitted:', 'charging-voltage: 13.2 V\nfitted:')).plan.power;
     const amp = byPoint(points, 'rated-power').elements.find(({ id }) => id === 'amp:load');

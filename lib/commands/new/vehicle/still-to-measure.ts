@@ -23,7 +23,9 @@ function meterReadings(vehicle: Vehicle): string[] {
   const isDriven = Object.keys(vehicle.fitted).length > 0;
   return [
     ...(vehicle['vehicle-load'] === undefined ? ['meter: vehicle-load'] : []),
-    ...(isDriven && vehicle['charging-voltage'] === undefined ? ['meter: charging-voltage'] : []),
+    ...(isDriven && vehicle['charging-voltage'] === undefined && vehicle['charging-range'] === undefined
+      ? ['meter: charging-voltage']
+      : []),
   ];
 }
 

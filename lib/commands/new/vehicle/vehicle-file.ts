@@ -18,7 +18,7 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
     id,
     title: lineOf(answers, 'title'),
     ...rowsOf(answers, 'supply')[0]?.cells,
-    ...rowsOf(answers, 'reading')[0]?.cells,
+    ...readings(answers),
     ...filled('ambient', rowsOf(answers, 'ambient')[0]?.cells ?? {}),
   };
   const cautions = linesOf(answers, 'caution');
@@ -41,6 +41,14 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
     '\n# Places for what stands on no board; distance from the head of the listener.\n',
     blockText({ places: places(answers) }, 2),
   ].join('');
+}
+
+/** What a meter told of the supply; a charging voltage that varies is told by its range. */
+function readings(answers: Answers): Named {
+  const { 'charging-voltage': charging, ...cells } = rowsOf(answers, 'reading')[0]?.cells ?? {};
+  if (charging === undefined) return cells;
+  const field = /\sto\s/.test(String(charging)) ? 'charging-range' : 'charging-voltage';
+  return { [field]: charging, ...cells };
 }
 
 /** Clean voltages that nobody read off a meter: they follow from the power of a leaflet until somebody does. */

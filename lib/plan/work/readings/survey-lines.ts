@@ -1,5 +1,6 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanOutput } from '../../../model/plan/index.ts';
+import { varyingCharge } from '../../../power/network/varying-charge.ts';
 import type { Prediction } from './readings.ts';
 import { around } from './tolerance.ts';
 
@@ -56,12 +57,12 @@ function batteryLines({ rules, devices, vehicle }: Pick<Job, 'rules' | 'devices'
  */
 function chargingLine({ rules, devices, vehicle }: Pick<Job, 'rules' | 'devices' | 'vehicle'>): Prediction {
   const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
-  const varies = alternators.some((one) => one['variable-voltage']);
+  const varying = varyingCharge({ devices, rules, vehicle });
   const [told] = alternators.flatMap((one) => one['set-point'] ?? []);
   const readV = alternators.length > 0 ? vehicle['charging-voltage'] : undefined;
-  const predicted = varies ? null : (readV ?? told ?? rules['voltage-rated'].value);
-  const least = rules[varies ? 'voltage-variable-low' : 'check-in-charging-least'].value;
-  const greatest = rules[varies ? 'voltage-variable-high' : 'check-in-charging-most'].value;
+  const predicted = varying ? null : (readV ?? told ?? rules['voltage-rated'].value);
+  const least = varying?.lowV ?? rules['check-in-charging-least'].value;
+  const greatest = varying?.highV ?? rules['check-in-charging-most'].value;
   return {
     id: 'battery-charging',
     kind: 'charging',

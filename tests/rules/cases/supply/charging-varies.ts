@@ -16,6 +16,17 @@ export const chargingVariesCases = {
         says: /chosen at 12\.5 V/,
         file: 'vehicle.yaml',
       },
+      {
+        name: 'a range that was read in this vehicle',
+        about: () =>
+          aboutContent((content) => {
+            content.vehicle['charging-range'] = '13.2 V to 14.6 V';
+          }),
+        level: 'note',
+        subject: 'alternator',
+        says: /varies, from 13\.2 V to 14\.6 V: currents and sizes are chosen at 13\.2 V/,
+        file: 'vehicle.yaml',
+      },
     ],
     quiet: [{ name: 'one that holds its voltage', about: () => about() }],
   },
