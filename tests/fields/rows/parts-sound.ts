@@ -114,7 +114,7 @@ export const soundPartRows: readonly Row[] = [
     { scene: { 'vehicle/fitted/radio/outputs': {} } },
   ],
   ['parts/parts/source-six-line/outputs/OUT3/chimes', 'on the neighbour', true, 'chime-lost'],
-  ['parts/parts/tweeter-25/band', 'the band of another', 'subwoofer', 'port-refuses-conductor'],
+  ['parts/parts/tweeter-25/band', 'the band of another', 'subwoofer', 'part-data-unlikely'],
   ['parts/parts/midbass-65/band', 'the band of another', 'tweeter', 'part-data-unlikely'],
   ['parts/parts/midbass-65/coils/C1/positive', 'its own negative', 'C1-', /has the role/],
   ['parts/parts/midbass-65/coils/C1/negative', 'a figure wrong', 'C2-', /C2-/],

@@ -210,14 +210,14 @@ export const shortFormRows: readonly Row[] = [
     'short/devices/sub/channels',
     'downwards',
     '2..1',
-    /runs downwards/,
+    /no channel 2/,
     { scene: { 'short/devices/sub/channels': '1' } },
   ],
   [
     'wired/devices/dsp/mix/OUT1',
-    'downwards',
-    'IN2..1',
-    /runs downwards/,
+    'more inputs than there are',
+    'IN1..9',
+    /IN9/,
     { scene: { 'wired/devices/dsp/mix/OUT1': 'IN1' } },
   ],
   [

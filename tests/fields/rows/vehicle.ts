@@ -35,6 +35,13 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/ambient/roof', 'the unit left out', '70', /has no unit/, read],
   ['vehicle/ambient/dash-top', 'the unit left out', '85', /has no unit/, read],
   [
+    'vehicle/charging-range',
+    'one end alone',
+    '13.2 V',
+    /both ends/,
+    { scene: { 'vehicle/charging-range': '13.2 V to 14.6 V' } },
+  ],
+  [
     'vehicle/charging-range/from',
     'a low end that no charging system holds',
     '1.32 V',

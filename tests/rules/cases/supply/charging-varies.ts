@@ -20,7 +20,7 @@ export const chargingVariesCases = {
         name: 'a range that was read in this vehicle',
         about: () =>
           aboutContent((content) => {
-            content.vehicle['charging-range'] = '13.2 V to 14.6 V';
+            content.vehicle['charging-range'] = { from: '13.2 V', to: '14.6 V' };
           }),
         level: 'note',
         subject: 'alternator',
