@@ -1,12 +1,13 @@
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
+import { varyingCharge } from './varying-charge.ts';
 
 /** What the voltage for sizing follows from. */
 interface SizedFor {
   readonly devices: readonly { readonly spec: Part | null }[];
   readonly rules: HouseRules;
-  readonly vehicle?: Pick<Vehicle, 'charging-voltage'>;
+  readonly vehicle?: Pick<Vehicle, 'charging-voltage' | 'charging-range'>;
 }
 
 /**

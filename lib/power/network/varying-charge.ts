@@ -1,4 +1,6 @@
-import type { Job } from '../../model/content/resolved-job.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { HouseRules } from '../../model/house-rules.ts';
+import type { Part } from '../../model/kinds/index.ts';
 
 /** The voltage of a charging system whose regulator varies it. */
 export interface VaryingCharge {
@@ -8,12 +10,14 @@ export interface VaryingCharge {
   readonly sizingV: number;
 }
 
+interface ChargedBy {
+  readonly devices: readonly { readonly spec: Part | null }[];
+  readonly rules: HouseRules;
+  readonly vehicle?: Pick<Vehicle, 'charging-range'>;
+}
+
 /** Between what a charging voltage varies (V): as read in the vehicle, else by house rules; null where it is held. */
-export function varyingCharge({
-  devices,
-  rules,
-  vehicle,
-}: Pick<Job, 'devices' | 'rules'> & Partial<Pick<Job, 'vehicle'>>): VaryingCharge | null {
+export function varyingCharge({ devices, rules, vehicle }: ChargedBy): VaryingCharge | null {
   const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
   const read = alternators.length > 0 ? vehicle?.['charging-range'] : undefined;
   if (read) return { lowV: read.from, highV: read.to, sizingV: read.from };
