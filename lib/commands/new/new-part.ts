@@ -19,9 +19,11 @@ import { anyPartFile } from './part/any-part-file.ts';
 import { setInJob } from './part/component-set.ts';
 import { positionsFault, safeFault, slopeOf } from './part/control-fields.ts';
 import { holesFault } from './part/hole-fields.ts';
+import { leftOut } from './part/left-out.ts';
 import { likeFile } from './part/like-file.ts';
+import { isAsked } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';
-import { fieldsOf, isAsked, leftOut, partText } from './part/part-text.ts';
+import { fieldsOf, partText } from './part/part-text.ts';
 import { isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 

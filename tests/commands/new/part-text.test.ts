@@ -3,7 +3,8 @@ import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
 import { controlsOf, positionsFault, safeFault } from '../../../lib/commands/new/part/control-fields.ts';
 import { holesFault } from '../../../lib/commands/new/part/hole-fields.ts';
-import { leftOut, partText } from '../../../lib/commands/new/part/part-text.ts';
+import { leftOut } from '../../../lib/commands/new/part/left-out.ts';
+import { partText } from '../../../lib/commands/new/part/part-text.ts';
 import { voltageOfPower } from '../../../lib/model/survey/power-into-load.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 

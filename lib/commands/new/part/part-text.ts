@@ -2,12 +2,14 @@ import { hasFields } from '../../../model/content/proposal.ts';
 import type { KindName } from '../../../model/kinds/index.ts';
 import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
-import { type Row, rowOf } from '../ask/rows.ts';
+import type { Row } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { holeFields, slotRemark } from './hole-fields.ts';
+import { leftOut } from './left-out.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
+import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { rowName } from './row-name.ts';
 import { edgeAirOf } from './terminal-tables.ts';
@@ -72,42 +74,6 @@ function terminalsDerived(kind: KindName, answers: Answers): readonly string[] {
   });
 }
 
-/** What was not told of a part, though its kind can hold it. */
-export function leftOut(kind: KindName, answers: Answers): readonly string[] {
-  return partTables[kind].flatMap((table) => {
-    if (!isAsked(table.key, answers)) return [];
-    const rows = partRows(kind, table.key, answers);
-    const [row] = rows;
-    if (!row) return [`${table.key}: ${table.asks}`];
-    if (table.rows > 1) return rows.flatMap((one) => openOf(table.key, one));
-    const empty = table.columns.filter(
-      (one) => row.cells[one.key] === undefined && !follows.has(one.key) && !isNeedless(kind, one.key, row),
-    );
-    return empty.length === 0 ? [] : [`${table.key}: ${empty.map(({ title }) => title).join(', ')}`];
-  });
-}
-
-/** What `?` left open in one row of several. */
-function openOf(key: string, { cells, open }: Row): string[] {
-  const name = cells.names ?? cells.name;
-  const row = name === undefined ? key : `${key} ${String(name)}`;
-  return open.length === 0 ? [] : [`${row}: ${open.join(', ')}`];
-}
-
-/** True for what a part of this kind has not, by what was told of it: a sealed box has no port that could be tuned. */
-function isNeedless(kind: KindName, key: string, { cells }: Row): boolean {
-  return kind === 'enclosure' && key === 'tuning' && cells.loading === 'sealed';
-}
-
-/** Columns that say nothing more where they are left empty. */
-const follows: ReadonlySet<string> = new Set(['left', 'right', 'top', 'bottom', 'ends']);
-
-/** False for a table that what was answered before it makes needless. */
-export function isAsked(key: string, answers: Answers): boolean {
-  const band = { box: 'subwoofer', set: componentSet }[key];
-  return band === undefined || lineOf(answers, 'facts').startsWith(band);
-}
-
 function hasCase(kind: KindName): boolean {
   return partTables[kind].some(({ key }) => key === 'case');
 }
@@ -119,12 +85,6 @@ export function fieldsOf(kind: KindName, key: string, answers: Answers): Named {
   const written = writers[key];
   if (!first) return {};
   return written ? written(rows, kind) : { ...first.cells };
-}
-
-/** The rows of one table, as they were answered. */
-export function partRows(kind: KindName, key: string, answers: Answers): readonly Row[] {
-  const table = partTables[kind].find((one) => one.key === key);
-  return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
 }
 
 type Writer = (rows: readonly Row[], kind: KindName) => Named;
