@@ -1,6 +1,6 @@
-import { expect, test } from 'vitest';
-import { changed } from './links-of.ts';
-import { readShort, shortJobs, shortText } from './short-shop.ts';
+import { describe, expect, test } from 'vitest';
+import { changed, linksOf } from './links-of.ts';
+import { readShort, shop, shortJobs, shortText } from './short-shop.ts';
 
 /** A short job with something written otherwise, and what is then asked: where, in which words, with which remedy. */
 interface Asked {
@@ -121,7 +121,7 @@ const asked: readonly Asked[] = [
     ],
     at: '/devices/amp',
     says: /^nothing switches amp on: radio has no turn-on output$/,
-    toDo: /switched and fused feed/,
+    toDo: /left-open: \{ amp\.REM: .*links: \{ turn-on-amp: \{ from: AMPLIFIER\.REM-OUT, to: amp\.REM \} \}.*goes off with the ignition, through a fuse/,
   },
 ];
 
@@ -132,6 +132,45 @@ test.each(asked)('asked: $name', ({ job, change, at, says, toDo }) => {
   expect(own, problems.map(({ message }) => message).join('\n')).not.toEqual([]);
   expect(own[0]?.where.path).toBe(at);
   expect(own[0]?.remedy).toMatch(toDo);
+});
+
+// A source without a turn-on output, an amplifier that turns itself on, and a fan of 0.15 A on its board.
+describe('what no source switches on', () => {
+  const mute = changed('open-boat', [
+    'amp: { part: amp-four, on: board }',
+    'amp: { part: amp-four, on: board, driven-by: radio }\n  fan: { part: fan-80, on: board }\n  radio: { part: source-mute, in: battery-box }\n  main-fuse: { part: holder-large-inline, in: battery-box }\n  radio-fuse: { part: holder-mini-blade, in: battery-box }',
+  ]);
+  const [rem, gain] = ['      REM: { role: turn-on-in, panel: right, at: 2 in', '      GAIN-12: '];
+  const selfOn = (giving: string) =>
+    linksOf(
+      mute,
+      shop.map((file) => {
+        if (!file.path.endsWith('parts/amplifiers.yaml')) return file;
+        const [before = '', after = ''] = file.text.split('\n  amp-four:\n');
+        const own = after
+          .replace(rem, `      REM-OUT: { role: turn-on-out, panel: right, current: ${giving} }\n${rem}`)
+          .replace(
+            gain,
+            `      TURN-ON: { what: turn-on-mode, panel: face, positions: [AUTO, REM], automatic: [AUTO] }\n${gain}`,
+          );
+        return { ...file, text: `${before}\n  amp-four:\n${own}` };
+      }),
+    );
+
+  test('turns itself on where its part tells it, and turns on what its output has current for', () => {
+    const { job, links, problems } = selfOn('150 mA');
+    expect(problems).toEqual([]);
+    expect(job?.file['left-open']['amp.REM']).toMatch(/amp turns itself on by TURN-ON at AUTO/);
+    expect(links['turn-on-fan']).toBe('amp.REM-OUT fan.+');
+  });
+
+  test('is asked for where the output gives less', () => {
+    const { job, problems } = selfOn('140 mA');
+    expect(job).toBeNull();
+    expect(problems.join('\n')).toMatch(
+      /nothing switches fan on: .*links: \{ turn-on-fan: \{ from: amp\.REM-OUT, to: fan\.\+ \} \}/,
+    );
+  });
 });
 
 test('what is written governs: a link stays as it is, and the rest is proposed round it', () => {

@@ -10,7 +10,8 @@ import { usedOutputs } from '../sound/used-outputs.ts';
 
 /**
  * Leaves open what may be: spare ports, inputs of the form that is not used, the inner ends of bridges, outputs that
- * drive nothing. Supply, ground, turn-on and what the vehicle came with are never left open.
+ * drive nothing. Supply, ground, turn-on and what the vehicle came with are never left open
+ * here: that a device turns itself on is told with the turn-on.
  */
 export function leaveOpen(draft: Draft): void {
   for (const device of draft.own) {

@@ -4,6 +4,13 @@ import { onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import type { SignalChain } from '../sound/signal-chain.ts';
+import {
+  askForTurnOn,
+  leaveToThemselves,
+  outputWithin,
+  type TurnOnOutput,
+  type Waiting,
+} from './turn-on-without-source.ts';
 
 /** The contact of a proposed relay, which the supply must feed. */
 export interface SwitchedContact {
@@ -13,30 +20,25 @@ export interface SwitchedContact {
   readonly currentA: number;
 }
 
-/** A turn-on input that nothing drives yet. */
-interface Waiting {
-  readonly device: DraftDevice;
-  readonly terminal: string;
-}
-
-/** Something that turns others on: an output, and what it may give. */
-interface TurnOnOutput {
-  readonly device: DraftDevice;
-  readonly terminal: string;
-}
-
 /**
  * Links what turns on what: the source unit, then the processor, then the amplifiers that play from it; fans with what
- * the source unit turns on. More wires than the output takes ask for a strip, more current than it gives for a relay with
+ * the source unit turns on. Without an output of the source what turns itself on does so, and what is left hangs on an
+ * output of an amplifier. More wires than the output takes ask for a strip, more current than it gives for a relay with
  * a diode. Gives the contacts to feed.
  */
 export function linkTurnOn(draft: Draft, chain: SignalChain): readonly SwitchedContact[] {
   const contacts: SwitchedContact[] = [];
   const switched = (outputs: TurnOnOutput | null, waiting: readonly Waiting[]) => {
-    const [first] = waiting;
+    if (outputs) {
+      if (waiting.length > 0) contacts.push(...linkFrom(draft, outputs, waiting));
+      return;
+    }
+    const left = leaveToThemselves(draft, waiting);
+    const [first] = left;
     if (!first) return;
-    if (!outputs) askForTurnOn(draft, chain, first);
-    else contacts.push(...linkFrom(draft, outputs, waiting));
+    const other = outputWithin(draft, left);
+    if (other) contacts.push(...linkFrom(draft, other, left));
+    else askForTurnOn(draft, chain, first);
   };
   const sourceOut = chain.source && outputOf(chain.source);
   const direct: Waiting[] = chain.processors.flatMap((one) => waitingOf(draft, one));
@@ -67,16 +69,6 @@ function waitingOf(draft: Draft, device: DraftDevice): readonly Waiting[] {
   return terminalsWith(device, 'turn-on-in')
     .filter((terminal) => draft.isFree(device.id, terminal) && !draft.isLeftOpen(device.id, terminal))
     .map((terminal) => ({ device, terminal }));
-}
-
-function askForTurnOn(draft: Draft, { source }: SignalChain, { device }: Waiting): void {
-  draft.ask(
-    ['devices', device.id],
-    source
-      ? `nothing switches ${device.id} on: ${source.id} has no turn-on output`
-      : `nothing switches ${device.id} on: the job and the vehicle have no source unit`,
-    'write the link from a switched and fused feed of the vehicle',
-  );
 }
 
 function linkFrom(
