@@ -58,6 +58,23 @@ export type TerminalRole = z.infer<typeof terminalRoleSchema>;
 export const conductorRoleSchema = z.enum(['power', 'ground', 'speaker', 'signal', 'turn-on', 'control']);
 export type ConductorRole = z.infer<typeof conductorRoleSchema>;
 
+/** Who brings a device that is none of the shop's. */
+export const bringerSchema = z.enum(['customer']);
+
+/** Layers of the order of work: what is done there, and the conductors that are laid one kind after the other. */
+export const workLayerSchema = z.enum([
+  'prepare',
+  'board',
+  'place',
+  ...conductorRoleSchema.options,
+  'dress',
+  'run',
+  'test',
+  'set-up',
+  'hand-over',
+]);
+export type WorkLayer = z.infer<typeof workLayerSchema>;
+
 /** What is written for the mark of a terminal on which its maker printed none. */
 export const unmarkedTerminal = 'none';
 

@@ -31,6 +31,7 @@ function planItem(device: Device, job: Job): PlanItem {
     widthM: print?.widthM ?? null,
     depthM: print?.depthM ?? null,
     heightM: print?.heightM ?? null,
+    ...(device.given?.['brought-by'] && { broughtBy: device.given['brought-by'] }),
     ...(device.given?.held !== undefined && { held: device.given.held }),
     cooling: definedOnly(print?.cooling ?? {}),
     terminals: itemTerminals(facts.terminals),

@@ -37,6 +37,7 @@ const headNames = new Set([
   'customer',
   'accepted',
   'as-built',
+  'hours',
   'notes',
 ]);
 

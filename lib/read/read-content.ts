@@ -191,8 +191,12 @@ function readJobOf(
   const report = new Report(shaped.placed, unread);
   const { shop } = surroundings;
   const { stock, promised } = offeredStock(shop.stock, promises);
-  // No plan follows from a price.
-  const around: Surroundings = { ...surroundings, shop: { ...shop, stock, prices: {} }, promised };
+  // No plan follows from a price, nor from what an estimate reckons with.
+  const around: Surroundings = {
+    ...surroundings,
+    shop: { ...shop, stock, prices: {}, estimate: {} },
+    promised,
+  };
   const job = resolveJob(shaped.value, shaped.placed, around, released, report);
   problems.push(...report.problems);
   return { value: job && whole.has(job.vehicle.id) ? job : null, problems };

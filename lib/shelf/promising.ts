@@ -83,7 +83,7 @@ export function promisedBefore(
 export function takesBeyond(takes: ShelfTakes, built: ShelfTakes): ShelfTakes {
   // A list that was made beside what is in place has none of it.
   const isBeside = takes.beyond !== undefined;
-  const inPlace = takes.known.filter((one) => built.known.some((before) => isSame(one, before)));
+  const inPlace = takes.known.filter((one) => built.known.some((before) => isSamePiece(one, before)));
   const pieces = Object.entries(takes.pieces)
     .map(([part, count]) => [part, isBeside ? count : count - countOf(inPlace, part)] as const)
     .filter(([, count]) => count > 0);
@@ -106,7 +106,8 @@ export function sheetSubject(sheet: string): string {
   return `sheet ${sheet}`;
 }
 
-function isSame(a: PieceTaken, b: PieceTaken): boolean {
+/** True where a piece is there as it was: made the same, for the same. */
+export function isSamePiece(a: PieceTaken, b: PieceTaken): boolean {
   return a.of === b.of && a.part === b.part && a.as === b.as;
 }
 

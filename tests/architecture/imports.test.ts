@@ -6,7 +6,7 @@ import { libModules, type Module, readModule, rings, root } from './modules.ts';
 /** The layers of `lib/`, the lowest first; those of one line know nothing of each other. */
 const layers: readonly (readonly string[])[] = [
   ['model'],
-  ['power', 'audio', 'board', 'heat', 'shelf'],
+  ['power', 'audio', 'board', 'heat', 'shelf', 'estimate'],
   ['propose'],
   ['read'],
   ['plan', 'calculators'],
@@ -27,6 +27,7 @@ const pure = [
   'board',
   'heat',
   'shelf',
+  'estimate',
   'propose',
   'read',
   'plan',

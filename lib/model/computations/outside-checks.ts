@@ -161,6 +161,11 @@ export const outsideChecks = {
     against: 'the lengths of the wire list, added up apart from the code',
     unit: 'm',
   },
+  'estimates-by-hand': {
+    compares: 'cost of parts, work, shares and the total of an estimate',
+    against: byHand,
+    unit: '%',
+  },
   'layouts-by-trial': {
     compares: 'score of a layout over the best of all places on a lattice, on small boards',
     against: 'every layout, tried one by one',

@@ -1,6 +1,9 @@
 import { commonPractice, partData } from '../findings/source.ts';
 import type { Computation } from './computation.ts';
 
+const shopPrices = { source: "the shop's own prices" };
+const shopFigures = { source: "the shop's own prices, rate and shares" };
+
 export const wiringComputations = {
   'wire-length': {
     computes: 'length that a conductor is cut to',
@@ -71,6 +74,48 @@ export const wiringComputations = {
     sources: [commonPractice],
     held: ['picks-added-up'],
     fields: ['steps[].…', 'schedule.…'],
+  },
+  'estimate-part-cost': {
+    computes: 'what a part costs on an estimate of the shop',
+    formulas: ['cost = q * p, up to the next smallest unit of the currency'],
+    sources: [shopPrices],
+    held: ['estimates-by-hand'],
+  },
+  'estimate-parts': {
+    computes: 'what the parts of a job cost together',
+    formulas: ['the sum of the parts that have a price'],
+    sources: [shopFigures],
+    held: ['estimates-by-hand'],
+  },
+  'estimate-hours': {
+    computes: 'how long a layer of the order of work takes, and was worked on',
+    formulas: ['the sum of the minutes of its steps, one person', 'the sum of what was noted under hours:'],
+    sources: [
+      {
+        source: 'the order of work; common practice, no source, where the shop wrote no time of its own',
+        mark: 'cp',
+      },
+      { source: 'the job file' },
+    ],
+    held: ['estimates-by-hand'],
+  },
+  'estimate-labour': {
+    computes: 'what hours of work cost',
+    formulas: ['cost = t / 60 * r, up to the next smallest unit of the currency'],
+    sources: [shopFigures],
+    held: ['estimates-by-hand'],
+  },
+  'estimate-share': {
+    computes: 'what is put on parts, and the tax on the whole',
+    formulas: ['share * amount, up to the next smallest unit of the currency'],
+    sources: [shopFigures],
+    held: ['estimates-by-hand'],
+  },
+  'estimate-total': {
+    computes: 'the total of an estimate',
+    formulas: ['total = parts + markup + labour + tax'],
+    sources: [shopFigures],
+    held: ['estimates-by-hand'],
   },
   'reading-predicted': {
     computes: 'what a meter is foretold to read',

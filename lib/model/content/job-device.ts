@@ -3,7 +3,7 @@ import { builders, customerAndShop, everyone } from '../audience.ts';
 import { extent, id, positiveNumber, quantity, quantityWithin, text } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { names, rows } from '../short-forms/short-form.ts';
-import { holdingSchema, polaritySchema, signalPairSchema } from '../vocabulary.ts';
+import { bringerSchema, holdingSchema, polaritySchema, signalPairSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { filterSchema } from './filter.ts';
 import { playedBandField } from './played-band.ts';
@@ -39,6 +39,11 @@ export const deviceSchema = z.strictObject({
     example: 'Front amplifier',
     leftOut: 'the title of its part',
   }),
+  'brought-by': builders(
+    bringerSchema.optional(),
+    'Who brings it, where that is the customer: it is not taken from the shelf, not ordered, and costs nothing on an estimate.',
+    { example: 'customer', leftOut: 'the shop' },
+  ),
   on: builders(id.optional(), 'The board that it is mounted on.', { example: 'board' }),
   in: builders(
     z.union([id, z.array(id).min(1)], { error: 'needs a place, or a list of places' }).optional(),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders, customerAndShop, everyone, shopOnly } from '../audience.ts';
+import { workedHoursSchema } from '../estimate/worked-hours.ts';
 import { day, fileId, id, measured, privateText, revision, terminalRef, text } from '../fields.ts';
 import { rows } from '../short-forms/short-form.ts';
 import { jobStatusSchema } from '../vocabulary.ts';
@@ -181,6 +182,11 @@ export const jobSchema = z.strictObject({
       example: { 'main-fuse': { file: 'main-fuse.jpg', device: 'main-fuse' } },
       ofOneJob: true,
     },
+  ),
+  hours: section(
+    z.array(workedHoursSchema).default([]),
+    'What was worked on it so far, a line for each person, day and layer. For the shop alone: it stands beside the estimate.',
+    { example: [{ day: '2026-02-10', layer: 'board', worked: '2.5 h' }], ofOneJob: true },
   ),
   notes: builders(
     z.array(text('Vehicle returns in 30 days.')).default([]),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone, shopOnly } from '../audience.ts';
+import { estimateRulesSchema } from '../estimate/estimate-rules.ts';
 import { count, extent, id, quantityAbove, text } from '../fields.ts';
 import { houseRulesSchema } from '../house-rules.ts';
 import { price } from '../shelf/price.ts';
@@ -143,13 +144,18 @@ export const shopSchema = z.strictObject({
         }),
       )
       .default({}),
-    'What the shop pays for its parts, by part. They stand on its own order list, and on no sheet.',
+    'What the shop pays for its parts, by part. They stand on its own order list and estimates, and on no sheet of the bench or of a customer.',
     { example: { 'wire-4-rd': '1.85 per ft', 'bolt-m6-40': '14.50 per 100' } },
   ),
   'stock-counted': builders(
     z.boolean().default(true),
     'Whether the shelf was counted. `false`: what stands under `stock:` was written to begin with, and no sheet says that it is there.',
     { example: false },
+  ),
+  estimate: section(
+    estimateRulesSchema.default({}),
+    'What an estimate for the counter reckons with beside prices: the rate, what is put on parts, tax. For the shop alone.',
+    { example: { labour: '85 per h', markup: '30 %', tax: '20 %' } },
   ),
   stock: section(
     z.record(z.string(), stockSchema).default({}),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import {
+  bringerSchema,
   coolingSchema,
   edgeSchema,
   holdingSchema,
@@ -35,6 +36,8 @@ export const planItemSchema = z.object({
   widthM: orNull,
   depthM: orNull,
   heightM: orNull,
+  /** Who brings it, where that is not the shop. */
+  broughtBy: builders(bringerSchema.optional()),
   /** What holds it on its board, where the job says so. */
   held: builders(holdingSchema.optional()),
   cooling: builders(z.partialRecord(edgeSchema, coolingSchema)),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { valueOriginSchema } from '../trace.ts';
 import {
+  bringerSchema,
   chosenSchema,
   conductorRoleSchema,
   conductorSignSchema,
@@ -197,6 +198,8 @@ export const pickSchema = z.object({
   stockQuantity: number,
   /** The part in whose box it lies, supplied by the maker: it is none of the shelf's. */
   suppliedWith: builders(z.string().optional()),
+  /** Who brings it: it is none of the shelf's. */
+  broughtBy: builders(bringerSchema.optional()),
   /** How many are missing; for a reel, the length that no single reel covers. */
   short: number,
   /** What of it is promised to other jobs that are released and not built in: it is none of `stockQuantity`. */

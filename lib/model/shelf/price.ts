@@ -13,10 +13,10 @@ export interface Price {
   readonly per: PricedAmount;
 }
 
-/** A sum of money: a point before decimals, at most four of them. */
-const sum = String.raw`(?!0+(?:\.0+)? )(\d{1,7}(?:\.\d{1,4})?)`;
+/** A sum of money with a space behind it: a point before decimals, at most four of them. */
+export const sumForm = String.raw`(?!0+(?:\.0+)? )(\d{1,7}(?:\.\d{1,4})?)`;
 const perForm = String.raw`(each|per (?:([1-9]\d{0,5}) ?)?(ft|m)|per ([1-9]\d{0,5}))`;
-const priceForm = `^${sum} ${perForm}$`;
+const priceForm = `^${sumForm} ${perForm}$`;
 const example = '1.85 per ft';
 
 /** A price as it is written: `480 each`, `1.85 per ft`, `89 per 50 ft`, `14.50 per 100`. */
@@ -69,7 +69,7 @@ const currency = /^(?:\p{Sc}|[A-Z]{3}\b)\s*|\s*(?:\p{Sc}|\b[A-Z]{3})$/gu;
 /** What is wrong with a sum of money, and what to write in its place; null for one that is taken. Nothing is guessed. */
 export function sumFault(written: string): string | null {
   const text = written.trim();
-  if (new RegExp(`^${sum} $`).test(`${text} `)) return null;
+  if (new RegExp(`^${sumForm} $`).test(`${text} `)) return null;
   const bare = text.replace(currency, '');
   if (bare !== text)
     return `"${text}" has a sign of currency: write the number alone; the currency stands under currency: of the shop file`;

@@ -1,5 +1,5 @@
 import { nestJobs } from '../../board/cut/sheet-pieces.ts';
-import type { Job } from '../../model/content/resolved-job.ts';
+import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type {
   PlanBoard,
@@ -41,6 +41,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...fusesToBuy(input),
     ...groundFastenersToBuy(input.job),
     ...suppliedLeads(input),
+    ...broughtDevices(input),
   ];
   const key = ({ kind, part }: PlanPick) => `${kind} ${part}`;
   return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
@@ -59,7 +60,7 @@ function countPieces({
   const add = (part: string | null | undefined, quantity = 1) => {
     if (part && quantity > 0) counts.set(part, (counts.get(part) ?? 0) + quantity);
   };
-  for (const { origin, part } of job.devices) if (origin === 'job') add(part);
+  for (const device of job.devices) if (isOfShop(device)) add(device.part);
   for (const { part } of fuses) add(part);
   for (const part of endParts(job, wires)) add(part);
   for (const { passes = [] } of runs) for (const { tie, ties } of passes) add(tie, ties);
@@ -147,6 +148,25 @@ function suppliedLeads({ job, wires }: PickInput): PlanPick[] {
       ...{ quantity, unit: 'piece', stockQuantity: quantity, short: 0, suppliedWith: part },
     };
   });
+}
+
+/** True for a device that the shop brings: one of the vehicle, and one that the customer brings, is none of its shelf's. */
+function isOfShop({ origin, given }: Device): boolean {
+  return origin === 'job' && given?.['brought-by'] === undefined;
+}
+
+/** Devices that the customer brings: to be there when the job begins, and none of the shelf's. */
+function broughtDevices({ job }: Pick<PickInput, 'job'>): PlanPick[] {
+  const rows = new Map<string, PlanPick>();
+  for (const { part, given } of job.devices) {
+    const broughtBy = given?.['brought-by'];
+    if (part === null || broughtBy === undefined) continue;
+    const quantity = (rows.get(part)?.quantity ?? 0) + 1;
+    rows.set(part, {
+      ...{ part, ...named(job, part), quantity, unit: 'piece', stockQuantity: 0, short: 0, broughtBy },
+    });
+  }
+  return [...rows.values()];
 }
 
 /** What is crimped on the ends of the wires; what shares a port shares its twin ferrule, or the receptacle on its tab. */

@@ -1,6 +1,6 @@
 import { nestJobs, type SheetPiece } from '../../board/cut/sheet-pieces.ts';
 import type { CutTaken, PieceTaken, SheetTaken, ShelfTakes } from '../../model/content/promised.ts';
-import type { BuildPlan, PlanCable, PlanRun, PlanWire } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanCable, PlanItem, PlanRun, PlanWire } from '../../model/plan/index.ts';
 import { sheetSubject } from '../../shelf/promising.ts';
 import { coveringCuts } from '../wiring/runs.ts';
 
@@ -47,7 +47,10 @@ export function cutsTaken(
 /** What a plan takes from the shelf, whether it is there or still to be ordered. */
 export function shelfTakes(plan: TakingPlan): ShelfTakes {
   const offReel = new Set(plan.pick.filter(({ unit }) => unit === 'm').map(({ part }) => part));
-  const pieces = plan.pick.filter(({ unit, suppliedWith }) => unit === 'piece' && suppliedWith === undefined);
+  const pieces = plan.pick.filter(
+    ({ unit, suppliedWith, broughtBy }) =>
+      unit === 'piece' && suppliedWith === undefined && broughtBy === undefined,
+  );
   const { sheets, pieces: cutOut } = nestJobs([plan]);
   return {
     pieces: Object.fromEntries(pieces.map(({ part, quantity }) => [part, quantity])),
@@ -83,7 +86,7 @@ function knownPieces(
   const piece = (of: string, part: string | null, as: string): PieceTaken[] =>
     part === null ? [] : [{ of, part, count: 1, as }];
   return [
-    ...items.flatMap(({ id, origin, part }) => (origin === 'job' ? piece(`item ${id}`, part, '') : [])),
+    ...items.flatMap((item) => (item.origin === 'job' ? takenItem(item) : [])),
     ...power.fuses.flatMap(({ id, part }) => piece(`fuse ${id}`, part, '')),
     ...cables.flatMap(({ id, part }) => (offReel.has(part) ? [] : piece(`cable ${id}`, part, ''))),
     ...wires
@@ -96,6 +99,13 @@ function knownPieces(
         ),
       ),
   ];
+}
+
+/** A device by its name. One that the customer brings is known as well, and takes nothing from the shelf. */
+function takenItem({ id, part, broughtBy }: PlanItem): PieceTaken[] {
+  if (part === null) return [];
+  const isBrought = broughtBy !== undefined;
+  return [{ of: `item ${id}`, part, count: isBrought ? 0 : 1, as: isBrought ? 'brought' : '' }];
 }
 
 /** An end is the one that is there as long as its wire is not cut anew. */

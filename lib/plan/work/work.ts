@@ -2,6 +2,8 @@ import { linkEndOf } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanMeasurement, PlanStep, PlanWire } from '../../model/plan/index.ts';
 import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
+import { wholeUp } from '../../model/quantity/safe-rounding.ts';
+import type { WorkLayer } from '../../model/vocabulary.ts';
 import { type WorkTimeName, workMinutes } from '../../model/work-times.ts';
 import type { GroundBolt } from '../wiring/ground-bolts.ts';
 
@@ -67,7 +69,9 @@ export interface Wait {
 }
 
 /** A step before it is known when it begins. */
-export type Step = Omit<PlanStep, 'after' | 'startMinute' | 'critical'>;
+export interface Step extends Omit<PlanStep, 'after' | 'startMinute' | 'critical' | 'layer'> {
+  readonly layer: WorkLayer;
+}
 type Dependency = PlanStep['waitsFor'][number];
 
 /** A step; what is left out is empty. */
@@ -79,9 +83,9 @@ export function step(
   return { id, waitsFor: [...waitsFor], tools: [], minutes: 0, installs: [], acts: [], ...own };
 }
 
-/** Minutes of some pieces of work of one kind. */
+/** Minutes of some pieces of work of one kind, whole ones: no work is told as shorter than it takes. */
 export function minutesFor({ times }: Work, name: WorkTimeName, pieces = 1): number {
-  return Math.round(workMinutes(times, name).minutes * pieces);
+  return wholeUp(workMinutes(times, name).minutes * pieces);
 }
 
 /** A length as the shop writes it, rounded to its safe side. */

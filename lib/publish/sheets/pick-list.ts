@@ -8,7 +8,7 @@ import { promisedName } from '../site/lone/other-jobs.ts';
 import { counted, spelledWithin } from '../words/words.ts';
 import { type Writer, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, type ColumnOf, dense, strong, type Table, tableOf, tick } from './table.ts';
+import { blank, type Cell, type ColumnOf, dense, strong, type Table, tableOf, tick } from './table.ts';
 
 /** What to take from the shelf, and what the shelf lacks. */
 export interface PickListSheet {
@@ -83,15 +83,20 @@ function amountColumns(anyShort: boolean, write: Writer): ColumnOf<PlanPick>[] {
       title: 'In stock',
       kind: 'figure',
       cell: (pick) => ({
-        ...(pick.suppliedWith === undefined
-          ? amount(pick, pick.stockQuantity, 'length-left', write)
-          : { text: `in the box of ${pick.suppliedWith}` }),
+        ...inStock(pick, write),
         ...(pick.promised && { beside: promisedBeside(pick, write) }),
       }),
     },
     ...(anyShort ? [shortColumn] : []),
     tick('Taken'),
   ];
+}
+
+/** What lies on the shelf of a part; who has it, where that is not the shop. */
+function inStock(pick: PlanPick, write: Writer): Cell {
+  if (pick.suppliedWith !== undefined) return { text: `in the box of ${pick.suppliedWith}` };
+  if (pick.broughtBy !== undefined) return { text: `the ${pick.broughtBy} brings it` };
+  return amount(pick, pick.stockQuantity, 'length-left', write);
 }
 
 function tableOrNone(

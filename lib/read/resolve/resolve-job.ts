@@ -134,7 +134,11 @@ function measuresOf(
   vehicle: PlacedFile,
   { shopFile, partMeasures }: Pick<Surroundings, 'shopFile' | 'partMeasures'>,
 ): ReadJob['measures'] {
-  return { job: job.measures, vehicle: vehicle.measures, shop: shopFile.measures, part: partMeasures };
+  // Nothing that an estimate reckons with is told of a plan.
+  const shop = Object.fromEntries(
+    Object.entries(shopFile.measures).filter(([head]) => head.split('/')[1] !== 'estimate'),
+  );
+  return { job: job.measures, vehicle: vehicle.measures, shop, part: partMeasures };
 }
 
 /** Looks the vehicle up; where it is not known, says how one is written. */
