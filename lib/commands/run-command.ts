@@ -133,6 +133,14 @@ const commands: Readonly<Record<string, Command>> = {
       return bench(effects, flags.json === true, parts);
     },
   },
+  estimate: {
+    options: { to: 'string', json: 'boolean' },
+    words: ['JOB'],
+    run: async (effects, { words: [job = ''], flags }) => {
+      const { estimate } = await import('./estimate.ts');
+      return estimate(effects, { job, to: textOf(flags.to), json: flags.json === true });
+    },
+  },
   import: {
     options: { write: 'boolean' },
     words: ['TABLE'],

@@ -1,7 +1,7 @@
 import type { Shop } from '../model/content/shop.ts';
-import { decimalsOf, moneyText } from '../model/estimate/currency.ts';
+import { decimalsOf, moneyText, writtenAmount } from '../model/estimate/currency.ts';
 import type { Estimate, EstimatePart, SumLine } from '../model/estimate/estimate.ts';
-import { labourRateText } from '../model/estimate/labour-rate.ts';
+import type { LabourRate } from '../model/estimate/labour-rate.ts';
 import type { WorkedHours } from '../model/estimate/worked-hours.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import { type Figure, traced } from '../model/trace.ts';
@@ -12,7 +12,10 @@ import { type Money, TraceBook } from './money.ts';
 
 /** What an estimate is made from. */
 export interface EstimateInput {
-  readonly plan: Pick<BuildPlan, 'job' | 'pick' | 'pickBeyond' | 'items' | 'steps' | 'findings'>;
+  readonly plan: Pick<
+    BuildPlan,
+    'job' | 'pick' | 'pickBeyond' | 'items' | 'wires' | 'cables' | 'runs' | 'steps' | 'findings'
+  >;
   readonly shop: Pick<Shop, 'currency' | 'prices' | 'estimate'>;
   /** What was worked on the job so far. */
   readonly worked: readonly WorkedHours[];
@@ -32,7 +35,7 @@ export function estimateJob({ plan, shop, worked }: EstimateInput): Estimate {
     book: new TraceBook(),
   };
   const { markup = null, tax = null, labour = null } = shop.estimate;
-  const parts = estimateParts(plan.pick, shop.prices, money);
+  const parts = estimateParts(plan, shop.prices, money);
   const hours = layerHours(plan.steps, worked, money);
   const estimatedMinutes = hours.reduce((sum, { minutes }) => sum + minutes, 0);
   const workedMinutes = Number(hours.reduce((sum, one) => sum + one.workedMinutes, 0).toFixed(3));
@@ -59,7 +62,7 @@ export function estimateJob({ plan, shop, worked }: EstimateInput): Estimate {
     estimatedMinutes,
     workedMinutes,
     days: workedDays(worked),
-    labour: rate && labourRateText(rate),
+    labour: rate && rateText(rate, money),
     workedMinor: rate && workedMinutes > 0 ? workedCost(workedMinutes, rate, money) : null,
     markup,
     tax,
@@ -68,6 +71,10 @@ export function estimateJob({ plan, shop, worked }: EstimateInput): Estimate {
     isAtLeast: parts.some(({ costMinor }) => costMinor === null) || (rate === null && estimatedMinutes > 0),
     traces: money.book.traces,
   };
+}
+
+function rateText({ amountPerHour }: LabourRate, { decimals }: Pick<Money, 'decimals'>): string {
+  return `${writtenAmount(amountPerHour, decimals)} per h`;
 }
 
 interface Summed {
@@ -112,7 +119,7 @@ function sumLines({ parts, estimatedMinutes, shop, money, currency }: Summed): S
       formula: 'cost = t / 60 * r, up to the next smallest unit of the currency',
       inputs: [
         ['t', estimatedMinutes, 'min'],
-        ['r', labourRateText(shop.labour), currency],
+        ['r', rateText(shop.labour, money), currency],
       ],
     });
   if (shop.tax !== undefined) {
@@ -127,18 +134,14 @@ function sumLines({ parts, estimatedMinutes, shop, money, currency }: Summed): S
 }
 
 /** What the hours that were worked so far come to at the rate. */
-function workedCost(
-  workedMinutes: number,
-  rate: NonNullable<Shop['estimate']['labour']>,
-  money: Money,
-): number {
+function workedCost(workedMinutes: number, rate: LabourRate, money: Money): number {
   const minor = labourCostMinor(workedMinutes, rate, money.decimals);
   note(money, 'worked', minor, {
     rule: 'estimate-labour',
     formula: 'cost = t / 60 * r, up to the next smallest unit of the currency',
     inputs: [
       ['t', workedMinutes, 'min'],
-      ['r', labourRateText(rate), money.currency ?? ''],
+      ['r', rateText(rate, money), money.currency ?? ''],
     ],
   });
   return minor;

@@ -1,11 +1,15 @@
-import { moneyText } from '../model/estimate/currency.ts';
+import { moneyText, writtenAmount } from '../model/estimate/currency.ts';
 import type { EstimatePart, FreeOfCost } from '../model/estimate/estimate.ts';
 import { isKindName, kinds } from '../model/kinds/index.ts';
-import type { PlanItem, PlanPick } from '../model/plan/index.ts';
-import { type Price, priceText } from '../model/shelf/price.ts';
+import type { BuildPlan, PlanItem, PlanPick } from '../model/plan/index.ts';
+import { type Price, perText } from '../model/shelf/price.ts';
 import { traced } from '../model/trace.ts';
+import { cutsTaken } from '../plan/work/shelf-takes.ts';
 import { partCostMinor } from './exact-cost.ts';
 import type { Money } from './money.ts';
+
+/** What of a plan its parts are counted by. */
+export type PartsPlan = Pick<BuildPlan, 'pick' | 'pickBeyond' | 'wires' | 'cables' | 'runs'>;
 
 /** How far a length on a pick list may be below what is cut, as it is told to the millimetre (m). */
 const toldWithinM = 0.0005;
@@ -15,27 +19,30 @@ const toldWithinM = 0.0005;
  * what is cut. What the customer brings, and what lies in the box of another part, is none of them.
  */
 export function estimateParts(
-  picks: readonly PlanPick[],
+  plan: PartsPlan,
   prices: Readonly<Record<string, Price>>,
   money: Money,
 ): readonly EstimatePart[] {
-  return picks
+  const lengthOf = lengthsTaken(plan);
+  return plan.pick
     .filter(({ suppliedWith, broughtBy }) => suppliedWith === undefined && broughtBy === undefined)
-    .map((pick) => estimatePart(pick, prices[pick.part] ?? null, money));
+    .map((pick) => {
+      const quantity = pick.unit === 'm' ? lengthOf(pick) : pick.quantity;
+      return estimatePart({ ...pick, quantity }, prices[pick.part] ?? null, money);
+    });
 }
 
 function estimatePart(
-  pick: PlanPick,
+  { part, title, kind, unit, quantity }: PlanPick,
   price: Price | null,
   { decimals, currency, book }: Money,
 ): EstimatePart {
-  const { part, title, kind, unit } = pick;
-  const quantity = unit === 'm' ? lengthTakenM(pick) : pick.quantity;
   const costMinor = price && currency !== null ? partCostMinor({ quantity, unit }, price, decimals) : null;
   const row = { part, title, kind, isDevice: isDevice(kind), quantity, unit };
   if (price === null || currency === null || costMinor === null)
     return { ...row, price: null, costMinor: null };
-  const text = priceText(price);
+  const per = perText(price.per);
+  const text = `${writtenAmount(price.amount, decimals)} ${per === 'each' ? per : `per ${per}`}`;
   book.add(
     `parts.${part}`,
     traced(moneyText(costMinor, decimals), currency, {
@@ -51,8 +58,20 @@ function estimatePart(
   return { ...row, price: text, costMinor };
 }
 
-/** What is cut of a part (m); never less than that, where its list tells it to the millimetre alone. */
-function lengthTakenM({ quantity, short, reels = [] }: PlanPick): number {
+/**
+ * What is cut of a part (m): every cut of the plan. Where the list goes beside what is in place, what it tells of the cuts,
+ * and never less than that.
+ */
+function lengthsTaken({ pick, pickBeyond, ...plan }: PartsPlan): (row: PlanPick) => number {
+  if (pickBeyond !== undefined) return lengthBeside;
+  const offReel = new Set(pick.filter(({ unit }) => unit === 'm').map(({ part }) => part));
+  const taken = new Map<string, number>();
+  for (const { part, lengthM } of cutsTaken(plan, (cable) => offReel.has(cable)))
+    taken.set(part, (taken.get(part) ?? 0) + lengthM);
+  return ({ part, quantity }) => taken.get(part) ?? quantity + toldWithinM;
+}
+
+function lengthBeside({ quantity, short, reels = [] }: PlanPick): number {
   const cuts = reels.map(({ cutsM }) => cutsM);
   if (cuts.some((own) => own === undefined)) return quantity + toldWithinM;
   const cutM = cuts.reduce((sum, own = []) => own.reduce((all, one) => all + one, sum), 0);

@@ -6,11 +6,11 @@ import { libModules, type Module, readModule, rings, root } from './modules.ts';
 /** The layers of `lib/`, the lowest first; those of one line know nothing of each other. */
 const layers: readonly (readonly string[])[] = [
   ['model'],
-  ['power', 'audio', 'board', 'heat', 'shelf', 'estimate'],
+  ['power', 'audio', 'board', 'heat', 'shelf'],
   ['propose'],
   ['read'],
   ['plan', 'calculators'],
-  ['rules'],
+  ['rules', 'estimate'],
   ['like', 'compare'],
   ['draw'],
   ['export'],

@@ -271,6 +271,7 @@ export function siteOf(
         plan,
         customer: file?.customer ?? {},
         handOver: file?.['hand-over'] ?? null,
+        worked: file?.hours ?? [],
         serials: serialsOf(file),
         revisions,
       };

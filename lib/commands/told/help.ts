@@ -112,6 +112,15 @@ Writes what the owner takes home: one HTML file that opens from a memory stick a
 it, and the same as PDF, which needs a browser. Refused for a draft, with a stop, with a reading out of its
 limits or not taken. It holds the owner's name, plate and serial numbers: give it to nobody else.
   --to          the folder; the default is .rackleaf/export/JOB/REVISION`,
+  estimate: `rackleaf estimate JOB [--to FOLDER] [--json]
+
+What a job comes to at the counter, for the shop alone: parts by prices: of the shop file, for as much as is
+taken; hours by the order of work and times:, at the rate under estimate:, with what is put on parts and tax
+where the shop states them; beside it what was worked, by hours: of the job. Each line is rounded up to the
+smallest unit of the currency. A part without a price is named and not counted: the total is then at least
+that much. Parts that the customer brings, or the vehicle has, cost nothing.
+  --to          also writes the sheet there: one HTML file that prints on one page
+  --json        the whole estimate; amounts in smallest units of the currency, with how each came about`,
   import: `rackleaf import TABLE.csv [--write]
 
 Brings stock and prices of content/shop.yaml to what a table says, with its comments and its order left

@@ -32,6 +32,12 @@ export function decimalsOf(currency: string): number {
   return Number(decimals);
 }
 
+/** A price or a rate as it is told: with the decimals of its currency, and with as many more as it is written with. */
+export function writtenAmount(amount: number, decimals: number): string {
+  const written = String(amount).split('.')[1]?.length ?? 0;
+  return amount.toFixed(Math.max(decimals, written));
+}
+
 /**
  * An amount in whole smallest units (ISO 4217: minor units) as a sum of money, without its currency: `12.50`, and `1250`
  * of a currency that has no decimals.

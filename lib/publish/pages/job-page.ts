@@ -23,6 +23,7 @@ import {
   type RevisionStanding,
   standingOf,
 } from './released-revisions.ts';
+import { estimatePage } from './estimate-page.ts';
 
 /** A sheet in the index of the cover. */
 interface IndexLine {
@@ -45,6 +46,8 @@ export interface JobBody {
   readonly worksheet: string;
   /** The way to the past boards that are nearest to its own; null where there is none. */
   readonly like: string | null;
+  /** The way to its estimate, where the reader has one; else null. */
+  readonly estimate: string | null;
   /** The way to this page from paper: its full address, and the same as a code; empty and null without a site to lead to. */
   readonly pageUrl: string;
   readonly qr: QrCode | null;
@@ -111,6 +114,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     customer: customerFacts(job.customer, context.audience),
     worksheet: linkTo(address, worksheetAddress(id, isFrozen ? revision : null)),
     like: like && linkTo(address, like),
+    estimate: estimatePage(context, job) === null ? null : linkTo(address, addresses.estimate(id)),
     pageUrl,
     qr: pageUrl === '' ? null : qrCode(pageUrl),
     hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),

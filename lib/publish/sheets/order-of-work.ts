@@ -1,6 +1,7 @@
 import type { BuildPlan, PlanStep } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { type PhotoFigure, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
+import { hoursText } from '../words/hours-text.ts';
 import { counted, joined, spelled } from '../words/words.ts';
 import { builderSheet } from './sheet.ts';
 
@@ -75,10 +76,6 @@ function clock(minutes: number): string {
   return `${Math.floor(minutes / 60)}:${String(Math.round(minutes % 60)).padStart(2, '0')}`;
 }
 
-function hours(minutes: number): string {
-  return `${Math.floor(minutes / 60)} h ${Math.round(minutes % 60)} min`;
-}
-
 function orderModel(plan: BuildPlan, all: readonly PublishedPhoto[] = []): OrderOfWorkSheet | null {
   const { steps, schedule } = plan;
   if (steps.length === 0) return null;
@@ -89,7 +86,7 @@ function orderModel(plan: BuildPlan, all: readonly PublishedPhoto[] = []): Order
   );
   return {
     photos: others,
-    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hours(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. From: when a step begins where two work. A star marks a step of that chain.`,
+    summary: `${counted(steps.length, 'step')}: ${hoursText(schedule.totalMinutes)} for one, ${hoursText(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hoursText(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. From: when a step begins where two work. A star marks a step of that chain.`,
     ...columnsBeside(plan, (step) => stepModel(step, numbers, plan.boards.length, ofSteps)),
   };
 }

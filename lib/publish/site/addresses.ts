@@ -3,6 +3,7 @@ export const addresses = {
   home: '/',
   jobs: '/jobs/',
   job: (id: string) => `/jobs/${id}/`,
+  estimate: (id: string) => `/jobs/${id}/estimate/`,
   packet: (id: string) => `/jobs/${id}/packet/`,
   worksheet: (id: string) => `/jobs/${id}/worksheet/`,
   revision: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/`,
@@ -39,11 +40,18 @@ export const addresses = {
 export const drawingsFolder = 'drawings';
 
 /** What stands beside the revisions of a job in its folder. */
-const besideRevisions: ReadonlySet<string> = new Set(['worksheet', 'packet', 'changes', drawingsFolder]);
+const besideRevisions: ReadonlySet<string> = new Set([
+  'worksheet',
+  'packet',
+  'estimate',
+  'changes',
+  drawingsFolder,
+]);
 
 /**
  * A revision as a part of an address: letters, digits and single dots or hyphens stay; all else is written
- * as its code point. A revision may not take the place of the worksheet, of the packet, of the changes or of the drawings.
+ * as its code point. A revision may not take the place of the worksheet, of the packet, of the estimate, of the changes
+ * or of the drawings.
  */
 export function revisionSegment(revision: string): string {
   const written = revision.replace(

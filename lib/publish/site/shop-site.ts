@@ -3,6 +3,7 @@ import type { JobFile } from '../../model/content/job.ts';
 import type { PromisedShelf } from '../../model/content/promised.ts';
 import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { WorkedHours } from '../../model/estimate/worked-hours.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { PublishedPhoto, PublishedPicture } from './published-photo.ts';
@@ -21,6 +22,8 @@ export interface PublishedJob {
   readonly customer: JobFile['customer'];
   /** What the job writes for its owner; null where it could not be read. */
   readonly handOver: JobFile['hand-over'] | null;
+  /** What was worked on it so far; none where it could not be read. */
+  readonly worked: readonly WorkedHours[];
   /** Serial numbers of its equipment, by device. */
   readonly serials: Readonly<Record<string, string>>;
   /** Photos of the present revision; none where it has none. */

@@ -35,6 +35,9 @@ const drawingStyle = ['inks', 'fonts', 'drawing'] as const;
 /** Parts of the style sheet of a packet, which is a page for readers that are no builders. */
 const packetParts = ['inks', 'fonts', 'measures', 'text', 'packet'] as const;
 
+/** Parts of the style sheet of an estimate: that of a packet, set for one page. */
+const estimateParts = [...packetParts, 'estimate'] as const;
+
 const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
 const weights = [400, 600] as const;
 const files = [
@@ -72,6 +75,7 @@ export function siteAssets(): SiteAsset[] {
     },
     { path: 'assets/drawing.css', read: async () => encoded(await joined(drawingStyle)) },
     { path: 'assets/packet.css', read: async () => encoded(await joined(packetParts)) },
+    { path: 'assets/estimate.css', read: async () => encoded(await joined(estimateParts)) },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
     ...bundleNames.map((name) => ({
       path: `assets/${name}.js`,

@@ -3,6 +3,7 @@ import { blankSurveyPage } from '../pages/blank-survey-page.ts';
 import { calculatorPages } from '../pages/calculator-pages.ts';
 import { comparePages } from '../pages/compare-pages.ts';
 import { computationsPage } from '../pages/computations-page.ts';
+import { estimatePage } from '../pages/estimate-page.ts';
 import { findingsPage } from '../pages/findings-page.ts';
 import { guidePages } from '../pages/guide-pages.ts';
 import { homePage } from '../pages/home-page.ts';
@@ -40,6 +41,7 @@ export function sitePages(context: SiteContext): Page[] {
     jobsPage(context),
     ...jobs.flatMap((job) => jobPages(context, job)),
     ...jobs.map((job) => packetPage(context, job)),
+    ...jobs.flatMap((job) => estimatePage(context, job) ?? []),
     ...jobs.flatMap((job) => worksheetPages(context, job)),
     ...comparePages(context, jobs),
     ...partPages(context),

@@ -45,7 +45,7 @@ export function stockProblems(
 }
 
 function priceProblems(
-  { prices, currency }: Pick<Shop, 'prices' | 'currency'>,
+  { prices, currency, estimate }: Pick<Shop, 'prices' | 'currency' | 'estimate'>,
   parts: Readonly<Record<string, Part>>,
   report: Report,
 ): void {
@@ -54,6 +54,12 @@ function priceProblems(
       ['prices'],
       'there are prices, but no currency',
       'write currency: before them, such as currency: EUR',
+    );
+  if (currency === undefined && estimate.labour !== undefined)
+    report.atKey(
+      ['estimate', 'labour'],
+      'there is a rate, but no currency',
+      'write currency: beside it, such as currency: EUR',
     );
   for (const [id, own] of Object.entries(prices)) {
     const part = lookPart(report, ['prices', id], id, parts, 'any');

@@ -135,6 +135,7 @@ export function sampleJob(plan = samplePlan()): PublishedJob {
   return {
     plan,
     customer: jobSchema.shape.customer.parse({ ...secrets }),
+    worked: [],
     handOver: null,
     serials: {},
     revisions: [{ revision: 'A', plan: earlier }],

@@ -219,7 +219,9 @@ export function madeUpShop(seed: number, count = 200): MadeUpShop {
   const jobs = Array.from({ length: count }, (_, nth) => draw(random, nth + 1));
   const plans = jobs.map((job) => planOf(job, random, parts));
   const site = {
-    ...sampleSite(plans.map((plan) => ({ plan, customer: {}, handOver: null, serials: {}, revisions: [] }))),
+    ...sampleSite(
+      plans.map((plan) => ({ plan, customer: {}, worked: [], handOver: null, serials: {}, revisions: [] })),
+    ),
     parts,
     vehicles: Object.fromEntries(vehicles.map((one) => [one[0], vehicleNamed(one)])),
   };
