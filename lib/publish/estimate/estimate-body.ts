@@ -27,14 +27,14 @@ export interface EstimateBody {
   readonly lacks: readonly string[];
   readonly notes: readonly string[];
   readonly sum: Table | null;
-  /** Each device, and goods by their kind. */
+  /** Each device, and all else by its kind. */
   readonly parts: Table | null;
-  /** Parts without a price, each with its quantity. */
+  /** Parts of these without a price, each with its quantity. */
   readonly unpriced: readonly string[];
   readonly free: readonly string[];
   readonly hours: Table | null;
   readonly worked: string;
-  /** Each part of what is told by its kind above. */
+  /** One by one what is told by its kind above. */
   readonly goods: Table | null;
   readonly workings: readonly (TraceTexts & { readonly id: string })[];
 }
@@ -55,7 +55,7 @@ export function estimateBody(
     sum: sumTable(estimate),
     parts: partsTable(estimate, quantityText),
     unpriced: estimate.parts
-      .filter(({ costMinor }) => costMinor === null)
+      .filter((one) => one.costMinor === null && !standsSingly(estimate, one))
       .map((one) => `${one.title}: ${quantityText(one)}`),
     free: freeLines(estimate),
     hours: hoursTable(estimate),
@@ -101,7 +101,10 @@ function sumTable(estimate: Estimate): Table | null {
   );
 }
 
-/** A device, or all goods of a kind. */
+/** More devices than this go by kind on paper, as goods do: the sheet is one page. */
+const mostSingly = 26;
+
+/** A device, or all parts of a kind. */
 interface PartLine {
   readonly name: string;
   readonly quantity: string;
@@ -109,35 +112,38 @@ interface PartLine {
   readonly cost: string;
 }
 
+/** True for a part that stands in a line of its own: a device, as long as all of them have room. */
+function standsSingly({ parts }: Estimate, { isDevice }: EstimatePart): boolean {
+  return isDevice && parts.filter((one) => one.isDevice).length <= mostSingly;
+}
+
 function partsTable(estimate: Estimate, quantityText: QuantityText): Table | null {
   const { parts, currency } = estimate;
   if (parts.length === 0) return null;
-  const goods = groupsBy(
-    parts.filter(({ isDevice }) => !isDevice),
-    ({ kind }) => kind,
-  );
-  const money = currency !== null;
+  const single = parts.filter((one) => standsSingly(estimate, one));
+  const rest = parts.filter((one) => !standsSingly(estimate, one));
   const groups = [
+    { title: 'Equipment', things: single.map((one) => partLine(one, estimate, quantityText)) },
     {
-      title: 'Equipment',
-      things: parts.filter(({ isDevice }) => isDevice).map((one) => partLine(one, estimate, quantityText)),
-    },
-    {
-      title: 'Goods, by kind',
-      things: goods.map(({ title, things }) => goodsLine(title ?? '', things, estimate)),
+      title: 'By kind, each with its own price',
+      things: groupsBy(rest, ({ kind }) => kind).map(({ title, things }) =>
+        kindLine(title ?? '', things, estimate),
+      ),
     },
   ];
   const columns: ColumnOf<PartLine>[] = [
     { title: 'Part', kind: 'words', cell: ({ name }) => strong(name) },
     { title: 'Quantity', kind: 'figure', cell: ({ quantity }) => quantity },
-    ...(money
-      ? ([
-          { title: 'Price', kind: 'figure', cell: ({ price }) => price },
-          { title: currency, kind: 'figure', cell: ({ cost }) => cost },
-        ] satisfies ColumnOf<PartLine>[])
-      : []),
+    ...(currency === null ? [] : moneyColumns(currency)),
   ];
   return groupedTable('Parts', groups, columns);
+}
+
+function moneyColumns(currency: string): ColumnOf<PartLine>[] {
+  return [
+    { title: 'Price', kind: 'figure', cell: ({ price }) => price },
+    { title: currency, kind: 'figure', cell: ({ cost }) => cost },
+  ];
 }
 
 function partLine(part: EstimatePart, estimate: Estimate, quantityText: QuantityText): PartLine {
@@ -149,24 +155,24 @@ function partLine(part: EstimatePart, estimate: Estimate, quantityText: Quantity
   };
 }
 
-/** Goods of one kind together. */
-function goodsLine(kind: string, parts: readonly EstimatePart[], estimate: Estimate): PartLine {
+/** Parts of one kind together. */
+function kindLine(kind: string, parts: readonly EstimatePart[], estimate: Estimate): PartLine {
   const costs = parts.flatMap(({ costMinor }) => costMinor ?? []);
   const lacking = parts.length - costs.length;
   const sum = costs.reduce((all, one) => all + one, 0);
   return {
     name: spelled(kind),
     quantity: counted(parts.length, 'entry', 'entries'),
-    price: lacking === 0 ? 'each its own' : `${lacking} without`,
+    price: lacking === 0 ? '' : `${lacking} without`,
     cost: costs.length === 0 ? amountText(estimate, null) : amountText(estimate, sum),
   };
 }
 
 function goodsTable(estimate: Estimate, quantityText: QuantityText): Table | null {
-  const goods = estimate.parts.filter(({ isDevice }) => !isDevice);
+  const goods = estimate.parts.filter((one) => !standsSingly(estimate, one));
   if (goods.length === 0) return null;
   return groupedTable(
-    'Goods, one by one',
+    'One by one',
     groupsBy(goods, ({ kind }) => spelled(kind)),
     [
       { title: 'Part', kind: 'words', cell: ({ title }) => strong(title) },
