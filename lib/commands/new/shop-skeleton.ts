@@ -35,6 +35,12 @@ paper: ${units === 'inch' ? 'letter' : 'a4'}
 rules: {}
 ${houseRuleNames.map((rule) => `#  ${ruleText(rule, units)}`).join('\n')}
 
+# What the shop pays, by part, for its order list and its estimates alone: rackleaf estimate JOB.
+# currency: EUR
+# prices: { wire-power-4-rd: 1.85 per ft, bolt-m6-40: 14.50 per 100 }
+# What an estimate for the counter reckons with beside them: an hour of work, what is put on parts, tax on the whole.
+# estimate: { labour: 85 per h, markup: 30 %, tax: 20 % }
+
 # What lies on the shelf: pieces, and what is left on each reel, short ends included. Sizes, fuses and colours are chosen
 # from it; what is not listed counts as none. These counts are invented: count your own, then take the first line away.
 stock-counted: false

@@ -102,7 +102,7 @@ function sumTable(estimate: Estimate): Table | null {
 }
 
 /** More devices than this go by kind on paper, as goods do: the sheet is one page. */
-const mostSingly = 26;
+const mostSingly = 20;
 
 /** A device, or all parts of a kind. */
 interface PartLine {

@@ -29,7 +29,7 @@ export function quantityWriter(
 
 const linesOf = {
   parts: 'Parts',
-  markup: 'Put on parts',
+  markup: 'Mark-up on parts',
   labour: 'Labour',
   tax: 'Tax',
 } as const satisfies Record<SumLine['of'], string>;
@@ -101,7 +101,7 @@ export function freeLines({ freeOfCost }: Pick<Estimate, 'freeOfCost'>): string[
 
 /** What a layer of the hours is called. */
 export function layerName(layer: string | null): string {
-  return layer === null ? 'Noted of the whole job' : spelled(layer);
+  return layer === null ? 'Whole job' : spelled(layer);
 }
 
 /** How far what was worked is beyond what was estimated, or below it; empty before anybody worked. */

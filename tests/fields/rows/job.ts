@@ -121,6 +121,12 @@ export const jobRows: readonly Row[] = [
   ['wired/hand-over/functions-changed/0', 'a wrong word', 'The clock of the radio stands.', byPeople],
   ['wired/hand-over/highest-volume', 'a figure wrong', '82 of 40', byPeople],
   ['wired/hand-over/highest-bass', 'a wrong word', 'all the way', byPeople],
+  ['wired/hours/0/day', 'the day first', '10.02.2026', /is not a date/],
+  ['wired/hours/0/layer', 'another name', 'wood', /./],
+  ['wired/hours/0/worked', 'a bare number', 2.5, /needs its unit/],
+  ['wired/hours/0/worked', 'minutes for hours', '150 h', /is above/],
+  ['wired/hours/0/by', 'the wrong initials', 'P. T.', byPeople],
+  ['wired/devices/amp/brought-by', 'the name of the customer', 'Ada Sample', /customer/],
   ['wired/notes/0', 'a wrong word', 'Vehicle returns in 3 days.', byPeople],
   [
     'wired/links/feed-amp/branch/from',

@@ -33,6 +33,10 @@ export const shopRows: readonly Row[] = [
     { scene: { 'shop/currency': 'EUR', 'shop/prices': { 'wire-power-1-0-rd': '89 per 50 ft' } } },
   ],
   ['shop/stock-counted', 'not counted', false, 'stock-not-counted'],
+  ['shop/estimate/labour', 'a bare number', 85, /needs what an hour costs, such as 85 per h/],
+  ['shop/estimate/labour', 'by the day', '600 per day', /is not an hour: write 600 per h/],
+  ['shop/estimate/markup', 'the sign of percent left out', '30', /has no unit/],
+  ['shop/estimate/tax', 'the point left out', '195 %', /is above 100 %/],
   ['shop/stock/fuse-large-100/pieces', 'a figure short', 0, 'fuse-not-in-stock'],
   ['shop/stock/fuse-large-100/pieces', 'a minus sign', -4, /below zero/],
   [
