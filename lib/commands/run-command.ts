@@ -137,7 +137,7 @@ const commands: Readonly<Record<string, Command>> = {
     options: { to: 'string', json: 'boolean' },
     words: ['JOB'],
     run: async (effects, { words: [job = ''], flags }) => {
-      const { estimate } = await import('./estimate.ts');
+      const { estimate } = await import('./estimate/estimate.ts');
       return estimate(effects, { job, to: textOf(flags.to), json: flags.json === true });
     },
   },

@@ -69,4 +69,14 @@ describe('things that wait for each other', () => {
       mark: 'cp',
     });
   });
+
+  it('tells no piece of work as shorter than it takes: three parts at 8 s are a minute, at 21 s two', () => {
+    const minutes = (seconds: number) =>
+      orderOfWork({ ...work([]), times: { 'mount-item': seconds } }).steps.find(
+        ({ installs }) => installs.length === 3,
+      )?.minutes;
+    expect(minutes(8)).toBe(1);
+    expect(minutes(20)).toBe(1);
+    expect(minutes(21)).toBe(2);
+  });
 });

@@ -1,20 +1,20 @@
 import { join } from 'node:path';
-import { estimateJob } from '../estimate/estimate-job.ts';
-import { isStopped } from '../model/plan/index.ts';
-import { estimatePage } from '../publish/pages/estimate-page.ts';
-import { revisionSegment } from '../publish/site/addresses.ts';
-import { wholeFile } from '../publish/site/kept-pages.ts';
-import type { ShopSite } from '../publish/site/shop-site.ts';
-import { siteAssets } from '../publish/site/site-assets.ts';
-import { openTemplates } from '../publish/site/templates.ts';
-import { withCrew } from './crew/with-crew.ts';
-import { jobDrawings } from './drawings.ts';
-import type { Effects } from './effects.ts';
-import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { loadShop, missingJob, missingStatus, siteOf } from './shop/load-shop.ts';
-import { estimateText } from './told/estimate-text.ts';
-import { writeExported } from './told/exported-files.ts';
-import { tellFrozen, tellProblems } from './told/report.ts';
+import { estimateJob } from '../../estimate/estimate-job.ts';
+import { isStopped } from '../../model/plan/index.ts';
+import { estimatePage } from '../../publish/pages/estimate-page.ts';
+import { revisionSegment } from '../../publish/site/addresses.ts';
+import { wholeFile } from '../../publish/site/kept-pages.ts';
+import type { ShopSite } from '../../publish/site/shop-site.ts';
+import { siteAssets } from '../../publish/site/site-assets.ts';
+import { openTemplates } from '../../publish/site/templates.ts';
+import { withCrew } from '../crew/with-crew.ts';
+import { jobDrawings } from '../drawings.ts';
+import type { Effects } from '../effects.ts';
+import { type ExitStatus, exitStatus, statusOf } from '../exit-status.ts';
+import { loadShop, missingJob, missingStatus, siteOf } from '../shop/load-shop.ts';
+import { writeExported } from '../told/exported-files.ts';
+import { tellFrozen, tellProblems } from '../told/report.ts';
+import { estimateText } from './estimate-text.ts';
 
 export interface EstimateChoices {
   readonly job: string;
