@@ -10,7 +10,7 @@ const demo = 'content/jobs/demo.yaml';
 const shopPath = 'content/shop.yaml';
 
 /** Words of an estimate, each written nowhere else in a shop. */
-const canaries = ['431.77', '17.35', '8.775', '97.31', 'Zyxhand', '2031-11-07', '151 min', '2 h 31'] as const;
+const canaries = ['431.7719', '17.3519', '8.7753', '97.3119', 'Zyxhand', '2031-11-07', '151 min', '2 h 31'] as const;
 
 /** The small shop with prices, a rate and hours, all of them canaries. */
 function pricedShop(): ShopFolder {
@@ -18,7 +18,7 @@ function pricedShop(): ShopFolder {
   shop.change(
     shopPath,
     'name: Test bench\n',
-    'name: Test bench\ncurrency: EUR\nprices:\n  amp-a: 97.31 each\n  red-4: 2 per ft\nestimate: { labour: 431.77 per h, markup: 17.35 %, tax: 8.775 % }\n',
+    'name: Test bench\ncurrency: EUR\nprices:\n  amp-a: 97.3119 each\n  red-4: 2 per ft\nestimate: { labour: 431.7719 per h, markup: 17.3519 %, tax: 8.7753 % }\n',
   );
   const text = shop.read(demo);
   shop.write(demo, `${text}hours:\n  - { day: 2031-11-07, layer: power, worked: 151 min, by: Zyxhand }\n`);
@@ -52,12 +52,12 @@ describe('rackleaf estimate', () => {
     const { status, out } = await shop.run('estimate', 'demo');
     expect(status).toBe(0);
     expect(out).toMatch(/^demo, revision A: at least \d+\.\d\d EUR\n/);
-    expect(out).toContain('  1 x Amplifier (amp-a): 97.31 EUR, 97.31 each');
+    expect(out).toContain('  1 x Amplifier (amp-a): 97.32 EUR, 97.3119 each');
     expect(out).toContain('  1 x Woofer (woofer-a): no price');
     expect(out).toMatch(/\d+ parts have no price: not counted\./);
-    expect(out).toMatch(/ {2}Labour: \d+\.\d\d EUR \(.*, 431\.77 per h\)/);
+    expect(out).toMatch(/ {2}Labour: \d+\.\d\d EUR \(.*, 431\.7719 per h\)/);
     expect(out).toContain('In the vehicle already:');
-    // 151 min at 431.77 an hour: 1086.6211...
+    // 151 min at 431.7719 an hour: 1086.6259...
     expect(out).toContain('Worked so far 2 h 31 min on 2031-11-07: 1086.63 EUR at the rate.');
   });
 
@@ -78,7 +78,7 @@ describe('rackleaf estimate', () => {
     expect(JSON.parse(out)).toMatchObject({ job: 'demo' });
     expect(told).toContain('counter/demo-A-estimate.html');
     const html = shop.read('counter/demo-A-estimate.html');
-    for (const word of ['97.31 each', '431.77 per h', '17.35 %', '8.775 %', '2 h 31 min'])
+    for (const word of ['97.3119 each', '431.7719 per h', '17.3519 %', '8.7753 %', '2 h 31 min'])
       expect(html).toContain(word);
     expect(html).not.toContain('QZX 471');
   });
@@ -100,7 +100,7 @@ describe('rackleaf estimate', () => {
     const { status, told, out } = await own.run('estimate', 'demo');
     own.remove();
     expect({ status, told }).toEqual({ status: 0, told: 'from the frozen plan of revision A' });
-    expect(out).toContain('97.31 EUR');
+    expect(out).toContain('97.32 EUR');
   });
 
   test('of a job that is stopped is told as one that may change, and ends with 1', async () => {
@@ -114,7 +114,7 @@ describe('rackleaf estimate', () => {
 
   test('a rate without a currency is an error at its place', async () => {
     const own = pricedShop();
-    own.change(shopPath, 'currency: EUR\nprices:\n  amp-a: 97.31 each\n  red-4: 2 per ft\n', '');
+    own.change(shopPath, 'currency: EUR\nprices:\n  amp-a: 97.3119 each\n  red-4: 2 per ft\n', '');
     const { status, told } = await own.run('estimate', 'demo');
     own.remove();
     expect(status).toBe(2);
@@ -158,7 +158,7 @@ describe('nothing of an estimate', () => {
     expect((await shop.run('build', '--audience', 'shop')).status).toBe(0);
     const site = join(shop.root, '.rackleaf/shop/dist');
     const [, html = ''] = textsBelow(site).find(([path]) => path.endsWith('estimate/index.html')) ?? [];
-    for (const word of ['97.31 each', '431.77 per h', '2 h 31 min']) expect(html).toContain(word);
+    for (const word of ['97.3119 each', '431.7719 per h', '2 h 31 min']) expect(html).toContain(word);
     expect(shop.read('.rackleaf/shop/dist/jobs/demo/index.html')).toContain('estimate/index.html');
     const elsewhere = leaksBelow(site).filter((leak) => !leak.includes('estimate/index.html'));
     expect(elsewhere).toEqual([]);
