@@ -10,7 +10,16 @@ const demo = 'content/jobs/demo.yaml';
 const shopPath = 'content/shop.yaml';
 
 /** Words of an estimate, each written nowhere else in a shop. */
-const canaries = ['431.7719', '17.3519', '8.7753', '97.3119', 'Zyxhand', '2031-11-07', '151 min', '2 h 31'] as const;
+const canaries = [
+  '431.7719',
+  '17.3519',
+  '8.7753',
+  '97.3119',
+  'Zyxhand',
+  '2031-11-07',
+  '151 min',
+  '2 h 31',
+] as const;
 
 /** The small shop with prices, a rate and hours, all of them canaries. */
 function pricedShop(): ShopFolder {

@@ -16,14 +16,14 @@ import { jobRecord } from '../site/search-fields.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
 import { statusWords } from '../words/words.ts';
 import { stateCounts } from './difference-table.ts';
+import { estimatePage } from './estimate-page.ts';
 import {
   type CountsOf,
-  changeLinks,
-  goneOnFrom,
-  type RevisionStanding,
-  standingOf,
+  changeLinks,changeLinks, 
+  goneOnFrom,goneOnFrom, 
+  type RevisionStanding,type RevisionStanding, 
+  standingOf,standingOf 
 } from './released-revisions.ts';
-import { estimatePage } from './estimate-page.ts';
 
 /** A sheet in the index of the cover. */
 interface IndexLine {

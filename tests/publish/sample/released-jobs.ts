@@ -30,7 +30,7 @@ export const revisionC = planAs(newer, {
 /** A job as it stands, with what of it was released. */
 export function released(plan: BuildPlan, ...frozen: readonly BuildPlan[]): PublishedJob {
   const revisions = frozen.map((one) => ({ revision: one.job.revision, plan: one }));
-  return { plan, customer: {}, handOver: null, serials: {}, revisions };
+  return { plan, customer: {}, worked: [], handOver: null, serials: {}, revisions };
 }
 
 /** Another job in the same vehicle, with another board. */
