@@ -1,4 +1,3 @@
-import { nearestName } from '../read/names/nearest-name.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { type Given, readLine, type Taken } from './line/read-line.ts';
@@ -236,6 +235,7 @@ export async function runCommand(
   }
   const command = commands[name];
   if (!command) {
+    const { nearestName } = await import('../read/names/nearest-name.ts');
     const near = nearestName(name, Object.keys(commands));
     return refuse(effects, `there is no command "${name}"${near ? `; did you mean "${near}"?` : ''}`);
   }

@@ -18,12 +18,11 @@ import { planHeatSchema } from './heat.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
 import { planItemSchema } from './items.ts';
 import { planJointSchema } from './joints.ts';
+import { pickBeyondSchema, pickSchema } from './pick.ts';
 import { planPowerSchema } from './power.ts';
 import { planProposalSchema } from './proposal.ts';
 import {
   measurementSchema,
-  pickBeyondSchema,
-  pickSchema,
   planBranchSchema,
   planCableSchema,
   planControlSchema,
@@ -141,6 +140,7 @@ export * from './house-rule.ts';
 export * from './items.ts';
 export * from './joints.ts';
 export * from './network.ts';
+export * from './pick.ts';
 export * from './power.ts';
 export * from './proposal.ts';
 export * from './wiring.ts';

@@ -12,8 +12,14 @@ import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
 import { sampleJob, sampleSite } from '../publish/sample/sample-site.ts';
-import { accessibilityFaults, complaintsOf, headingLevels, overhangPx, smallTargets } from './page-checks.ts';
-import { readPrinted } from './print-marks.ts';
+import {
+  accessibilityFaults,
+  complaintsOf,
+  headingLevels,
+  overhangPx,
+  smallTargets,
+} from '../site/page-checks.ts';
+import { readPrinted } from '../site/print-marks.ts';
 
 const van = fixedPlan('van-three-amps');
 
