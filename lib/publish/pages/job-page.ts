@@ -19,10 +19,10 @@ import { stateCounts } from './difference-table.ts';
 import { estimatePage } from './estimate-page.ts';
 import {
   type CountsOf,
-  changeLinks,changeLinks, 
-  goneOnFrom,goneOnFrom, 
-  type RevisionStanding,type RevisionStanding, 
-  standingOf,standingOf 
+  changeLinks,
+  goneOnFrom,
+  type RevisionStanding,
+  standingOf,
 } from './released-revisions.ts';
 
 /** A sheet in the index of the cover. */
