@@ -37,20 +37,26 @@ function pointsUnder(
   board: JobBoard,
   space: VehicleSpace,
 ): readonly (readonly [string, SoundPoint])[] {
-  const { shape } = drawOutline(board.outline);
-  if (!shape || !board.at) return [];
+  return Object.entries(space['sound-points']).filter(
+    ([, point]) => whyNotFixed({ rules }, board, point) === null,
+  );
+}
+
+/** What keeps a board from being fixed at a sound point by itself: why it does not serve; null where it does. */
+export function whyNotFixed(
+  { rules }: Pick<Around, 'rules'>,
+  { at, outline }: Pick<JobBoard, 'at' | 'outline'>,
+  point: SoundPoint,
+): 'behind' | 'not-under' | 'edge' | 'corner' | null {
+  if (point.behind !== 'nothing') return 'behind';
+  const { shape } = drawOutline(outline);
+  if (!shape || !at) return 'not-under';
   const lines = holeLines(shape);
-  const { x, y } = board.at;
-  return Object.entries(space['sound-points']).filter(([, point]) => {
-    if (point.behind !== 'nothing') return false;
-    const hole = { xM: point.x - x, yM: point.y - y, diameterM: threadM(point.stud) ?? 0 };
-    const room = holeRoom(hole, lines);
-    return (
-      groundAt(hole, lines) === 'material' &&
-      room.toEdgeM >= rules['hole-edge'].value &&
-      room.toCornerM >= rules['hole-corner'].value
-    );
-  });
+  const hole = { xM: point.x - at.x, yM: point.y - at.y, diameterM: threadM(point.stud) ?? 0 };
+  if (groundAt(hole, lines) !== 'material') return 'not-under';
+  const { toEdgeM, toCornerM } = holeRoom(hole, lines);
+  if (toEdgeM < rules['hole-edge'].value) return 'edge';
+  return toCornerM < rules['hole-corner'].value ? 'corner' : null;
 }
 
 function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point: SoundPoint): void {

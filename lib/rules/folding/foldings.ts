@@ -209,6 +209,7 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'fixing-too-short': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'fixing-too-long': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'hole-off-board': [{ follows: ['narrow-web'], bond: sameSubject }],
+  'held-by-trim': [{ follows: ['board-not-held'], bond: sameSubject }],
   'ground-lead-long': [
     { follows: ['stock-short'], bond: reelOfExcess },
     { follows: ['ground-drop'], bond: dropOfExcess },
