@@ -78,16 +78,28 @@ const bandLimited = outputRule('band-limited-output', ({ id, fromHz, toHz, feeds
   };
 });
 
-const equalising = outputRule('equalising-moves-with-level', ({ id, equalising: how, feeds }) =>
-  how !== 'moves-with-level' || feeds.length === 0
-    ? null
-    : {
-        level: 'caution',
-        message: `the bass of ${id} falls as the level rises: what is set at one level is wrong at another`,
-        remedy:
-          'set it up at the highest clean level, keep the source there, and turn the level by the processor',
+/** Outputs of one source whose bass moves are told together: one way of setting up mends all. */
+const equalising: Rule = {
+  id: 'equalising-moves-with-level',
+  judge({ job, plan }) {
+    const moving = plan.audio.outputs.filter(
+      ({ equalising: how, feeds }) => how === 'moves-with-level' && feeds.length > 0,
+    );
+    return [...new Set(moving.map(({ item }) => item))].map(
+      (item): Verdict<'equalising-moves-with-level'> => {
+        const ids = moving.filter((output) => output.item === item).map(({ id }) => id);
+        return {
+          level: 'caution',
+          of: [...ids, item],
+          message: `the bass of ${listed(ids)} falls as the level rises: what is set at one level is wrong at another`,
+          remedy:
+            'set it up at the highest clean level, keep the source there, and turn the level behind it, by a processor or a level control',
+          ...deviceSpot(job, item),
+        };
       },
-);
+    );
+  },
+};
 
 const behindEqualising: Rule = {
   id: 'gain-behind-equalising',

@@ -167,6 +167,17 @@ export const factoryOutputsCases = {
         level: 'caution',
         subject: 'radio.OUT',
       },
+      {
+        name: 'of two outputs of one source, told together',
+        about: () =>
+          aboutPlan(({ audio }) => {
+            const moving = { equalising: 'moves-with-level' } as const;
+            audio.outputs = [output({ ...moving, id: 'radio.SP1' }), output({ ...moving, id: 'radio.SP2' })];
+          }),
+        level: 'caution',
+        subject: 'radio.SP1',
+        says: /the bass of radio\.SP1 and radio\.SP2 falls/,
+      },
     ],
     quiet: [...quiet, { name: 'fixed equalising', about: giving({ equalising: 'fixed' }) }],
   },
