@@ -201,9 +201,10 @@ export const firstPowerSchema = z.object({
         item: name,
         terminal: name,
         /** Its switch for the turn-on, where it has one that is told. */
-        control: name.nullable(),
+        control: builders(z.string().nullable()),
         /** Where the switch stands for a wired turn-on, and where it stands in the vehicle. */
-        ...{ wired: name.nullable(), automatic: name.nullable() },
+        wired: builders(z.string().nullable()),
+        automatic: builders(z.string().nullable()),
       }),
     )
     .optional(),
