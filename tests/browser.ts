@@ -12,11 +12,9 @@ export async function openBrowser(): Promise<Browser> {
   const bundled = await bundledBrowser();
   if (!bundled) return patient(await chromium.launch({ channel: 'chrome', timeout: patienceMs }));
   const { executablePath, args, env } = bundled;
-  // Nobody looks at most of what is opened: it is painted without a graphics card that the processor would have to act.
-  const plain = [...args.filter((flag) => !/gpu|use-gl|angle|swiftshader/.test(flag)), '--disable-gpu'];
   return patient(
     await chromium.launch({
-      ...{ executablePath, args: plain, env: { ...process.env, ...env } },
+      ...{ executablePath, args: [...args], env: { ...process.env, ...env } },
       timeout: patienceMs,
     }),
   );

@@ -10,12 +10,10 @@ const audit = z.object({
 /** WCAG 2.2 A and AA, and the best practices of axe-core. */
 const everyRule = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-const contrast = 'color-contrast';
-
-/** The other rules that colours and the width of the window decide: all else asks for what the document says. */
+/** The rules that colours and the width of the window decide: all others ask for what the document says. */
 const rulesOfLooks = {
   type: 'rule',
-  values: ['link-in-text-block', 'scrollable-region-focusable', 'target-size'],
+  values: ['color-contrast', 'link-in-text-block', 'scrollable-region-focusable', 'target-size'],
 };
 
 /** What axe-core finds on the page that is open, of whatever impact. */
@@ -31,45 +29,11 @@ export function faultsOfLooks(page: Page): Promise<string[]> {
   return faultsBy(page, isLongRun ? everyRule : rulesOfLooks);
 }
 
-/**
- * Elements with letters of their own, three of each look: of those with the same colours and letters on the same grounds.
- * What one of them lacks in contrast all lack, and to ask each of thousands of cells took longer than all other rules.
- */
-const someOfEachLook = `(() => {
-  const looks = new Map();
-  const asked = ['color', 'backgroundColor', 'backgroundImage', 'opacity', 'fontSize', 'fontWeight', 'position', 'textShadow', 'filter'];
-  const lookOf = (one) => {
-    if (!one) return '';
-    if (!looks.has(one)) {
-      const style = getComputedStyle(one);
-      looks.set(one, idOf([lookOf(one.parentElement), ...asked.map((name) => style[name])].join('|')));
-    }
-    return looks.get(one);
-  };
-  const ids = new Map();
-  const idOf = (look) => ids.get(look) ?? ids.set(look, String(ids.size)).get(look);
-  const counts = new Map();
-  return [...document.body.querySelectorAll('*')].filter((one) => {
-    const says = one.matches('input, select, textarea') || [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== '');
-    if (!says || !one.checkVisibility()) return false;
-    const look = lookOf(one);
-    counts.set(look, (counts.get(look) ?? 0) + 1);
-    return counts.get(look) <= 3;
-  });
-})()`;
-
-async function faultsBy(page: Page, rules: typeof everyRule | typeof rulesOfLooks): Promise<string[]> {
+async function faultsBy(page: Page, runOnly: object): Promise<string[]> {
   if (await page.evaluate("typeof axe === 'undefined'")) await page.evaluate(axe.source);
-  const ask = async (where: string, options: object): Promise<string[]> => {
-    const all = JSON.stringify({ ...options, resultTypes: ['violations'] });
-    const { violations } = audit.parse(await page.evaluate(`axe.run(${where}, ${all})`));
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-  };
-  if (isLongRun) return ask('document', { runOnly: rules });
-  return [
-    ...(await ask('document', { runOnly: rules, rules: { [contrast]: { enabled: false } } })),
-    ...(await ask(someOfEachLook, { runOnly: { type: 'rule', values: [contrast] } })),
-  ];
+  const options = JSON.stringify({ runOnly, resultTypes: ['violations'] });
+  const { violations } = audit.parse(await page.evaluate(`axe.run(document, ${options})`));
+  return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
 }
 
 /**
