@@ -176,6 +176,15 @@ function nearSignals(about: Case, limit: number): readonly NearSignal[] {
   );
 }
 
+/** How signal and power come apart on a board: by proposed places, or, where these were proposed, by more room. */
+function toPart({ id, outline, placements }: PlanBoard, length: (m: number) => string): string {
+  if (placements.some(({ chosen }) => chosen === 'given'))
+    return 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others';
+  const [xs, ys] = [outline.map(({ xM }) => xM), outline.map(({ yM }) => yM)];
+  const [widthM, heightM] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+  return `its places are proposed, and on ${length(widthM)} by ${length(heightM)} none was found that leads them apart: make ${id} larger (outline:) as far as its space goes; or have the signal leave over another edge, by a route that reaches it`;
+}
+
 /** What lies beside one power wire is one cause, and told with the nearest; so is what crosses it. */
 const onBoard: Rule = {
   id: 'power-near-signal-on-board',
@@ -203,10 +212,7 @@ const onBoard: Rule = {
               ? `${names} ${several ? 'cross' : 'crosses'} the power ${power} aslant`
               : `${names} ${several ? 'run' : 'runs'} ${length(distanceM)}${several ? ' or more' : ''} beside the power ${power}; ${length(limit)} is asked for`,
           ...(distanceM !== null && { value: distanceM, limit, unit: 'm' }),
-          remedy:
-            distanceM === null
-              ? 'cross at a right angle, over a bridge piece'
-              : 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others',
+          remedy: distanceM === null ? 'cross at a right angle, over a bridge piece' : toPart(board, length),
           ...from,
           ...wireSpot(about, signal),
         },
