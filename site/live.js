@@ -31,7 +31,7 @@
   const namedThings = () => {
     /** @type {Map<string, HTMLElement>} */
     const things = new Map();
-    for (const thing of document.querySelectorAll('main [id], main [data-subject]')) {
+    for (const thing of document.querySelectorAll('main [id], main [data-of]')) {
       if (!(thing instanceof HTMLElement)) continue;
       const section = thing.closest('section[id]')?.id ?? '';
       const name = thing.id === '' ? `${section} ${thing.dataset.subject}` : `#${thing.id}`;
@@ -46,7 +46,7 @@
       .map(([name, thing]) => ({ name, top: thing.getBoundingClientRect().top }))
       .filter(({ top }) => top < window.innerHeight / 2)
       .sort((a, b) => Math.abs(a.top) - Math.abs(b.top));
-    const held = document.activeElement?.closest('main [id], main [data-subject]');
+    const held = document.activeElement?.closest('main [id], main [data-of]');
     const focus = [...namedThings()].find(([, thing]) => thing === held)?.[0] ?? '';
     return { marks: above.slice(0, 40), focus, scrollY: window.scrollY };
   };

@@ -12,8 +12,8 @@
   const places = new Map();
   /** Takes note of what stands in a part of the page. @param {Element} part */
   const note = (part) => {
-    for (const element of part.querySelectorAll('[data-subject]')) {
-      const subject = element.getAttribute('data-subject') ?? '';
+    for (const element of part.querySelectorAll('[data-of]')) {
+      const subject = element.getAttribute('data-of') ?? '';
       const held = places.get(subject);
       if (held) held.push(element);
       else places.set(subject, [element]);
@@ -118,16 +118,14 @@
   };
   /** @param {EventTarget | null} target */
   const subjectAt = (target) =>
-    target instanceof Element
-      ? (target.closest('[data-subject]')?.getAttribute('data-subject') ?? null)
-      : null;
+    target instanceof Element ? (target.closest('[data-of]')?.getAttribute('data-of') ?? null) : null;
 
   /**
    * Gives each thin line of a drawing a wide one below it that is not seen: nobody hits a hair.
    * @param {Element} drawing
    */
   const widen = (drawing) => {
-    for (const line of drawing.querySelectorAll('[data-subject] :is(path, line, polyline)')) {
+    for (const line of drawing.querySelectorAll('[data-of] :is(path, line, polyline)')) {
       if (getComputedStyle(line).fill !== 'none') continue;
       const reach = line.cloneNode(false);
       if (!(reach instanceof Element)) continue;
@@ -163,7 +161,7 @@
   /** Turns the name of a row into a button. @param {Element} row */
   const makeButton = (row) => {
     const head = row.querySelector('th');
-    const subject = row.getAttribute('data-subject') ?? '';
+    const subject = row.getAttribute('data-of') ?? '';
     if (!head) return null;
     const button = document.createElement('button');
     button.type = 'button';
@@ -192,7 +190,7 @@
 
   /** One stop of the tab key a table; the arrow keys go on from there. @param {Element} table */
   const openTable = (table) => {
-    const own = [...table.querySelectorAll('tbody tr[data-subject]')].flatMap((row) => makeButton(row) ?? []);
+    const own = [...table.querySelectorAll('tbody tr[data-of]')].flatMap((row) => makeButton(row) ?? []);
     own.forEach((button, index) => {
       button.tabIndex = index === 0 ? 0 : -1;
     });

@@ -24,7 +24,7 @@ export function strokeObstacles(drawing: Drawing): Obstacle[] {
 function collect(drawing: Drawing, element: DrawnElement, subject: string, found: Obstacle[]): void {
   const { nodeName: name } = element;
   if (name === 'defs') return;
-  const own = element.getAttribute('data-subject') ?? subject;
+  const own = element.getAttribute('data-of') ?? subject;
   if (name === 'path' || name === 'circle') {
     const known = drawing.strokes.get(element);
     const strokes = known ?? strokesOf(element, own);

@@ -115,7 +115,7 @@ export function keepPlace(parent: Svg | G): (draw: () => void) => void {
  * light up the same thing in every drawing and table.
  */
 export function openSubject(drawing: Drawing, parent: Svg | G, subject: string): G {
-  return openGroup(drawing, parent).attr({ 'data-subject': subject });
+  return openGroup(drawing, parent).attr({ 'data-of': subject });
 }
 
 /** The finished drawing as SVG text: the same drawing gives the same bytes. */

@@ -26,7 +26,7 @@ function textsOf(pages: readonly JobPage[]): string[] {
 
 function subjectsOf(pages: readonly JobPage[]): Set<string> {
   const svg = pages.map(({ drawing }) => drawingText(drawing, { colours: 'resolved' })).join('');
-  return new Set([...svg.matchAll(/data-subject="([^"]*)"/g)].map(([, subject = '']) => subject));
+  return new Set([...svg.matchAll(/data-of="([^"]*)"/g)].map(([, subject = '']) => subject));
 }
 
 /**

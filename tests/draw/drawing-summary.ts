@@ -40,12 +40,12 @@ function isGroup(tagName: string): boolean {
 /** A line for a group of the sheet without the things of the plan in it, then one for each of those. */
 function groupLines(name: string, group: Marks): string[] {
   const things = new Map<string, Marks[]>();
-  for (const thing of group.querySelectorAll('[data-subject]')) {
-    const subject = thing.getAttribute('data-subject') ?? '';
+  for (const thing of group.querySelectorAll('[data-of]')) {
+    const subject = thing.getAttribute('data-of') ?? '';
     things.set(subject, [...(things.get(subject) ?? []), thing]);
   }
   const inside = [...things].map(([subject, elements]) => `    ${subject}: ${marksOf(elements)}`);
-  for (const thing of group.querySelectorAll('[data-subject]')) thing.remove();
+  for (const thing of group.querySelectorAll('[data-of]')) thing.remove();
   return [`  ${name === '' ? 'no name' : name}: ${marksOf([group])}`, ...inside];
 }
 

@@ -25,7 +25,7 @@ function pageOf(id: string): JobPage {
 /** What is drawn of a rib on a page, dashed or not. */
 function dashed(id: string, rib: string): boolean {
   const svg = drawingText(pageOf(id).drawing, { colours: 'resolved' });
-  const groups = svg.split(`data-subject="${rib}"`).slice(1);
+  const groups = svg.split(`data-of="${rib}"`).slice(1);
   const own = groups
     .map((group) => group.slice(0, group.indexOf('</g>')))
     .find((group) => group.includes('<path'));

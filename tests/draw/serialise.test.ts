@@ -72,7 +72,7 @@ describe('serialise', () => {
       type: types.note,
     });
     const text = drawingText(drawing, { colours: 'resolved' });
-    expect(text).toContain('data-subject="wire-1.23456"');
+    expect(text).toContain('data-of="wire-1.23456"');
     expect(text).toContain('>1.23456 &lt;in&gt;</text>');
   });
 

@@ -287,9 +287,9 @@ export function describeSite(tested: SiteUnderTest): void {
 
     it('a row can be pinned by keys: the same thing is lit wherever it stands, until Escape', async () => {
       const page = await openJob();
-      const row = page.locator('.sheet tr[data-subject]:has(button.pin)').first();
-      const subject = await row.getAttribute('data-subject');
-      const all = page.locator(`.sheet [data-subject="${subject}"]`);
+      const row = page.locator('.sheet tr[data-of]:has(button.pin)').first();
+      const subject = await row.getAttribute('data-of');
+      const all = page.locator(`.sheet [data-of="${subject}"]`);
       await row.locator('button.pin').focus();
       await page.keyboard.press('Enter');
       // What is pinned is looked for in every drawing: all of them come.
@@ -307,7 +307,7 @@ export function describeSite(tested: SiteUnderTest): void {
 
     it('pointing lights a thing up and a click keeps it', async () => {
       const page = await openJob();
-      const row = page.locator('.sheet tr[data-subject]:has(button.pin)').first();
+      const row = page.locator('.sheet tr[data-of]:has(button.pin)').first();
       const lit = () => page.locator('.lit').count();
       await row.hover();
       await expect.poll(lit).toBeGreaterThan(0);

@@ -23,8 +23,8 @@ const drawingsOf: DrawingsOf = (of) => [
     svg: [
       '<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="hair" width="180mm" height="400mm" viewBox="0 0 180 400">',
       '<title id="hair">A hair</title>',
-      '<g data-subject="board"><rect width="180" height="400" fill="#eee"/></g>',
-      `<g data-subject="${fuse}"><path d="M10 50H170" fill="none" stroke="#000" stroke-width="0.1"/></g>`,
+      '<g data-of="board"><rect width="180" height="400" fill="#eee"/></g>',
+      `<g data-of="${fuse}"><path d="M10 50H170" fill="none" stroke="#000" stroke-width="0.1"/></g>`,
       '<text x="10" y="390" font-size="6">foot of the hair</text></svg>',
     ].join(''),
   },
@@ -55,7 +55,7 @@ describe('the ways into a job', () => {
       const [own] = plan.power.fuses
         .filter(({ loads }) => loads.includes(id))
         .sort((a, b) => a.loads.length - b.loads.length);
-      const line = page.locator(`#quick-view [data-subject="${own?.id}"]`);
+      const line = page.locator(`#quick-view [data-of="${own?.id}"]`);
       const box = await line.boundingBox();
       expect(await line.textContent(), id).toContain(`${own?.ratingA} A`);
       expect((box?.y ?? 844) + (box?.height ?? 0), id).toBeLessThanOrEqual(844);
@@ -224,7 +224,7 @@ describe('drawings that are files of their own', () => {
   it('let a thin line be hit beside itself, name what is pinned, and leave the face to who points at it', async () => {
     const page = await open();
     const drawing = await drawn(page, 'conductor-table');
-    const line = await drawing.locator(`[data-subject="${fuse}"] path:not(.reach)`).boundingBox();
+    const line = await drawing.locator(`[data-of="${fuse}"] path:not(.reach)`).boundingBox();
     if (!line) throw new Error('the line has no place');
     const bar = page.getByRole('region', { name: 'Pinned' });
     await page.mouse.click(line.x + line.width / 2, line.y + 5);

@@ -71,7 +71,7 @@ describe.each([...plans])('the drill drawings, %s', (_, plan) => {
 /** The box round the outline of a board as it was drawn. */
 function edgeOf({ drawing }: JobPage, { id }: PlanBoard): PaperBox {
   const svg = drawingText(drawing, { colours: 'resolved' });
-  const [, group = ''] = new RegExp(`<g data-subject="${id}">(.*?)</g>`, 's').exec(svg) ?? [];
+  const [, group = ''] = new RegExp(`<g data-of="${id}">(.*?)</g>`, 's').exec(svg) ?? [];
   const strokes = drawnThings(group).flatMap((thing) => thing.strokes);
   return boxRound(
     strokes.flatMap(({ x1, y1, x2, y2 }) => [

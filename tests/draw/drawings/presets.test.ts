@@ -68,7 +68,7 @@ describe.each(fixedJobs)('presets of %s', (job) => {
     const plan = fixedPlan(job);
     const pages = drawn(plan);
     const subjects = pages.flatMap((page) =>
-      [...svgOf(page).matchAll(/data-subject="([^"]*)"/g)].map(([, subject]) => subject),
+      [...svgOf(page).matchAll(/data-of="([^"]*)"/g)].map(([, subject]) => subject),
     );
     const written = textsOf(pages).join(' ').replaceAll('- ', '-');
     for (const { item, control, order, preset } of plan.controls) {

@@ -26,7 +26,7 @@ function withAudio(plan: BuildPlan, audio: Partial<BuildPlan['audio']>): BuildPl
 /** The curve that is drawn for a channel, as points on paper. */
 function curveOf(page: NumberedPage, channel: string): PaperPoint[] {
   const { document } = parseHTML(svgOf(page));
-  const d = document.querySelector(`[data-subject="${channel}"] path`)?.getAttribute('d') ?? '';
+  const d = document.querySelector(`[data-of="${channel}"] path`)?.getAttribute('d') ?? '';
   return [...d.matchAll(/[ML]([\d.]+) ([\d.]+)/g)].map(([, x, y]) => ({ xMm: Number(x), yMm: Number(y) }));
 }
 
@@ -68,7 +68,7 @@ describe.each(fixedJobs)('responses of %s', (job) => {
     const written = pages.flatMap(({ drawing }) => drawing.texts.map(({ text }) => text)).join(' ');
     for (const { id, levelsDb, speakers } of audio.channels) {
       if (levelsDb.length === 0 || speakers.length === 0) continue;
-      expect(svgs).toContain(`data-subject="${id}"`);
+      expect(svgs).toContain(`data-of="${id}"`);
       for (const speaker of speakers) expect(written).toContain(speaker);
     }
     const told = audio.curves.sums.flatMap(({ handovers }) => handovers);
@@ -92,7 +92,7 @@ describe.each(fixedJobs)('responses of %s', (job) => {
     if (!page || !sum) throw new Error('nothing is drawn');
     const { document } = parseHTML(svgOf(page));
     const looks = sum.channels.map((id) => {
-      const path = document.querySelector(`[data-subject="${id}"] path`);
+      const path = document.querySelector(`[data-of="${id}"] path`);
       return `${path?.getAttribute('stroke-width')} ${path?.getAttribute('stroke-dasharray')}`;
     });
     expect(new Set(looks).size).toBe(sum.channels.length);

@@ -67,8 +67,8 @@ describe.each([...plans])('the picture of a finished board, %s', (_, plan) => {
       const told = [...document.querySelectorAll('text, title, desc')].map(
         ({ textContent }) => textContent ?? '',
       );
-      const subjects = [...document.querySelectorAll('[data-subject]')].map(
-        (one) => one.getAttribute('data-subject') ?? '',
+      const subjects = [...document.querySelectorAll('[data-of]')].map(
+        (one) => one.getAttribute('data-of') ?? '',
       );
       for (const word of told.flatMap((text) => text.split(apart)))
         expect(words.has(word.toLowerCase()) || own.has(word.toLowerCase()), word).toBe(true);

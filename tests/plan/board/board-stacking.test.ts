@@ -67,7 +67,7 @@ describe('a board too small for its parts side by side', () => {
 
   test('is drawn with what lies beneath in dashed lines, and both names', () => {
     const [drawing] = drawJob(plan, shippedMetrics).filter(({ sheet }) => sheet === 'placement');
-    const [, ...groups] = drawing?.svg.split('<g data-subject="bar">') ?? [];
+    const [, ...groups] = drawing?.svg.split('<g data-of="bar">') ?? [];
     expect(groups.map((after) => after.slice(0, after.indexOf('</g>'))).join()).toContain('stroke-dasharray');
     expect(drawing?.svg).toMatch(/>Bar</);
     expect(drawing?.svg).toMatch(/>Bass amplifier</);

@@ -131,7 +131,7 @@ describe('a thumbnail', () => {
       expect(path).toMatch(/^drawings\/thumbnail\.[0-9a-f]{8}\.svg$/);
       expect(Buffer.byteLength(text)).toBeLessThan(12_000);
       expect(text).not.toMatch(/<text|<script|href=|url\(|@import/);
-      expect(text.split('data-subject').length).toBe(1);
+      expect(text.split('data-of').length).toBe(1);
     }
   });
 
