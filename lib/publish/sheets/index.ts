@@ -7,7 +7,6 @@ import { commissioning } from './commissioning.ts';
 import { conductorTable } from './conductor-table.ts';
 import { connections } from './connections.ts';
 import { cover } from './cover.ts';
-import { wireEnds } from './ends-and-torques.ts';
 import { labels } from './labels.ts';
 import { orderOfWork } from './order-of-work.ts';
 import { packet } from './packet.ts';
@@ -20,6 +19,7 @@ import { signalDiagram } from './signal-diagram.ts';
 import { survey } from './survey.ts';
 import { terminals } from './terminals-accounted.ts';
 import { vehicleCards } from './vehicle-cards.ts';
+import { wireEnds } from './wire-ends.ts';
 import { wireList } from './wire-list.ts';
 
 /** The sheets of a job in the order in which they are printed. Each has a partial of the same name. */

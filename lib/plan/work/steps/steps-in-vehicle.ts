@@ -16,10 +16,10 @@ import {
 import { boardIn, safe } from './board-in.ts';
 import { boxText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
-import { jointActs, jointsText } from './joint-words.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
 import { pointSteps } from './point-steps.ts';
 import { inOrder } from './sort-steps.ts';
+import { jointActs, jointsText } from './splice-words.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
 import { groundTorques } from './torque-words.ts';

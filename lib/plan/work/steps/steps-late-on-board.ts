@@ -1,7 +1,7 @@
 import type { PlanStep, PlanWire } from '../../../model/plan/index.ts';
 import { benchOf, labelsOf, minutesFor, ownWires, pieces, type Step, step, type Work } from '../work.ts';
+import { roundSteps } from './laying-and-crimping-rounds.ts';
 import type { BoardWork } from './steps-on-board.ts';
-import { roundSteps } from './work-rounds.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 

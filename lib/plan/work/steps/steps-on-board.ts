@@ -14,7 +14,7 @@ import {
   type Work,
 } from '../work.ts';
 import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
-import { roundSteps } from './work-rounds.ts';
+import { roundSteps } from './laying-and-crimping-rounds.ts';
 
 export interface BoardWork {
   readonly board: string;

@@ -13,7 +13,7 @@ import {
   type Work,
 } from '../work.ts';
 import type { Phases } from './item-phases.ts';
-import { jointActs, jointsText } from './joint-words.ts';
+import { jointActs, jointsText } from './splice-words.ts';
 
 interface Layer {
   readonly layer: ConductorRole;
