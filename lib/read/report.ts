@@ -64,10 +64,16 @@ export class Report {
     this.problems.push({ where, message: inRow(message, row), ...(remedy ? { remedy } : {}) });
   }
 
-  /** Looks a name up; where it is not known, says so with the nearest name that is. */
-  look<T>(path: Path, what: string, name: string, known: Readonly<Record<string, T>>): T | null {
+  /** Looks a name up; where it is not known, says so with the nearest name that is. `orElse`: what else may be done. */
+  look<T>(
+    path: Path,
+    what: string,
+    name: string,
+    known: Readonly<Record<string, T>>,
+    orElse?: string,
+  ): T | null {
     if (Object.hasOwn(known, name)) return known[name] ?? null;
-    this.unknown(path, what, name, Object.keys(known));
+    this.unknown(path, what, name, Object.keys(known), orElse);
     return null;
   }
 

@@ -45,7 +45,7 @@ export function bassOutputs(draft: Draft, choice: BassChoice): DrivenOutputs | n
   const tried = isLawful ? usual : [...usual, ...waysInSeries(draft, choice)];
   const lawful = tried.flatMap((outputs) => lawfulWay(outputs));
   const [best] = lawful.toSorted(betterFirst);
-  if (best) return { group, outputs: best.outputs, reason: reasonOf(best) };
+  if (best) return { group, outputs: best.outputs, reason: reasonOf(best, lawful) };
   askForLoad(draft, group, amplifier, tried.flat());
   return null;
 }
@@ -133,7 +133,7 @@ function betterFirst(a: BassWay, b: BassWay): number {
   );
 }
 
-function reasonOf({ outputs, isAbove }: BassWay): string {
+function reasonOf({ outputs, isAbove }: BassWay, lawful: readonly BassWay[]): string {
   const [first] = outputs;
   if (!first) return '';
   const { join, loadOhm, powerW, takenW } = first;
@@ -146,7 +146,16 @@ function reasonOf({ outputs, isAbove }: BassWay): string {
   const gives = `${ohms(loadOhm)} take ${watts(powerW ?? 0)}${coils}${speakers}`;
   return isAbove
     ? `${gives}: the least that can be had, above the ${watts(takenW)} that the maker allows`
-    : `${gives}: the most within the ${watts(takenW)} that the maker allows`;
+    : `${gives}: the most within the ${watts(takenW)} that the maker allows${strongerText(lawful)}`;
+}
+
+/** The nearest way that gives more than the maker of the speakers allows: who wants it writes its links. */
+function strongerText(lawful: readonly BassWay[]): string {
+  const [next] = lawful.filter(({ isAbove }) => isAbove).toSorted(betterFirst);
+  const [first] = next?.outputs ?? [];
+  if (!first || first.powerW === null) return '';
+  const coils = first.join.coils === 'one' ? '' : `, coils in ${first.join.coils},`;
+  return `; ${ohms(first.loadOhm)}${coils} would take ${watts(first.powerW)}, more than that: who wants it writes the links of the coils`;
 }
 
 function askForLoad(

@@ -138,13 +138,18 @@ function openEnd(end: OpenEnd['end'], [first]: Reference): OpenEnd[] {
   return 'ports' in first && first.ports ? [{ end, ports: first.ports }] : [];
 }
 
+/** A holder or a bar that is proposed has a name on the sheets, and none yet in the file. */
+const ofProposals =
+  'what is proposed has to be written before a link can name it: without this line rackleaf keep JOB links writes it; or write it under devices: yourself, such as main-fuse: { part: PART, in: PLACE }';
+
 function readReference(
   path: readonly string[],
   reference: string,
   { devices, report, ports }: Lookup,
 ): Reference | null {
   const dot = reference.indexOf('.');
-  const device = report.look(path, 'device', reference.slice(0, dot), Object.fromEntries(devices));
+  const known = Object.fromEntries(devices);
+  const device = report.look(path, 'device', reference.slice(0, dot), known, ofProposals);
   if (!device) return null;
   const name = reference.slice(dot + 1);
   const { terminals } = device.facts;

@@ -21,6 +21,19 @@ export function bundleText({ plan }: Case, wires: readonly string[]): string {
     .join(', ');
 }
 
+/**
+ * Why the thickest conductor of a bundle is so thick, where the plan chose it, with what to write for a thinner one; null
+ * where none was chosen.
+ */
+export function thinnerText({ plan }: Case, wires: readonly string[]): string | null {
+  const [thickest] = plan.power.conductors
+    .filter(({ id, chosen }) => chosen === 'computed' && wires.includes(id))
+    .toSorted((a, b) => b.size.areaMm2 - a.size.areaMm2);
+  return thickest
+    ? `write a thinner size: at the link ${thickest.id}, where what asks for its size may stand as a caution (${thickest.reason})`
+    : null;
+}
+
 /** A conductor that is thicker than it need be: what is told first, and what mends it. */
 interface Thickened {
   readonly message: string;

@@ -7,7 +7,7 @@ import { piecesOf, stockWord } from '../../shelf/shelf-lengths.ts';
 import { routeSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
-import { bundleText, thickenedBy } from './bundle-words.ts';
+import { bundleText, thickenedBy, thinnerText } from './bundle-words.ts';
 import { type PlannedRun, plannedRuns } from './planned-runs.ts';
 
 /** Lengths that differ by less are one. */
@@ -162,12 +162,10 @@ const edgeWithoutGrommet: Rule = {
           message: `${first}${run.id} passes ${counted(edges, 'sharp edge')} with ${counted(edges - bare.length, 'grommet')}: none of ${bare.some(({ pass }) => pass['own-grommet']) ? 'the vehicle and ' : ''}the catalogue fits its bundle of ${length(value)}${covered} (${bundleText(about, planned.wires)}) at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
           value,
           unit: 'm',
-          ...grommetRemedy(
-            about,
-            run,
-            bare,
-            thickened.map(({ remedy }) => remedy),
-          ),
+          ...grommetRemedy(about, run, bare, {
+            first: thickened.map(({ remedy }) => remedy),
+            last: thinnerText(about, planned.wires),
+          }),
           ...edgeSpot(run, bare),
         },
       ];
@@ -181,8 +179,14 @@ function edgeSpot(run: Run, bare: readonly Crossing[]): Spot {
   return first ? { path: `${path}/passes/${first.at}/through-hole`, file } : { path: run.path };
 }
 
+/** What else mends a bundle that no grommet fits: before the holes are opened, and after it. */
+interface RemediesBeside {
+  readonly first: readonly string[];
+  readonly last: string | null;
+}
+
 /** What to do about each edge without a grommet: open its hole for one of the catalogue, else add one. */
-function grommetRemedy(about: Case, run: Run, bare: readonly Crossing[], first: readonly string[]) {
+function grommetRemedy(about: Case, run: Run, bare: readonly Crossing[], { first, last }: RemediesBeside) {
   const wider: WiderHole[] = [];
   const texts = bare.map((crossing): string => {
     const holeM = crossing.pass['through-hole'];
@@ -200,7 +204,7 @@ function grommetRemedy(about: Case, run: Run, bare: readonly Crossing[], first: 
   });
   const isHole = bare.some(({ pass }) => pass['through-hole'] !== undefined);
   return {
-    remedy: `${first.map((text) => `${text}; or `).join('')}${[...new Set(texts)].join('; ')}${isHole ? '; or split the run' : ''}`,
+    remedy: `${first.map((text) => `${text}; or `).join('')}${[...new Set(texts)].join('; ')}${isHole ? '; or split the run' : ''}${last === null ? '' : `; or ${last}`}`,
     ...(wider.length === bare.length && { advice: [wider.flatMap(({ advice }) => advice)] }),
   };
 }

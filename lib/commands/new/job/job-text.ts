@@ -59,12 +59,12 @@ function furtherSections(vehicle: Vehicle, parts: Parts): string {
 ${comment('Of the vehicle', fittedTerminals(vehicle, parts))}
 ${comment('Ground points', groundRefs(Object.keys(vehicle.grounds)))}
 # links:
-#   feed: { from: main-fuse.OUT, to: amp.B+ }
+#   to-sub: { from: amp.CH1, to: sub.C1 }
 
 # The way of links through the vehicle; left out, by its routes.
 ${comment('Routes', titles(vehicle.routes))}
 # runs:
-#   power: { route: , links: [feed] }
+#   power: { route: , links: [to-sub] }
 
 # Terminals that stay open, each with its reason.
 # left-open:
