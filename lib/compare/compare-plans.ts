@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Cell, CompareLook, PlanTable, ReadRow } from './table.ts';
-import { boardsTable, placesTable } from './tables/boards.ts';
+import { boardsTable, fixingsTable, placesTable } from './tables/boards.ts';
 import { jobTable, partsTable } from './tables/equipment.ts';
 import { findingsTable, pickTable, rulesTable } from './tables/judged.ts';
 import { channelsTable, settingsTable, speakersTable } from './tables/sound.ts';
@@ -13,6 +13,7 @@ export const comparedTables: readonly PlanTable[] = [
   partsTable,
   placesTable,
   boardsTable,
+  fixingsTable,
   settingsTable,
   channelsTable,
   speakersTable,

@@ -159,6 +159,16 @@ describe('worked by hand', () => {
     ]);
   });
 
+  it('a fixing that came is a new thing, as the overlay draws it', () => {
+    const [board] = plan.boards;
+    const [last] = board?.fixings.slice(-1) ?? [];
+    if (!board || !last) throw new Error('The board has no fixing.');
+    const without = { ...board, fixings: board.fixings.slice(0, -1) };
+    const before = { ...plan, boards: [without, ...plan.boards.slice(1)] };
+    const states = Object.values(rowsOf(before, plan, 'fixings')).map(({ key, state }) => [key, state]);
+    expect(states).toEqual([[`${board.id}.${last.id}`, 'new']]);
+  });
+
   it('findings of one rule about two things are two', () => {
     const [first] = plan.findings;
     if (!first) throw new Error('The plan has no finding.');

@@ -115,19 +115,6 @@ export const boardsTable = planTable<PlanBoard>({
         ),
     },
     {
-      id: 'fixings',
-      title: 'Fixings',
-      leaves: [fixing.id, fixing.part, fixing.point],
-      cell: ({ fixings }) =>
-        countCell(
-          fixings.length,
-          fixings
-            .map(({ id, part, point }) => `${id} ${part} ${point}`)
-            .toSorted()
-            .join(', '),
-        ),
-    },
-    {
       id: 'ribs',
       title: 'Ribs',
       leaves: [board.ribs.unwrap().element.shape.id],
@@ -151,6 +138,38 @@ export const boardsTable = planTable<PlanBoard>({
       title: 'First mode',
       leaves: [board.firstModeHz],
       cell: ({ firstModeHz }) => figureCell('first-mode', firstModeHz),
+    },
+  ],
+});
+
+/** A fixing with the board that it holds. */
+interface Held {
+  readonly board: string;
+  readonly fixing: PlanBoard['fixings'][number];
+}
+
+/** What holds every board, and where. */
+export const fixingsTable = planTable<Held>({
+  id: 'fixings',
+  title: 'Fixings',
+  rows: ({ boards }) =>
+    boards.flatMap(({ id, fixings }) => fixings.map((fixing) => ({ board: id, fixing }))),
+  key: ({ board: id, fixing: { id: fixingId } }) => `${id}.${fixingId}`,
+  keyLeaves: [board.id, fixing.id],
+  columns: [
+    { id: 'part', title: 'Part', leaves: [fixing.part], cell: (one) => textCell(one.fixing.part) },
+    { id: 'point', title: 'Point', leaves: [fixing.point], cell: (one) => textCell(one.fixing.point) },
+    {
+      id: 'x',
+      title: 'Right of the datum',
+      leaves: [fixing.xM],
+      cell: (one, look) => lengthCell('position', one.fixing.xM, look),
+    },
+    {
+      id: 'y',
+      title: 'Above the datum',
+      leaves: [fixing.yM],
+      cell: (one, look) => lengthCell('position', one.fixing.yM, look),
     },
   ],
 });
