@@ -44,8 +44,10 @@ function secretsOf(field: string, value: string): Secret[] {
   ];
 }
 
+/** Words as they sound: without accents, in letters of one width, and without signs that no eye sees. */
 function wordsOf(text: string): string[] {
-  return text.toLocaleLowerCase('en').match(/[\p{L}\p{N}]+/gu) ?? [];
+  const plain = text.normalize('NFKD').replace(/[\p{M}\p{Cf}]/gu, '');
+  return plain.toLocaleLowerCase('en').match(/[\p{L}\p{N}]+/gu) ?? [];
 }
 
 function contains(words: readonly string[], secret: readonly string[]): boolean {
@@ -64,9 +66,6 @@ function longJoin(secret: readonly string[]): string {
 function printedTexts(job: WrittenJob): Printed[] {
   const ids = (key: 'devices' | 'links' | 'boards' | 'runs' | 'cables'): Printed[] =>
     Object.keys(job[key] ?? {}).map((name) => ({ path: [key, name], text: name }));
-  const titles = Object.entries(job.devices).map(
-    ([name, device]): Printed => ({ path: ['devices', name, 'title'], text: device.title ?? '' }),
-  );
   return [
     { path: ['id'], text: job.id },
     { path: ['title'], text: job.title },
@@ -75,7 +74,7 @@ function printedTexts(job: WrittenJob): Printed[] {
     ...ids('boards'),
     ...ids('runs'),
     ...ids('cables'),
-    ...titles,
+    ...titlesAndReasons(job),
     ...handOverTexts(job),
     ...photoTexts(job),
     ...job.notes.map((text, index): Printed => ({ path: ['notes', String(index)], text })),
@@ -90,6 +89,21 @@ function printedTexts(job: WrittenJob): Printed[] {
     ),
     ...Object.entries(job['left-open']).map(([name, text]): Printed => ({ path: ['left-open', name], text })),
   ];
+}
+
+function titlesAndReasons({ devices, boards, links = {} }: WrittenJob): Printed[] {
+  const own = Object.entries(devices).flatMap(([name, { title = '', reversed = '', after }]): Printed[] => [
+    { path: ['devices', name, 'title'], text: title },
+    { path: ['devices', name, 'reversed'], text: reversed },
+    ...Object.entries(after).map(([of, text]): Printed => ({ path: ['devices', name, 'after', of], text })),
+  ]);
+  const ofBoards = Object.entries(boards).map(
+    ([name, { title = '' }]): Printed => ({ path: ['boards', name, 'title'], text: title }),
+  );
+  const ofLinks = Object.entries(links).map(
+    ([name, { label = '' }]): Printed => ({ path: ['links', name, 'label'], text: label }),
+  );
+  return [...own, ...ofBoards, ...ofLinks];
 }
 
 function handOverTexts({ 'hand-over': told }: WrittenJob): Printed[] {

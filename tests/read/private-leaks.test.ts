@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { problemText } from '../../lib/model/problem.ts';
 import { readContent } from '../../lib/read/read-content.ts';
-import { expectProblem, inJob, type ProblemCase } from './problem-case.ts';
+import { expectProblem, inJob, type ProblemCase, withBoard } from './problem-case.ts';
 import { smallShop } from './small-shop.ts';
 
 // The customer of the small shop: Ada Specimen, 555 0199, QZX 471.
@@ -22,6 +22,41 @@ const leaks: readonly ProblemCase[] = [
     name: 'the plate run together in a title of a device',
     changes: [inJob('title: Bass amplifier', 'title: ^Amplifier QZX471')],
     says: /holds the customer's plate/,
+  },
+  {
+    name: 'the plate in letters of another width',
+    changes: [inJob('title: One amplifier', 'title: ^Board of \uff31\uff3a\uff38 \uff14\uff17\uff11')],
+    says: /holds the customer's plate/,
+  },
+  {
+    name: 'the name with accents that it has not, and with a sign that nobody sees',
+    changes: [inJob('title: One amplifier', 'title: ^Board of Sp\u00e9ci\u00adm\u00e8n')],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the name without the accents that it has',
+    changes: [
+      inJob('name: Ada Specimen', 'name: Ada Sp\u00e9cim\u00e8n'),
+      inJob('title: One amplifier', 'title: ^Board of Specimen'),
+    ],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the name in the title of a board',
+    changes: [withBoard('sheet: ply-a', 'title: ^Board of Specimen\n    sheet: ply-a')],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the plate on a label',
+    changes: [inJob('OUT, to: amp.B+ }', 'OUT, to: amp.B+, label: ^QZX471 }')],
+    says: /holds the customer's plate/,
+  },
+  {
+    name: 'the name in why a device comes after another',
+    changes: [
+      inJob('title: Bass amplifier', 'title: Bass amplifier\n    after: { main-fuse: ^Specimen asks for it }'),
+    ],
+    says: /holds the customer's name/,
   },
   {
     name: 'the number in a reason to leave a terminal open',
