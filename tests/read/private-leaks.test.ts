@@ -54,7 +54,10 @@ const leaks: readonly ProblemCase[] = [
   {
     name: 'the name in why a device comes after another',
     changes: [
-      inJob('title: Bass amplifier', 'title: Bass amplifier\n    after: { main-fuse: ^Specimen asks for it }'),
+      inJob(
+        'title: Bass amplifier',
+        'title: Bass amplifier\n    after: { main-fuse: ^Specimen asks for it }',
+      ),
     ],
     says: /holds the customer's name/,
   },

@@ -152,8 +152,7 @@ interface Held {
 export const fixingsTable = planTable<Held>({
   id: 'fixings',
   title: 'Fixings',
-  rows: ({ boards }) =>
-    boards.flatMap(({ id, fixings }) => fixings.map((fixing) => ({ board: id, fixing }))),
+  rows: ({ boards }) => boards.flatMap(({ id, fixings }) => fixings.map((fixing) => ({ board: id, fixing }))),
   key: ({ board: id, fixing: { id: fixingId } }) => `${id}.${fixingId}`,
   keyLeaves: [board.id, fixing.id],
   columns: [
