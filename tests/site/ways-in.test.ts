@@ -83,6 +83,16 @@ describe('the ways into a job', () => {
     await page.context().close();
   });
 
+  it('begin with the name of the shop and the menu in one line', async () => {
+    const page = await open(phone);
+    await page.evaluate("document.querySelector('.shop a').textContent = 'Slate Yard Mobile Audio'");
+    const [name, menu] = await Promise.all(
+      ['.shop', '.menu-button'].map((one) => page.locator(one).boundingBox()),
+    );
+    expect(menu?.y ?? 844).toBeLessThan((name?.y ?? 0) + (name?.height ?? 0));
+    await page.context().close();
+  });
+
   it('print the quick view as one card, alone where that is asked for', async () => {
     const page = await open({ ...phone, javaScriptEnabled: false });
     const [first] = await readPrinted(await page.pdf(pdfOptions));
