@@ -32,6 +32,7 @@ import { asBuiltRules } from './data/as-built.ts';
 import { jobDataRules } from './data/job-data.ts';
 import { partDataRules } from './data/part-data.ts';
 import { photoRules } from './data/photos.ts';
+import { privateNameRules } from './data/private-names.ts';
 import { promisedRules } from './data/promised.ts';
 import { proposalRules } from './data/proposals.ts';
 import { stockRules } from './data/stock.ts';
@@ -156,6 +157,7 @@ export const rules: readonly Rule[] = [
   ...vehicleDataRules,
   ...jobDataRules,
   ...photoRules,
+  ...privateNameRules,
   ...proposalRules,
   ...stockRules,
   ...promisedRules,

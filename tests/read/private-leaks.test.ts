@@ -9,7 +9,7 @@ import { smallShop } from './small-shop.ts';
 const leaks: readonly ProblemCase[] = [
   {
     name: 'the name in the title',
-    changes: [inJob('title: One amplifier', "title: ^Specimen's amplifier")],
+    changes: [inJob('title: One amplifier', "title: ^Ada Specimen's amplifier")],
     says: /holds the customer's name/,
     remedy: /take it out/,
   },
@@ -30,20 +30,43 @@ const leaks: readonly ProblemCase[] = [
   },
   {
     name: 'the name with accents that it has not, and with a sign that nobody sees',
-    changes: [inJob('title: One amplifier', 'title: ^Board of Sp\u00e9ci\u00adm\u00e8n')],
+    changes: [inJob('title: One amplifier', 'title: ^Board of Ada Sp\u00e9ci\u00adm\u00e8n')],
     says: /holds the customer's name/,
   },
   {
     name: 'the name without the accents that it has',
     changes: [
       inJob('name: Ada Specimen', 'name: Ada Sp\u00e9cim\u00e8n'),
-      inJob('title: One amplifier', 'title: ^Board of Specimen'),
+      inJob('title: One amplifier', 'title: ^Board of Ada Specimen'),
     ],
     says: /holds the customer's name/,
   },
   {
     name: 'the name in the title of a board',
-    changes: [withBoard('sheet: ply-a', 'title: ^Board of Specimen\n    sheet: ply-a')],
+    changes: [withBoard('sheet: ply-a', 'title: ^Board of Ada Specimen\n    sheet: ply-a')],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the name with the last one first, joined by a hyphen',
+    changes: [inJob('title: One amplifier', 'title: ^Board of SPECIMEN-Ada')],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the name in other letters of the same sound',
+    changes: [
+      inJob('name: Ada Specimen', 'name: Ada M\u00fc\u00dfig'),
+      inJob('title: One amplifier', 'title: ^Board of Ada Muessig'),
+    ],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the number behind what another country dials before it',
+    changes: [inJob('radio.OUT2: one channel is used', 'radio.OUT2: ^ask +1 (555) 01-99')],
+    says: /holds the customer's contact/,
+  },
+  {
+    name: 'the name beside who drew it',
+    changes: [inJob('status: draft', 'drawn-by: ^Ada Specimen\nstatus: draft')],
     says: /holds the customer's name/,
   },
   {
@@ -56,7 +79,7 @@ const leaks: readonly ProblemCase[] = [
     changes: [
       inJob(
         'title: Bass amplifier',
-        'title: Bass amplifier\n    after: { main-fuse: ^Specimen asks for it }',
+        'title: Bass amplifier\n    after: { main-fuse: ^Ada Specimen asks for it }',
       ),
     ],
     says: /holds the customer's name/,
@@ -81,7 +104,7 @@ const leaks: readonly ProblemCase[] = [
     changes: [
       inJob(
         'status: draft',
-        'accepted: [{ finding: ground-drop, of: amp, reason: ^Specimen asked for it, by: P. T. }]\nstatus: draft',
+        'accepted: [{ finding: ground-drop, of: amp, reason: ^Ada Specimen asked for it, by: P. T. }]\nstatus: draft',
       ),
     ],
     says: /holds the customer's name/,
@@ -101,7 +124,7 @@ const leaks: readonly ProblemCase[] = [
     changes: [
       inJob(
         'control: { route: right-sill, links: [turn-on] }',
-        'specimen-run: ^{ route: right-sill, links: [turn-on] }',
+        'ada-specimen-run: ^{ route: right-sill, links: [turn-on] }',
       ),
     ],
     says: /holds the customer's name/,
@@ -130,6 +153,14 @@ describe('a private value in what is printed', () => {
       .problems.map(problemText)
       .join('\n');
     expect(told).not.toMatch(/specimen|ada\b|0199|471|ZZZ0000/i);
+  });
+
+  test('an initial and a last name that only stand near each other are let through', () => {
+    const changes = [
+      inJob('name: Ada Specimen', 'name: A. Specimen'),
+      inJob('title: One amplifier', 'title: Specimen asked for it'),
+    ];
+    expect(readContent(smallShop(...changes)).problems).toEqual([]);
   });
 
   test('words that a private value only begins like are let through', () => {

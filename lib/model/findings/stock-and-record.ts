@@ -73,6 +73,11 @@ export const stockAndRecordFindings = {
     levels: ['caution'],
     source: 'the names of the job, its plan and its vehicle',
   },
+  'word-of-name': {
+    asks: 'No text of a job holds a word of the name of its customer: it is printed and indexed.',
+    levels: ['caution'],
+    source: 'the texts of the job',
+  },
   'as-built-differs': {
     asks: 'What was measured agrees with what was predicted.',
     levels: ['caution'],

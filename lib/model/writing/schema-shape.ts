@@ -5,7 +5,7 @@ export type Inner =
   | { readonly shape: 'object'; readonly fields: ReadonlyMap<string, z.ZodType> }
   | { readonly shape: 'list'; readonly element: z.ZodType }
   | { readonly shape: 'tuple'; readonly items: readonly z.ZodType[] }
-  | { readonly shape: 'record'; readonly value: z.ZodType }
+  | { readonly shape: 'record'; readonly key: z.ZodType; readonly value: z.ZodType }
   | { readonly shape: 'union'; readonly options: readonly z.ZodType[] }
   | { readonly shape: 'wrapper'; readonly inner: z.ZodType }
   | { readonly shape: 'leaf' };
@@ -26,8 +26,8 @@ export function insideOf(schema: z.ZodType): Inner {
   if (schema instanceof z.ZodArray && isSchema(schema.element))
     return { shape: 'list', element: schema.element };
   if (schema instanceof z.ZodTuple) return { shape: 'tuple', items: schema.def.items.filter(isSchema) };
-  if (schema instanceof z.ZodRecord && isSchema(schema.valueType))
-    return { shape: 'record', value: schema.valueType };
+  if (schema instanceof z.ZodRecord && isSchema(schema.keyType) && isSchema(schema.valueType))
+    return { shape: 'record', key: schema.keyType, value: schema.valueType };
   if (schema instanceof z.ZodUnion) return { shape: 'union', options: schema.options.filter(isSchema) };
   return wrapperInside(schema);
 }

@@ -33,6 +33,7 @@ import { asBuiltCases } from './data/as-built.ts';
 import { jobDataCases } from './data/job-data.ts';
 import { partDataCases } from './data/part-data.ts';
 import { photoCases } from './data/photos.ts';
+import { privateNameCases } from './data/private-names.ts';
 import { proposalCases } from './data/proposals.ts';
 import { stockCases } from './data/stock.ts';
 import { vehicleDataCases } from './data/vehicle-data.ts';
@@ -121,6 +122,7 @@ const every = {
   ...vehicleDataCases,
   ...jobDataCases,
   ...photoCases,
+  ...privateNameCases,
   ...fixingsCases,
   ...inSpaceCases,
   ...placesCases,
