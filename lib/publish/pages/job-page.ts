@@ -16,7 +16,7 @@ import { jobRecord } from '../site/search-fields.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
 import { statusWords } from '../words/words.ts';
 import { stateCounts } from './difference-table.ts';
-import { estimatePage } from './estimate-page.ts';
+import { seesEstimates } from './estimate-page.ts';
 import {
   type CountsOf,
   changeLinks,
@@ -114,7 +114,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     customer: customerFacts(job.customer, context.audience),
     worksheet: linkTo(address, worksheetAddress(id, isFrozen ? revision : null)),
     like: like && linkTo(address, like),
-    estimate: estimatePage(context, job) === null ? null : linkTo(address, addresses.estimate(id)),
+    estimate: seesEstimates(context.audience) ? linkTo(address, addresses.estimate(id)) : null,
     pageUrl,
     qr: pageUrl === '' ? null : qrCode(pageUrl),
     hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),
