@@ -1,23 +1,9 @@
 import { fileId } from '../../model/fields.ts';
-
-/** Letters that are written by others where an id is made of them, beside those that only lose their accent. */
-const letters: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  æ: 'ae',
-  ø: 'o',
-  œ: 'oe',
-  ł: 'l',
-  đ: 'd',
-  ð: 'd',
-  þ: 'th',
-  ı: 'i',
-};
+import { plainLetters } from '../../read/names/plain-letters.ts';
 
 /** An id made of a title: `Left door, front` is `left-door-front`. Null where a title has nothing to make one of. */
 export function idOf(title: string): string | null {
-  const words = title
-    .toLowerCase()
-    .replace(/[ßæøœłđðþı]/g, (letter) => letters[letter] ?? '')
+  const words = plainLetters(title.toLowerCase())
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/['’]/g, '')

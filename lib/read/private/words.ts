@@ -1,27 +1,15 @@
-/** Letters that are no other letter with an accent. */
-const letters: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  æ: 'ae',
-  ø: 'o',
-  œ: 'oe',
-  ł: 'l',
-  đ: 'd',
-  ð: 'd',
-  þ: 'th',
-  ı: 'i',
-};
+import { plainLetters } from '../names/plain-letters.ts';
 
 /**
  * The words of a text as they are compared: in small letters of one width, without accents and signs that no eye sees,
  * `Mueller` as `Müller`.
  */
 export function wordsOf(text: string): string[] {
-  const plain = text
+  const bare = text
     .normalize('NFKD')
     .replace(/[\p{M}\p{Cf}]/gu, '')
-    .toLowerCase()
-    .replace(/[ßæøœłđðþı]/g, (letter) => letters[letter] ?? '')
-    .replace(/([aou])e/g, '$1');
+    .toLowerCase();
+  const plain = plainLetters(bare).replace(/([aou])e/g, '$1');
   return plain.match(/[\p{L}\p{N}]+/gu) ?? [];
 }
 
