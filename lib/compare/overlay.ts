@@ -10,6 +10,7 @@ import {
 import type { RowState, TableDifference } from './compare-plans.ts';
 import { areFor } from './table.ts';
 import { placesTable } from './tables/boards.ts';
+import { cornerText, tenths } from './tenths.ts';
 
 /** A box on a board, from its datum corner. */
 export type Footprint = Pick<PlanPlacement, 'xM' | 'yM' | 'widthM' | 'depthM'>;
@@ -125,18 +126,11 @@ function laidOver<T>(
 }
 
 function edgeKey(corners: readonly OutlinePoint[]): string {
-  return corners
-    .map(({ xM, yM, bulge }) => `${tenths(xM)} ${tenths(yM)} ${(bulge + 0).toFixed(4)}`)
-    .join(', ');
+  return corners.map(cornerText).join(', ');
 }
 
 function holeKey({ xM, yM, diameterM }: PlanHole): string {
   return [xM, yM, diameterM].map(tenths).join(' ');
-}
-
-/** A length in whole tenths of a millimetre: less is rounding. */
-function tenths(lengthM: number): number {
-  return Math.round(lengthM * 10_000) + 0;
 }
 
 function itemsOver(

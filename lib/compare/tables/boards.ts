@@ -1,6 +1,7 @@
 import { buildPlanSchema, type PlanBoard, type PlanPlacement } from '../../model/plan/index.ts';
 import { countCell, figureCell, lengthCell, textCell } from '../cells.ts';
 import { planTable } from '../table.ts';
+import { cornerText, tenths } from '../tenths.ts';
 
 const board = buildPlanSchema.shape.boards.element.shape;
 const placement = board.placements.element.shape;
@@ -172,13 +173,3 @@ export const fixingsTable = planTable<Held>({
     },
   ],
 });
-
-/** A corner to a tenth of a millimetre; its arc by its bulge. */
-function cornerText({ xM, yM, bulge }: PlanBoard['outline'][number]): string {
-  return `${tenths(xM)} ${tenths(yM)} ${(bulge + 0).toFixed(4)}`;
-}
-
-/** A length in tenths of a millimetre. */
-function tenths(lengthM: number): string {
-  return String(Math.round(lengthM * 10_000) + 0);
-}
