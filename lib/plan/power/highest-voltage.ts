@@ -1,5 +1,5 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import { varyingCharge } from '../../power/network/varying-charge.ts';
+import { alternatorsOf, varyingCharge } from '../../power/network/varying-charge.ts';
 
 /**
  * The highest voltage (V) that the system stands at: the most that a sound charging system shows, the high end where the
@@ -10,7 +10,7 @@ export function highestVoltageV({
   rules,
   vehicle,
 }: Pick<Job, 'devices' | 'rules' | 'vehicle'>): number {
-  const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
+  const alternators = alternatorsOf(devices);
   const varying = varyingCharge({ devices, rules, vehicle });
   return Math.max(
     rules['check-in-charging-most'].value,

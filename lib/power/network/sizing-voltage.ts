@@ -1,7 +1,7 @@
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import { varyingCharge } from './varying-charge.ts';
+import { alternatorsOf, varyingCharge } from './varying-charge.ts';
 
 /** What the voltage for sizing follows from. */
 interface SizedFor {
@@ -15,8 +15,8 @@ interface SizedFor {
  * voltage vary, and never above what an alternator is set to.
  */
 export function sizingVoltageV({ devices, rules, vehicle }: SizedFor): number {
-  const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
-  const varying = varyingCharge({ devices, rules, ...(vehicle && { vehicle }) });
+  const alternators = alternatorsOf(devices);
+  const varying = varyingCharge({ devices, rules, vehicle });
   const measured = alternators.length > 0 ? (vehicle?.['charging-voltage'] ?? []) : [];
   const setPoints = alternators.flatMap((alternator) => alternator['set-point'] ?? []).concat(measured);
   return Math.min(varying?.sizingV ?? rules['voltage-sizing'].value, ...setPoints);

@@ -1,6 +1,6 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanOutput } from '../../../model/plan/index.ts';
-import { varyingCharge } from '../../../power/network/varying-charge.ts';
+import { alternatorsOf, varyingCharge } from '../../../power/network/varying-charge.ts';
 import type { Prediction } from './readings.ts';
 import { around } from './tolerance.ts';
 
@@ -56,7 +56,7 @@ function batteryLines({ rules, devices, vehicle }: Pick<Job, 'rules' | 'devices'
  * house rule for rated power. One that varies its voltage holds any of its range.
  */
 function chargingLine({ rules, devices, vehicle }: Pick<Job, 'rules' | 'devices' | 'vehicle'>): Prediction {
-  const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
+  const alternators = alternatorsOf(devices);
   const varying = varyingCharge({ devices, rules, vehicle });
   const [told] = alternators.flatMap((one) => one['set-point'] ?? []);
   const readV = alternators.length > 0 ? vehicle['charging-voltage'] : undefined;
