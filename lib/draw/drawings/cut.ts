@@ -1,5 +1,6 @@
 import { ribRing } from '../../board/strength/rib.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
+import { inSentence } from '../../model/printed/in-sentence.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
 import { dimensionNote, type LengthStyle, lengthStyle } from '../../model/quantity/length-text.ts';
 import { drawBoardEdge, drawHole } from '../board/board-view.ts';
@@ -37,7 +38,7 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
   const style = lengthStyle(plan.shop);
   const base = {
     id: `${kind.id}-${board.id}`,
-    title: `${board.title}: ${kind.title.charAt(0).toLowerCase()}${kind.title.slice(1)}`,
+    title: `${board.title}: ${inSentence(kind.title)}`,
     subject: board.spaceTitle,
     documentType: kind.measured === 'outline' ? 'Cut drawing' : 'Drill drawing',
     description: describe(board, kind, style),

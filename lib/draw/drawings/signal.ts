@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { inSentence } from '../../model/printed/in-sentence.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawPage, type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
@@ -100,7 +101,7 @@ function panelPage(base: Base, panels: readonly Panel[]): Page {
   return {
     ...base,
     id: first?.id ?? 'signal',
-    title: panels.map(({ title }, index) => (index === 0 ? title : lowerFirst(title))).join('; '),
+    title: panels.map(({ title }, index) => (index === 0 ? title : inSentence(title))).join('; '),
     paint: (drawing, inside) => {
       const spareMm = Math.max(0, heightMm(inside) - totalMm) / (panels.length + 1);
       let topMm = inside.topMm + spareMm;
@@ -111,10 +112,6 @@ function panelPage(base: Base, panels: readonly Panel[]): Page {
       return panels.flatMap(({ left }) => left);
     },
   };
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
 /** Ways of showing the columns: all on one sheet, or cut at the amplifiers, which then stand on both. */

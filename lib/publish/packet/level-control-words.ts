@@ -1,7 +1,7 @@
 import { shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { inSentence } from '../../model/printed/in-sentence.ts';
 import { printed } from '../../model/printed/index.ts';
-import { inSentence } from './in-sentence.ts';
 import { placeOf } from './packet-fuses.ts';
 
 /** How the level is set and what limits it: by its level control, where the job has one. */

@@ -1,7 +1,7 @@
 import { fusesText, type NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
 import { shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { inSentence } from './in-sentence.ts';
+import { inSentence } from '../../model/printed/in-sentence.ts';
 import { mainText, placeOf } from './packet-fuses.ts';
 
 /** For who tows, cuts, welds or repairs: the batteries first. */
