@@ -9,6 +9,7 @@ import { type Fact, fact } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { inOrder } from '../site/job-order.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
+import { vehiclesInOrder } from '../site/vehicle-order.ts';
 import { writerFor } from '../words/written.ts';
 
 /** The index of past boards: what they are ranked for. */
@@ -43,7 +44,7 @@ const title = 'Past boards that would fit';
 export function likePages(context: SiteContext): Page[] {
   if (!ranksBoards(context)) return [];
   const { site } = context;
-  const vehicles = Object.values(site.vehicles).sort((a, b) => (a.id < b.id ? -1 : 1));
+  const vehicles = vehiclesInOrder(site);
   const jobs = inOrder(site.jobs).flatMap((job) => {
     const address = likeAddress(context, job.plan);
     return address === null ? [] : [{ job, address }];

@@ -8,6 +8,7 @@ import { ranksBoards } from '../reference/past-boards.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { vehicleRecord } from '../site/search-fields.ts';
+import { vehiclesInOrder } from '../site/vehicle-order.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, writerFor } from '../words/written.ts';
 import { blankSurveyTitle } from './blank-survey-page.ts';
@@ -125,7 +126,7 @@ function vehiclesBody({ site }: SiteContext, all: readonly Vehicle[]): VehiclesB
 
 /** The index of vehicles, and a page for each with the jobs that use it. */
 export function vehiclePages(context: SiteContext): Page[] {
-  const all = Object.values(context.site.vehicles).sort((a, b) => (a.id < b.id ? -1 : 1));
+  const all = vehiclesInOrder(context.site);
   const index: Page = {
     address: addresses.vehicles,
     template: 'vehicles.njk',
