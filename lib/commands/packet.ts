@@ -5,15 +5,14 @@ import { revisionSegment } from '../publish/site/addresses.ts';
 import { wholeFile } from '../publish/site/kept-pages.ts';
 import { siteAssets } from '../publish/site/site-assets.ts';
 import { openTemplates } from '../publish/site/templates.ts';
-import { withCrew } from './crew/with-crew.ts';
 import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
 import { printedAt } from './print-set.ts';
-import { loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { loadJob } from './shop/load-job.ts';
 import { type JobOnSite, siteOfJob } from './shop/site-of-job.ts';
 import { exportFolder, tellPaths, writeExported } from './told/exported-files.ts';
-import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
+import { tellFrozen, tellNoPacket } from './told/report.ts';
 
 /**
  * `rackleaf packet JOB`: what the owner takes home, as one HTML file and as PDF. Refused while the job may not be handed
@@ -25,15 +24,9 @@ export async function packet(
   to: string | null,
   json: boolean,
 ): Promise<ExitStatus> {
-  const shop = await withCrew(effects, (crew) =>
-    loadShop(effects, crew, { only: (id) => id === jobId, compares: false }),
-  );
-  tellProblems(shop, effects);
-  const [loaded] = shop.jobs;
-  if (!loaded) {
-    effects.tell(missingJob(shop, jobId));
-    return missingStatus(shop);
-  }
+  const found = await loadJob(effects, jobId, { compares: false });
+  if (typeof found === 'number') return found;
+  const { shop, loaded } = found;
   if (tellNoPacket(loaded, effects)) return exitStatus.stopped;
   tellFrozen(loaded, effects);
   const onSite = await siteOfJob(effects, shop, loaded);

@@ -1,21 +1,15 @@
 import { isStopped, planJsonSchema } from '../model/plan/index.ts';
-import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, type LoadedJob, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
-import { findingText, standingText, tellProblems } from './told/report.ts';
+import { loadJob } from './shop/load-job.ts';
+import { anyStopped, type LoadedJob } from './shop/load-shop.ts';
+import { findingText, standingText } from './told/report.ts';
 
 /** `rackleaf plan JOB [--json]`: the whole plan document, or in a line where it stands with its findings' count, and the first to mend. */
 export async function plan(effects: Effects, jobId: string, json: boolean): Promise<ExitStatus> {
-  const shop = await withCrew(effects, (crew) =>
-    loadShop(effects, crew, { only: (id) => id === jobId, compares: true }),
-  );
-  tellProblems(shop, effects);
-  const [loaded] = shop.jobs;
-  if (!loaded) {
-    effects.tell(missingJob(shop, jobId));
-    return missingStatus(shop);
-  }
+  const found = await loadJob(effects, jobId, { compares: true });
+  if (typeof found === 'number') return found;
+  const { shop, loaded } = found;
   effects.out(json ? JSON.stringify(loaded.plan, null, 2) : planText(loaded));
   return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) });
 }
