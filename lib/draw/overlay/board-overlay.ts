@@ -1,6 +1,6 @@
 import { flatten } from '../../board/shape/bulge.ts';
 import { ringOfBox } from '../../board/shape/point.ts';
-import type { BoardOverlay, Footprint, LaidItem } from '../../compare/overlay.ts';
+import type { BoardOverlay, Footprint, LaidHole, LaidItem } from '../../compare/overlay.ts';
 import { baselineFor, drawLines, drawText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
@@ -22,6 +22,9 @@ const keyMm = 15;
 const chordM = 0.0005;
 /** A shorter way is drawn without its arrow, which would hide it. */
 const leastArrowMm = 4;
+
+/** How far the cross of a new hole reaches beyond it. */
+const crossMm = 1;
 
 /** The letter of each state, which its word begins with. */
 export const stateLetters = { gone: 'G', new: 'N', changed: 'C', moved: 'M' } as const;
@@ -141,15 +144,20 @@ function drawHoles(drawing: Drawing, { holes }: BoardOverlay, view: BoardView): 
   const group = openGroup(drawing, drawing.svg, 'holes');
   holes.forEach(({ state, hole }, nth) => {
     const own = openSubject(drawing, group, `hole-${nth}`);
-    const radiusMm = Math.max(0.8, (hole.diameterM / 2) * view.mmPerM);
+    const radiusMm = radiusOn(view, hole);
     const centre = view.onPaper(hole);
     drawCircle(own, centre, radiusMm, state === 'new' ? lines.seen : lineOf[state]);
     if (state === 'new') drawCross(own, centre, radiusMm);
   });
 }
 
+/** How large a hole is shown: never too small to be seen. */
+function radiusOn({ mmPerM }: BoardView, { diameterM }: LaidHole['hole']): number {
+  return Math.max(0.8, (diameterM / 2) * mmPerM);
+}
+
 function drawCross(parent: Parent, { xMm, yMm }: PaperPoint, radiusMm: number): void {
-  const reachMm = radiusMm + 1;
+  const reachMm = radiusMm + crossMm;
   drawLine(parent, [at(xMm - reachMm, yMm), at(xMm + reachMm, yMm)], lines.rule);
   drawLine(parent, [at(xMm, yMm - reachMm), at(xMm, yMm + reachMm)], lines.rule);
 }
@@ -200,7 +208,7 @@ function holeLabels({ holes, items }: BoardOverlay, view: BoardView): TextLabel[
   return holes.flatMap(({ state, of, hole }, nth): TextLabel[] => {
     if (state === 'same' || marked.has(of)) return [];
     const { xMm, yMm } = view.onPaper(hole);
-    const reachMm = Math.max(0.8, (hole.diameterM / 2) * view.mmPerM) + 1;
+    const reachMm = radiusOn(view, hole) + crossMm;
     const id = `hole-${nth}`;
     const anchors = [boxAt(xMm - reachMm, yMm - reachMm, 2 * reachMm, 2 * reachMm)];
     return [{ id, lines: [stateLetters[state]], type: types.pictureName, anchors, own: [id] }];

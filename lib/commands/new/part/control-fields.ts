@@ -48,7 +48,7 @@ export function positionsFault(sets: string): string | null {
   if (/\bdB\b/.test(sets))
     return `has "${sets}": a slope stands in its own column behind it, such as butterworth 24 dB`;
   const odd = positionsOf(sets).find((one) => !position.test(one));
-  if (odd === undefined && cornersOf(sets).length < 2) return null;
+  if (odd === undefined && switchOf('other', sets).corners.length < 2) return null;
   return `${odd === undefined ? 'has two corners' : `has "${odd}"`}: write positions with blanks between them, such as FULL HPF=high-pass, and a corner that never moves behind its position, OFF ON=subsonic 25 Hz; a knob beside it is a line of its own`;
 }
 
@@ -65,21 +65,13 @@ export function safeFault({ what, sets, safe }: Row['cells']): string | null {
   return `lacks safe: write the position in which nothing can come to harm at first power-up, ${positions.join(' or ')}`;
 }
 
-function cornersOf(sets: string): readonly string[] {
-  const corners = positionsOf(sets).map((one) =>
-    position
-      .exec(one)
-      ?.slice(3)
-      .find((corner) => corner !== undefined),
-  );
-  return [...new Set(corners.filter((corner) => corner !== undefined))];
-}
-
 interface SwitchTold {
   readonly positions: string[];
   /** Those in which a device turns itself on, as they are printed on it. */
   readonly automatic: string[];
   readonly passes: Record<string, string>;
+  /** Frequencies at which it always cuts; a switch has one at most. */
+  readonly corners: readonly string[];
 }
 
 function switchOf(what: string, sets: string): SwitchTold {
@@ -92,12 +84,13 @@ function switchOf(what: string, sets: string): SwitchTold {
     }),
   );
   const automatic = what === 'turn-on-mode' ? positions.filter((name) => /^auto/i.test(name)) : [];
-  return { positions, automatic, passes };
+  const corners = read.flatMap(([, , , beside, alone]) => beside ?? alone ?? []);
+  return { positions, automatic, passes, corners: [...new Set(corners)] };
 }
 
 function switchFields(what: string, sets: string, shape: Named): Named {
-  const { positions, automatic, passes } = switchOf(what, sets);
-  const [corner] = cornersOf(sets);
+  const { positions, automatic, passes, corners } = switchOf(what, sets);
+  const [corner] = corners;
   return {
     form: 'switch',
     positions,
