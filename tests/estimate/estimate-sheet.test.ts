@@ -1,6 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { z } from 'zod';
 import { openPrinter } from '../../lib/export/print/print-pdf.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
 import { workedHoursSchema } from '../../lib/model/estimate/worked-hours.ts';
@@ -12,13 +11,7 @@ import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
 import { sampleJob, sampleSite } from '../publish/sample/sample-site.ts';
-import {
-  accessibilityFaults,
-  complaintsOf,
-  headingLevels,
-  overhangPx,
-  smallTargets,
-} from '../site/page-checks.ts';
+import { complaintsOf, expectSoundSheet } from '../site/page-checks.ts';
 import { readPrinted } from '../site/print-marks.ts';
 
 const van = fixedPlan('van-three-amps');
@@ -92,18 +85,7 @@ describe('the sheet of an estimate', () => {
 
   it('is sound by ear, on a desk, on a phone and in the dark, and cuts no figure', async () => {
     expect(complaints).toEqual([]);
-    expect(await accessibilityFaults(page)).toEqual([]);
-    for (const width of [1280, 768, 390, 320]) {
-      await page.setViewportSize({ width, height: 844 });
-      expect(await overhangPx(page), `${width} px`).toBe(0);
-      expect(await clipped(page), `${width} px`).toEqual([]);
-    }
-    expect(await accessibilityFaults(page)).toEqual([]);
-    expect(await smallTargets(page)).toEqual([]);
-    await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await accessibilityFaults(page)).toEqual([]);
-    const levels = await headingLevels(page);
-    expect(levels.slice(1).every((level, index) => level <= (levels[index] ?? 0) + 1)).toBe(true);
+    await expectSoundSheet(page);
   });
 
   it.each([
@@ -121,9 +103,3 @@ describe('the sheet of an estimate', () => {
     expect(text).toContain(priced ? 'Total' : 'Total,atleast');
   });
 });
-
-/** Cells of tables whose words are wider than their room. */
-async function clipped(page: Page): Promise<string[]> {
-  const wide = `[...document.querySelectorAll('th, td')].filter((one) => one.closest('thead') === null || getComputedStyle(one.closest('thead')).position !== 'absolute').filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent)`;
-  return z.array(z.string()).parse(await page.evaluate(wide));
-}

@@ -4,14 +4,13 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { z } from 'zod';
 import { openPrinter } from '../../lib/export/print/print-pdf.ts';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
 import { canary, withCanaries } from '../publish/packet/canaries.ts';
 import { packetOf, readyPlan } from '../publish/packet/ready-plan.ts';
 import { secrets } from '../publish/sample/sample-site.ts';
-import { accessibilityFaults, complaintsOf, headingLevels, overhangPx, smallTargets } from './page-checks.ts';
+import { complaintsOf, expectSoundSheet } from './page-checks.ts';
 import { readPrinted } from './print-marks.ts';
 
 /* A packet opened from a folder as from a memory stick, in a browser that has no network, and printed. */
@@ -52,18 +51,7 @@ describe('a packet on a memory stick', () => {
   });
 
   it('is sound by ear, on a desk, on a phone and in the dark', async () => {
-    expect(await accessibilityFaults(page)).toEqual([]);
-    for (const width of [1280, 768, 390, 320]) {
-      await page.setViewportSize({ width, height: 844 });
-      expect(await overhangPx(page), `${width} px`).toBe(0);
-      expect(await clipped(page), `${width} px`).toEqual([]);
-    }
-    expect(await accessibilityFaults(page)).toEqual([]);
-    expect(await smallTargets(page)).toEqual([]);
-    await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await accessibilityFaults(page)).toEqual([]);
-    const levels = await headingLevels(page);
-    expect(levels.slice(1).every((level, index) => level <= (levels[index] ?? 0) + 1)).toBe(true);
+    await expectSoundSheet(page);
   });
 
   it('leads to every chapter that it names', async () => {
@@ -100,9 +88,3 @@ describe('a packet on a memory stick', () => {
       expect(text).not.toContain(told.replaceAll(/\s/g, '').toLowerCase());
   });
 });
-
-/** Cells of tables whose words are wider than their room. */
-async function clipped(page: Page): Promise<string[]> {
-  const wide = `[...document.querySelectorAll('th, td')].filter((one) => one.closest('thead') === null || getComputedStyle(one.closest('thead')).position !== 'absolute').filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent)`;
-  return z.array(z.string()).parse(await page.evaluate(wide));
-}

@@ -1,5 +1,6 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { z } from 'zod';
 import { isLongRun } from '../long-run.ts';
 
@@ -77,4 +78,26 @@ export function complaintsOf(page: Page): string[] {
     if (response.status() >= 400) complaints.push(`${response.status()}: ${response.url()}`);
   });
   return complaints;
+}
+
+/** Cells of tables whose words are wider than their room. */
+async function clippedCells(page: Page): Promise<string[]> {
+  const wide = `[...document.querySelectorAll('th, td')].filter((one) => one.closest('thead') === null || getComputedStyle(one.closest('thead')).position !== 'absolute').filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent)`;
+  return z.array(z.string()).parse(await page.evaluate(wide));
+}
+
+/** Holds a sheet that is one file to what holds by ear, on a desk, on a phone and in the dark. It stays dark and narrow. */
+export async function expectSoundSheet(page: Page): Promise<void> {
+  expect(await accessibilityFaults(page)).toEqual([]);
+  for (const width of [1280, 768, 390, 320]) {
+    await page.setViewportSize({ width, height: 844 });
+    expect(await overhangPx(page), `${width} px`).toBe(0);
+    expect(await clippedCells(page), `${width} px`).toEqual([]);
+  }
+  expect(await accessibilityFaults(page)).toEqual([]);
+  expect(await smallTargets(page)).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await accessibilityFaults(page)).toEqual([]);
+  const levels = await headingLevels(page);
+  expect(levels.slice(1).every((level, index) => level <= (levels[index] ?? 0) + 1)).toBe(true);
 }
