@@ -55,6 +55,7 @@ import { fuseRatingCases } from './protection/fuse-rating.ts';
 import { fusesSideBySideCases } from './protection/fuses-side-by-side.ts';
 import { interruptingCases } from './protection/interrupting.ts';
 import { interruptingDownstreamCases } from './protection/interrupting-downstream.ts';
+import { ownFusesCases } from './protection/own-fuses.ts';
 import { relayContactCases } from './protection/relay-contact.ts';
 import { vehicleConductorsCases } from './protection/vehicle-conductors.ts';
 import { vehicleFusesCases } from './protection/vehicle-fuses.ts';
@@ -102,6 +103,7 @@ const every = {
   ...fuseInGroundCases,
   ...fuseOrderCases,
   ...fuseRatingCases,
+  ...ownFusesCases,
   ...fusesSideBySideCases,
   ...vehicleConductorsCases,
   ...vehicleFusesCases,

@@ -1,5 +1,5 @@
 import type { BuildPlan, PlanFuse } from '../../../../lib/model/plan/index.ts';
-import { about, aboutPlan, partIn } from '../../case.ts';
+import { about, aboutPlan } from '../../case.ts';
 import { conductor, fuse, run, secondBattery } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
@@ -7,17 +7,6 @@ import type { RuleCases } from '../../rule-case.ts';
 const before = (ratingA: number, more: Partial<PlanFuse> = {}) =>
   aboutPlan((plan) => {
     Object.assign(fuse(plan, 'block.OUT1'), { ratingA, ratedA: 10, loads: ['amp'], ...more });
-  });
-
-/** An amplifier that draws so much at rated power, with so many fuses in itself. */
-const drawing = (ratedA: number, fusesFitted: number) =>
-  about({
-    content: (content) => {
-      partIn(content, 'two-channel', 'amplifier').supply['fuses-fitted'] = fusesFitted;
-    },
-    plan: (plan) => {
-      plan.power.loads = [{ item: 'amp', fuseA: 60, ratedA, musicA: 10, idleA: 1, powerW: 400 }];
-    },
   });
 
 /**
@@ -115,23 +104,6 @@ export const fuseRatingCases = {
         about: () => before(10, { ceilingA: null }),
       },
       { name: 'two devices behind it', about: () => before(10, { loads: ['amp', 'dsp'] }) },
-    ],
-  },
-  // The parts' data: an amplifier with fuses of 60 A in it.
-  'own-fuse-under-draw': {
-    fires: [
-      {
-        name: 'just above what its fuses carry',
-        about: () => drawing(60.1, 2),
-        level: 'caution',
-        subject: 'amp',
-        file: 'parts.yaml',
-        says: /reckoned to draw 60\.1 A at rated power, and the fuses in it carry 60 A/,
-      },
-    ],
-    quiet: [
-      { name: 'just what they carry', about: () => drawing(60, 2) },
-      { name: 'no fuse in it: the ceiling is judged at the fuse before it', about: () => drawing(60.1, 0) },
     ],
   },
   // Common practice, no source.
