@@ -30,4 +30,4 @@ export const ownFusesCases = {
       { name: 'no fuse in it: the ceiling is judged at the fuse before it', about: () => drawing(60.1, 0) },
     ],
   },
-} satisfies Partial<RuleCases>;
+} satisfies RuleCases;
