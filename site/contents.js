@@ -1,7 +1,7 @@
 /**
- * The contents of a job: marks the sheet that is in sight, leads to the sheets before and after it, and remembers it, so
- * that who comes back is led to the sheet looked at last. Without this script the contents list the sheets, and each
- * sheet ends with the ways to its neighbours.
+ * The contents of a job: marks the sheet that is in sight, leads to the sheets before and after it, and tells of each
+ * one that is come to (`sheet-reached`). Without this script the contents list the sheets, and each sheet ends with the
+ * ways to its neighbours.
  */
 (() => {
   const contents = document.getElementById('contents');
@@ -20,24 +20,6 @@
   const titleOf = (sheet) => sheet?.querySelector('h2')?.textContent?.trim() ?? '';
   /** The sheet whose head was passed last: what lies below this share of the window is not come to yet. */
   const share = 0.4;
-
-  const key = `sheet looked at ${location.pathname}`;
-  // A browser may keep nothing of a page, as one that is opened from a folder.
-  const recall = () => {
-    try {
-      return localStorage.getItem(key);
-    } catch {
-      return null;
-    }
-  };
-  /** @param {string} id */
-  const remember = (id) => {
-    try {
-      localStorage.setItem(key, id);
-    } catch {
-      // Nothing is lost but the way back.
-    }
-  };
 
   /** @param {HTMLAnchorElement} link @param {Element | undefined} sheet @param {string} sign @param {string} word */
   const lead = (link, sheet, sign, word) => {
@@ -58,7 +40,7 @@
     const passed = sheets.filter((sheet) => sheet.getBoundingClientRect().top <= line);
     const sheet = (atEnd && isMoved ? sheets.at(-1) : passed.at(-1)) ?? first;
     if (sheet !== current) show(sheet);
-    if (isMoved) remember(sheet.id);
+    if (isMoved) contents.dispatchEvent(new CustomEvent('sheet-reached', { detail: sheet.id }));
   };
   /** @param {Element} sheet */
   const show = (sheet) => {
@@ -74,17 +56,6 @@
     lead(before, sheets[at - 1], '‹', 'Sheet before');
     lead(next, sheets[at + 1], '›', 'Next sheet');
   };
-
-  const last = sheets.find(({ id }) => id === recall());
-  if (last && last !== first && location.hash === '') {
-    const line = document.createElement('p');
-    line.className = 'last-sheet';
-    const link = document.createElement('a');
-    link.href = `#${last.id}`;
-    link.textContent = titleOf(last);
-    line.append('You looked last at ', link, '.');
-    document.querySelector('.job-line')?.after(line);
-  }
 
   contents.addEventListener('click', ({ target }) => {
     if (target instanceof Element && target.closest('a') && contents.matches(':popover-open'))

@@ -1,4 +1,3 @@
-import type { WireLayer } from '../layout/item.ts';
 import { tightestBend } from './bends.ts';
 import { LayingKeys } from './laying-keys.ts';
 import {
@@ -20,24 +19,6 @@ export interface LayingRules extends RouteCosts {
   readonly clearanceM: number;
   /** Power and signal side by side keep this apart where there is a way, metres. */
   readonly powerToSignalM: number;
-}
-
-/** Thick and stiff first. */
-const layerOrder: Readonly<Record<WireLayer, number>> = { power: 0, ground: 1, speaker: 2, signal: 3 };
-
-function spanM({ from, to }: RouteWire): number {
-  return isPoint(from) && isPoint(to) ? Math.abs(from.xM - to.xM) + Math.abs(from.yM - to.yM) : 0;
-}
-
-/** The order in which wires are laid first: thick and stiff ones, then those that run shortest. */
-export function layingOrder(wires: readonly RouteWire[]): RouteWire[] {
-  return wires.toSorted(
-    (a, b) =>
-      layerOrder[a.layer] - layerOrder[b.layer] ||
-      b.diameterM - a.diameterM ||
-      spanM(a) - spanM(b) ||
-      (a.id < b.id ? -1 : 1),
-  );
 }
 
 /** How many crossings laid wires have among each other. */

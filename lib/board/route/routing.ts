@@ -5,10 +5,11 @@ import { kinkedBend, tightestBend } from './bends.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
 import { ClearWays } from './clear-way.ts';
 import { fewerCrossings, fewWires } from './fewer-crossings.ts';
-import { crossingsAmong, Layer, type LayingRules, layingOrder } from './laying.ts';
+import { crossingsAmong, Layer, type LayingRules } from './laying.ts';
 import { wiresInLanes } from './many-wires.ts';
 import { anyWayM } from './relaying.ts';
 import { type Crossing, crossings, isPoint, type Route, type RouteWire } from './route.ts';
+import { routeOrder } from './route-order.ts';
 import { straightened } from './shortcuts.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
@@ -105,7 +106,7 @@ function routeMany(
   rules: RoutingRules,
 ): { readonly routing: Routing; readonly isWhole: boolean } | null {
   const { shape, barriers, wires } = task;
-  const order = layingOrder(wires);
+  const order = routeOrder(wires);
   const ways = new ClearWays(shape, barriers, rules.clearanceM);
   const inLanes = wiresInLanes(shape, barriers, order, rules);
   const begun = inLanes.laid;
@@ -134,7 +135,7 @@ function layerFor(
 /** Wires on tracks alone: one after the other, then other orders and ways. */
 function routeOnTracks(task: RoutingTask, rules: RoutingRules): Routing {
   const layer = layerFor(task, rules, []);
-  const order = layingOrder(task.wires);
+  const order = routeOrder(task.wires);
   const first = layMissing(layer, order, []);
   const most = mostSearches(layer.grid, task.wires.length, rules);
   const fewer = fewerCrossings(layer, order, layer.layAgain(order, first), most);

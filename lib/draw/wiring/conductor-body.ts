@@ -1,6 +1,6 @@
 import { inks } from '../line-styles.ts';
 import type { Parent } from '../pen.ts';
-import { type Insulation, insulationOf } from './insulation.ts';
+import { type Insulation, insulationOf } from './insulation-patterns.ts';
 
 /** What is not drawn thinner, however fine it is: two edges and some colour between them. */
 export const leastWidthMm = 0.55;

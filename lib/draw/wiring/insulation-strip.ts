@@ -5,7 +5,7 @@ import type { PaperBox } from '../paper.ts';
 import { type Parent, pathThrough } from '../pen.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import { drawBody } from './conductor-body.ts';
-import { insulationWords } from './insulation.ts';
+import { insulationWords } from './insulation-patterns.ts';
 
 const sizes: KeySizes = { sampleMm: 11, gapMm: 1.6, betweenMm: 4.5, lineMm: 5 };
 const bodyMm = 1.4;

@@ -19,8 +19,8 @@ import { signalDiagram } from './signal-diagram.ts';
 import { survey } from './survey.ts';
 import { terminals } from './terminals-accounted.ts';
 import { vehicleCards } from './vehicle-cards.ts';
-import { wireEnds } from './wire-ends.ts';
-import { wireList } from './wire-list.ts';
+import { wireEnds } from './wires/wire-ends.ts';
+import { wireList } from './wires/wire-list.ts';
 
 /** The sheets of a job in the order in which they are printed. Each has a partial of the same name. */
 export const sheetIds = [

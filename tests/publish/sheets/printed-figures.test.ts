@@ -81,7 +81,7 @@ const { computation, computationCatalogue, isComputationId, isFieldOf } = await 
   '../../../lib/model/computations/index.ts'
 );
 const { everyFinding } = await import('../../../lib/model/finding.ts');
-const { coveringPieces } = await import('../../../lib/publish/sheets/run-dress.ts');
+const { coveringPieces } = await import('../../../lib/publish/sheets/wires/run-dress.ts');
 const { findingFigure } = await import('../../../lib/model/finding-text.ts');
 const { sheetSections } = await import('../../../lib/publish/page/sheet-sections.ts');
 const { judgedPlan } = await import('../../../lib/commands/shop/judged-plan.ts');

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { layingOrder } from '../../../../lib/board/route/laying.ts';
 import { wiresInLanes } from '../../../../lib/board/route/many-wires.ts';
 import { countCrossings, outFrom, type Route, type RouteWire } from '../../../../lib/board/route/route.ts';
+import { routeOrder } from '../../../../lib/board/route/route-order.ts';
 import { routingDefaults } from '../../../../lib/board/route/routing.ts';
 import { type Barrier, toBarrier } from '../../../../lib/board/route/track-grid.ts';
 import { distance, type Point } from '../../../../lib/board/shape/point.ts';
@@ -18,8 +18,7 @@ const heads: readonly Barrier[] = [
 ];
 const barriers = [...strips, ...heads];
 
-const inLanes = (wires: readonly RouteWire[]) =>
-  wiresInLanes(shape, barriers, layingOrder(wires), rules).laid;
+const inLanes = (wires: readonly RouteWire[]) => wiresInLanes(shape, barriers, routeOrder(wires), rules).laid;
 
 /** Points along a route, no further apart than a millimetre. */
 function pointsAlong({ points }: Route): Point[] {

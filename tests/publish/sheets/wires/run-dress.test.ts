@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { coveringPieces, dressTable } from '../../../lib/publish/sheets/run-dress.ts';
-import { namesOf } from '../../../lib/publish/words/plan-names.ts';
-import { writerFor } from '../../../lib/publish/words/written.ts';
-import { smallPlan } from '../../plan/plan-small-shop.ts';
-import { inJob, partsFile, vehicleFile } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
+import { coveringPieces, dressTable } from '../../../../lib/publish/sheets/wires/run-dress.ts';
+import { namesOf } from '../../../../lib/publish/words/plan-names.ts';
+import { writerFor } from '../../../../lib/publish/words/written.ts';
+import { smallPlan } from '../../../plan/plan-small-shop.ts';
+import { inJob, partsFile, vehicleFile } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
 
 const edge: Change = [
   vehicleFile,

@@ -1,9 +1,9 @@
-import type { BuildPlan, PlanPass, PlanRun } from '../../model/plan/index.ts';
-import { coveringCuts } from '../../plan/wiring/runs.ts';
-import type { PlanNames } from '../words/plan-names.ts';
-import { spelled } from '../words/words.ts';
-import { none, type Writer } from '../words/written.ts';
-import { dense, groupedTable, strong, type Table, tick } from './table.ts';
+import type { BuildPlan, PlanPass, PlanRun } from '../../../model/plan/index.ts';
+import { coveringCuts } from '../../../plan/wiring/runs.ts';
+import type { PlanNames } from '../../words/plan-names.ts';
+import { spelled } from '../../words/words.ts';
+import { none, type Writer } from '../../words/written.ts';
+import { dense, groupedTable, strong, type Table, tick } from '../table.ts';
 
 interface Stretch extends PlanPass {
   /** The grommet at the sharp edge where it begins; empty where there is none. */

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { insulationOf, insulations, insulationWords, sheath } from '../../../lib/draw/wiring/insulation.ts';
+import {
+  insulationOf,
+  insulations,
+  insulationWords,
+  sheath,
+} from '../../../lib/draw/wiring/insulation-patterns.ts';
 import { colourSchema } from '../../../lib/model/vocabulary.ts';
 
 describe('insulations', () => {

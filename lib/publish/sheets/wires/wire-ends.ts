@@ -1,12 +1,12 @@
-import type { BuildPlan, WireEnd } from '../../model/plan/index.ts';
-import { printedMade } from '../../model/printed/holes.ts';
-import { printed } from '../../model/printed/index.ts';
-import { type Gauge, gaugeOf } from '../page/strip-gauge.ts';
-import { namesOf, type PlanNames } from '../words/plan-names.ts';
-import { spelled } from '../words/words.ts';
-import { lengthOr, none, type Writer, writerFor } from '../words/written.ts';
-import { builderSheet } from './sheet.ts';
-import { type Cell, dense, groupedTable, groupsBy, strong, type Table, type Tick, ticks } from './table.ts';
+import type { BuildPlan, WireEnd } from '../../../model/plan/index.ts';
+import { printedMade } from '../../../model/printed/holes.ts';
+import { printed } from '../../../model/printed/index.ts';
+import { type Gauge, gaugeOf } from '../../page/strip-gauge.ts';
+import { namesOf, type PlanNames } from '../../words/plan-names.ts';
+import { spelled } from '../../words/words.ts';
+import { lengthOr, none, type Writer, writerFor } from '../../words/written.ts';
+import { builderSheet } from '../sheet.ts';
+import { type Cell, dense, groupedTable, groupsBy, strong, type Table, type Tick, ticks } from '../table.ts';
 
 /** Every end that is made up, those of one kind together, with a gauge to hold them against. */
 export interface WireEndsSheet {
