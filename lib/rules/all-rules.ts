@@ -1,4 +1,5 @@
 import { bassSideRules } from './audio/bass-sides.ts';
+import { coilsJoinedRules } from './audio/coils-joined.ts';
 import { factoryIntegrationRules } from './audio/factory-integration.ts';
 import { factoryOutputRules } from './audio/factory-outputs.ts';
 import { filtersInPathRules } from './audio/filters-in-path.ts';
@@ -126,6 +127,7 @@ export const rules: readonly Rule[] = [
   ...terminalAccountingRules,
   ...controlRules,
   ...speakerLoadRules,
+  ...coilsJoinedRules,
   ...speakerWireRules,
   ...protectionFilterRules,
   ...subsonicFilterRules,

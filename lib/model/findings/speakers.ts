@@ -123,6 +123,11 @@ export const speakerFindings = {
     levels: ['note'],
     ...partData,
   },
+  'coils-joined-otherwise': {
+    asks: 'Where coils are proposed in series or in parallel, and the other is allowed as well and gives {other-joining} times the power or a part of it as small, that is told.',
+    levels: ['note'],
+    ...defaultSource('other-joining'),
+  },
   'speaker-wire-loss': {
     asks: 'The wire to a speaker loses at most {speaker-loss}.',
     levels: ['caution'],

@@ -52,6 +52,15 @@ export const audioRules = {
     ...cp,
   },
   'coil-dc-most': { says: 'The same, at most', dimension: 'ratio', value: 0.85, above: 0, most: 1, ...cp },
+  // Twice the power is 3 dB, which is heard; half of that is not worth another joining.
+  'other-joining': {
+    says: "Power of the other joining of a speaker's coils over that of the proposed one, or the reverse, from which it is told",
+    dimension: 'ratio',
+    value: 1.5,
+    above: 1,
+    most: 10,
+    ...cp,
+  },
   'level-shift': {
     says: 'Level difference between like speakers that shifts what is heard',
     dimension: 'level',

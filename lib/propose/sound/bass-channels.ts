@@ -1,17 +1,11 @@
-import { figure, ohms, ohmsAtLeast, watts } from '../../model/printed/told.ts';
+import { figure, ohmsAtLeast } from '../../model/printed/told.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt } from '../draft/draft-device.ts';
 import { routesBetween, whereIs } from '../draft/ways.ts';
 import { joinsFor, joinsInSeries, type WiredOutput, wiredOutput } from './coil-wiring.ts';
+import { bestWay, lawfulWays } from './driven-way.ts';
 import { type AmplifierOutput, outputsOf } from './outputs.ts';
 import type { DrivenGroup } from './signal-chain.ts';
-
-/** One way to drive a group of subwoofers: an output for all of them, or one for each. */
-interface BassWay {
-  readonly outputs: readonly WiredOutput[];
-  readonly powerW: number;
-  readonly isAbove: boolean;
-}
 
 /** What the choice for subwoofers rests on. */
 interface BassChoice {
@@ -41,11 +35,10 @@ export interface DrivenOutputs {
 export function bassOutputs(draft: Draft, choice: BassChoice): DrivenOutputs | null {
   const { group, amplifier } = choice;
   const usual = waysToDrive(choice);
-  const isLawful = usual.some((outputs) => lawfulWay(outputs).length > 0);
+  const isLawful = lawfulWays(usual).length > 0;
   const tried = isLawful ? usual : [...usual, ...waysInSeries(draft, choice)];
-  const lawful = tried.flatMap((outputs) => lawfulWay(outputs));
-  const [best] = lawful.toSorted(betterFirst);
-  if (best) return { group, outputs: best.outputs, reason: reasonOf(best, lawful) };
+  const best = bestWay(amplifier, tried);
+  if (best) return { group, ...best };
   askForLoad(draft, group, amplifier, tried.flat());
   return null;
 }
@@ -114,48 +107,6 @@ function oneEach(usable: readonly AmplifierOutput[], speakers: readonly DraftDev
       }),
     ];
   });
-}
-
-function lawfulWay(outputs: readonly WiredOutput[]): BassWay[] {
-  if (outputs.length === 0 || outputs.some(({ powerW }) => powerW === null)) return [];
-  const powerW = outputs.reduce((sum, one) => sum + (one.powerW ?? 0), 0);
-  return [{ outputs, powerW, isAbove: outputs.some((one) => (one.powerW ?? 0) > one.takenW) }];
-}
-
-/** What the speakers take, the most of it, before what they do not; then fewest outputs, coils in series first. */
-function betterFirst(a: BassWay, b: BassWay): number {
-  const channels = ({ outputs }: BassWay) => outputs.flatMap(({ output }) => output.channels).length;
-  return (
-    Number(a.isAbove) - Number(b.isAbove) ||
-    (a.isAbove ? a.powerW - b.powerW : b.powerW - a.powerW) ||
-    a.outputs.length - b.outputs.length ||
-    channels(a) - channels(b)
-  );
-}
-
-function reasonOf({ outputs, isAbove }: BassWay, lawful: readonly BassWay[]): string {
-  const [first] = outputs;
-  if (!first) return '';
-  const { join, loadOhm, powerW, takenW } = first;
-  const coils = join.coils === 'one' ? '' : `, the coils of each speaker in ${join.coils}`;
-  const speakers = {
-    one: '',
-    parallel: ', the speakers in parallel at the amplifier',
-    series: ', the speakers in series',
-  }[join.speakers];
-  const gives = `${ohms(loadOhm)} take ${watts(powerW ?? 0)}${coils}${speakers}`;
-  return isAbove
-    ? `${gives}: the least that can be had, above the ${watts(takenW)} that the maker allows`
-    : `${gives}: the most within the ${watts(takenW)} that the maker allows${strongerText(lawful)}`;
-}
-
-/** The nearest way that gives more than the maker of the speakers allows: who wants it writes its links. */
-function strongerText(lawful: readonly BassWay[]): string {
-  const [next] = lawful.filter(({ isAbove }) => isAbove).toSorted(betterFirst);
-  const [first] = next?.outputs ?? [];
-  if (!first || first.powerW === null) return '';
-  const coils = first.join.coils === 'one' ? '' : `, coils in ${first.join.coils},`;
-  return `; ${ohms(first.loadOhm)}${coils} would take ${watts(first.powerW)}, more than that: who wants it writes the links of the coils`;
 }
 
 function askForLoad(

@@ -8,6 +8,7 @@ import type { DraftDevice } from '../draft/draft-device.ts';
 import { type Band, speakerPart } from './bands.ts';
 import { bassOutputs, type DrivenOutputs } from './bass-channels.ts';
 import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
+import { joinText, wiredBest } from './driven-way.ts';
 import { type AmplifierOutput, freeChannels, outputsOf, strengthW } from './outputs.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
 
@@ -92,11 +93,13 @@ function namedOutputs(draft: Draft, amplifier: DraftDevice, group: DrivenGroup):
     return null;
   }
   const shared = shareOut(outputs, group.needy);
-  const wired = shared.flatMap(({ output, speakers }) => {
-    const ways = joinsFor(speakers).flatMap((join) => wiredOutput(output, speakers, join) ?? []);
-    return ways.find(({ powerW }) => powerW !== null) ?? [];
-  });
-  if (wired.length === shared.length) return { group, outputs: wired, reason: 'as channels: says' };
+  const wired = shared.flatMap(({ output, speakers }) => wiredBest(amplifier, output, speakers) ?? []);
+  if (wired.length === shared.length)
+    return {
+      group,
+      outputs: wired.flatMap((one) => one.outputs),
+      reason: `as channels: says${joinText(wired[0])}`,
+    };
   draft.ask(
     path,
     `${group.needy.map(({ id }) => id).join(', ')} can't be driven by ${names.join(', ')} of ${amplifier.id}: the load is under its least`,
@@ -160,8 +163,7 @@ function mayBridge(amplifier: DraftDevice, { needy }: DrivenGroup): boolean {
   return (
     bridge !== undefined &&
     needy.every((speaker) => {
-      const [join] = joinsFor([speaker]);
-      const wired = join && wiredOutput(bridge, [speaker], join);
+      const [wired] = wiredBest(amplifier, bridge, [speaker])?.outputs ?? [];
       if (!wired || wired.powerW === null) return false;
       return isAtLeast(wired.loadOhm, bridge.spec.minimum) && wired.powerW <= wired.takenW;
     })
@@ -180,21 +182,30 @@ function dealOut(
   for (const group of inTurn(groups, bands, amplifier)) {
     const isBridged = bridged.includes(group);
     const outputs: WiredOutput[] = [];
+    let joined: string | undefined;
     for (const speaker of group.needy) {
       const output = strongestFirst(amplifier).find(
         ({ channels }) =>
           channels.length > 1 === isBridged &&
           channels.every((name) => usable.includes(name) && !taken.has(name)),
       );
-      const [join] = joinsFor([speaker]);
-      const wired = output && join && wiredOutput(output, [speaker], join);
+      const way = output && wiredBest(amplifier, output, [speaker]);
+      const [wired] = way?.outputs ?? firstJoin(output, speaker);
       if (!wired) return null;
       for (const name of wired.output.channels) taken.add(name);
       outputs.push(wired);
+      joined ??= joinText(way);
     }
-    dealt.push({ group, outputs, reason: reasonOf(outputs, isBridged) });
+    dealt.push({ group, outputs, reason: `${reasonOf(outputs, isBridged)}${joined ?? ''}` });
   }
   return groups.flatMap((group) => dealt.find((one) => one.group === group) ?? []);
+}
+
+/** A speaker that the output may not drive, however joined: it is linked all the same, and the load is told. */
+function firstJoin(output: AmplifierOutput | undefined, speaker: DraftDevice): readonly WiredOutput[] {
+  const [join] = joinsFor([speaker]);
+  const wired = output && join && wiredOutput(output, [speaker], join);
+  return wired ? [wired] : [];
 }
 
 /** As written; where channels are of unlike power, the lowest-playing group first: it takes the strongest. */

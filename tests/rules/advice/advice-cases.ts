@@ -110,6 +110,25 @@ export const adviceCases: readonly AdviceCase[] = [
     says: /^through-hole: \d+\/\d+ in$/,
   },
   {
+    name: 'coils that are proposed in series, where the other joining gives more than the speaker takes',
+    changes: [
+      inParts(
+        'coils: { C1: { positive: C1+, negative: C1-, nominal: 4 ohm } }\n    terminals: { C1+: { role: coil-positive }, C1-: { role: coil-negative } }',
+        'coils: { C1..2: { nominal: 4 ohm } }\n    terminals: { C1..2: { role: coil, conductors: 2 } }',
+      ),
+      inParts(
+        'powers: [{ load: 4 ohm, power: 300 W }]',
+        'powers: [{ load: 4 ohm, power: 300 W }, { load: 2 ohm, power: 500 W }]',
+      ),
+      inJob('  speaker: { from: amp.CH1, to: sub.C1, length: 3 ft }\n', ''),
+      inJob('sub: { part: woofer-a, in: boot }', 'sub: { part: woofer-a, in: boot, driven-by: amp }'),
+    ],
+    rule: 'coils-joined-otherwise',
+    subject: 'amp.1',
+    ways: 1,
+    says: /^1: 2 ohm$/,
+  },
+  {
     name: 'a fuse above what the maker of the amplifier allows',
     changes: [
       inJob('main-fuse: { part: holder-a, in: bay }', 'main-fuse: { part: holder-a, in: bay, fuse: 80 A }'),

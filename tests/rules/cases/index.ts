@@ -1,6 +1,7 @@
 import type { FindingId } from '../../../lib/model/findings/index.ts';
 import type { CasesOfRule, RuleCases } from '../rule-case.ts';
 import { bassSidesCases } from './audio/bass-sides.ts';
+import { coilsJoinedCases } from './audio/coils-joined.ts';
 import { factoryIntegrationCases } from './audio/factory-integration.ts';
 import { factoryOutputsCases } from './audio/factory-outputs.ts';
 import { filtersInPathCases } from './audio/filters-in-path.ts';
@@ -138,6 +139,7 @@ const every = {
   ...ribsCases,
   ...runsCases,
   ...speakerLoadCases,
+  ...coilsJoinedCases,
   ...speakerPathsCases,
   ...speakerWireCases,
   ...proposalCases,
