@@ -1,54 +1,16 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
-import type { DropPart, NetworkElement } from '../../model/plan/index.ts';
+import type { NetworkElement } from '../../model/plan/index.ts';
 import { groundLossV } from '../../plan/power/known-drops.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
 import { playedPoints, ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
-import { ampsDrawn, listed, percent, volts, voltsLost } from '../words.ts';
+import { ampsDrawn, percent, volts, voltsLost } from '../words.ts';
+import { dropRemedy, partsText } from './drop-remedy.ts';
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {
   if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
   return deviceSpot(about.job, of);
-}
-
-/** Kinds of what a drop is lost in, as a finding names them. */
-const partNames = {
-  conductor: 'conductors',
-  fuse: 'fuses',
-  joint: 'joints',
-  body: 'the body',
-} as const satisfies Readonly<Record<DropPart['kind'], string>>;
-const partKinds = ['conductor', 'fuse', 'joint', 'body'] as const;
-
-function lostIn(parts: readonly DropPart[], kind: DropPart['kind']): number {
-  return parts.reduce((sum, part) => sum + (part.kind === kind ? part.dropV : 0), 0);
-}
-
-function partsText(parts: readonly DropPart[]): string {
-  if (parts.length === 0) return '';
-  const told = partKinds.flatMap((kind) => {
-    const lostV = lostIn(parts, kind);
-    return Math.abs(lostV) < 0.0005 ? [] : [`${partNames[kind]} ${voltsLost(lostV)}`];
-  });
-  return `; it is lost in ${listed(told)}`;
-}
-
-/**
- * What helps against a drop: larger conductors where these lose enough of it, the one that loses most first; else what
- * takes fuses, joints or body off the way, for no conductor mends a joint.
- */
-function dropRemedy(parts: readonly DropPart[], excessV: number): string {
-  const conductors = parts.filter(({ kind }) => kind === 'conductor');
-  const [most] = conductors.toSorted((a, b) => b.dropV - a.dropV);
-  if (!most) return 'run a larger feed or ground, shorten them, or put a battery nearer';
-  const saved = lostIn(parts, 'conductor');
-  // Twice the copper halves a drop: more than that is no size that a port takes.
-  if (saved / 2 >= excessV)
-    return `run ${most.of}, which loses ${voltsLost(most.dropV)}, larger (size: at the link) or shorter; or put a battery nearer`;
-  const others = parts.filter(({ kind }) => kind !== 'conductor').slice(0, 2);
-  const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${voltsLost(dropV)})`);
-  return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
 }
 
 /** What is added to a drop since it is not relied on. */
@@ -74,7 +36,7 @@ const feedDrop: Rule = {
           value: lostV,
           limit: limit * sizingV,
           unit: 'V',
-          remedy: dropRemedy(parts, lostV - limit * sizingV),
+          remedy: dropRemedy(about, parts, lostV - limit * sizingV),
           ...from,
           ...deviceSpot(about.job, item),
         },

@@ -46,7 +46,7 @@ const reducer = addParts(
 const long: readonly Change[] = [
   ...thick,
   ...ports('4 AWG'),
-  ...power('60 A', '500 W'),
+  ...power('60 A', '420 W'),
   inJob('to: amp.B+ }', 'to: amp.B+, length: 30 ft }'),
 ];
 

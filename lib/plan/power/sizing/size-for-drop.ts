@@ -1,10 +1,13 @@
 import type { OperatingPoint } from '../../../model/plan/index.ts';
 import { voltsAllowed, voltsLost } from '../../../model/printed/told.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
+import type { ConductorRole } from '../../../model/vocabulary.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import { deviceDrops } from '../feed-and-ground-drop.ts';
 import { groundLossV, type WholeDrop, wholeDrops } from '../known-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from '../operating-points.ts';
+import { attemptOf, attempts, nextAttempt, notRunning, type Tried } from './growth-attempts.ts';
+import type { LeastSizes } from './least-sizes.ts';
 import { nextSizeMm2 } from './next-size.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
 import type { PowerSizing } from './power-sizing.ts';
@@ -19,44 +22,119 @@ type Fits = typeof entersPorts;
 /**
  * Sizes the supply side so that every device keeps the drop limits at rated power, feed and ground solved together
  * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
- * its ports take it bare. Reducers are taken only where with them fewer devices miss a limit: thicker leads that leave
- * the drop over it are paid for in vain.
+ * its ports take it bare and as its attempt allows. Reducers are taken only where with them fewer devices miss a limit.
+ * What leaves a drop over its limit all the same is paid for in vain: such growth is given up, unless the device would
+ * not run without it.
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
   const bare = grown(sizing, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
-  if (bare.missing === 0 || !bare.refused) return bare.sized;
-  const least = sizing.least.copy();
-  const reduced = grown({ ...sizing, least }, entersPorts);
-  if (reduced.missing >= bare.missing) return bare.sized;
-  sizing.least.adopt(least.held());
-  return reduced.sized;
+  const reduced = bare.missing === 0 || !bare.refused ? bare : grown(sizing, entersPorts);
+  const best = reduced.missing < bare.missing ? reduced : bare;
+  sizing.least.adopt(best.least.held());
+  return best.sized;
+}
+
+/** A conductor that grew by one size. */
+interface Step {
+  readonly link: string;
+  readonly role: ConductorRole;
+  readonly areaMm2: number;
+  readonly why: string;
 }
 
 /** What growing came to, and how many devices still miss a limit. */
 interface Grown {
   readonly sized: SizedPower;
+  readonly least: LeastSizes;
+  readonly steps: readonly Step[];
   readonly missing: number;
-  /** True where a port kept a conductor from growing: without that, reducers change nothing. */
-  readonly refused: boolean;
 }
 
-function grown(sizing: PowerSizing, fits: Fits): Grown {
-  const maxed = new Set<string>();
-  let refused = false;
-  const asked: Fits = (...end) => {
+/**
+ * Grows for every device by the first of its attempts that reaches its goal, each beginning with nothing grown. Tells
+ * whether a port kept a conductor from growing: without that, reducers change nothing.
+ */
+function grown(sizing: PowerSizing, fits: Fits): Grown & { readonly refused: boolean } {
+  const asked = { refused: false };
+  const noting: Fits = (...end) => {
     const does = fits(...end);
-    refused ||= !does;
+    asked.refused ||= !does;
     return does;
   };
+  const tried: Tried = new Map();
+  for (let restart = 0; restart <= attempts.length * sizing.loads.length; restart += 1) {
+    const run = growWith(sizing, noting, tried);
+    if (run !== null) return { ...withoutSpareGrounds(sizing, run, tried), refused: asked.refused };
+  }
+  throw new Error('The conductors did not settle on what they may grow by.');
+}
+
+/** Grows until each device has reached its goal; null where one can't, which then begins its next attempt. */
+function growWith(sizing: PowerSizing, fits: Fits, tried: Tried): Grown | null {
+  const thickest = { shelf: new Set<string>(), bought: new Set<string>() };
+  let steps: readonly Step[] = [];
+  let least = sizing.least.copy();
+  let undo: { readonly before: LeastSizes; readonly link: string } | null = null;
+  let bought: ReadonlySet<string> | null = null;
   for (let round = 0; round < mostRounds; round += 1) {
-    const sized = sizePower(sizing);
-    const network: NetworkInput = { ...sizing, ...sized };
+    const own = { ...sizing, least };
+    const sized = sizePower(own);
+    bought ??= notOnShelf(sized);
+    if (undo && ![...notOnShelf(sized)].every((id) => bought?.has(id))) {
+      // A size from the shelf may ask for one that is not there, such as that of its ground.
+      thickest.shelf.add(undo.link);
+      least = undo.before;
+      steps = steps.slice(0, -1);
+      undo = null;
+      continue;
+    }
+    const network: NetworkInput = { ...own, ...sized };
     const point = solvePoint(network, operatingPoints[0]);
-    const { worst, missing } = missedDrops(network, point);
-    if (worst && growOne(sizing, sized, point, worst, maxed, asked)) continue;
-    if (!raiseFlows(sizing, sized, point)) return { sized, missing, refused };
+    const { worst: miss, missing } = missedDrops(network, point, tried);
+    const attempt = miss ? attemptOf(tried, miss.item) : undefined;
+    if (!miss || !attempt) {
+      if (!raiseFlows(own, sized, point)) return { sized, least, steps, missing };
+      undo = null;
+      continue;
+    }
+    const maxed = attempt.offShelf ? thickest.bought : thickest.shelf;
+    const step = nextStep(own, sized, point, { miss, maxed, fits });
+    if (step === null) {
+      nextAttempt(tried, miss.item, network);
+      return null;
+    }
+    undo = attempt.offShelf ? null : { before: least.copy(), link: step.link };
+    if (attempt.offShelf) bought = null;
+    steps = [...steps, step];
+    least.raise(step.link, step.areaMm2, step.why);
   }
   throw new Error('The conductors did not settle while growing for their drop.');
+}
+
+/** Holds each ground that grew at the size of its feed again, unless more devices miss a limit then. */
+function withoutSpareGrounds(sizing: PowerSizing, grownTo: Grown, tried: Tried): Grown {
+  // Where a device needs them to run at all, none is spare.
+  if ([...tried.keys()].some((item) => attemptOf(tried, item)?.goal !== 'limit')) return grownTo;
+  const grounds = grownTo.steps.flatMap(({ link, role }) => (role === 'ground' ? [link] : []));
+  return [...new Set(grounds)].reduce<Grown>((best, ground) => {
+    const steps = best.steps.filter(({ link }) => link !== ground);
+    const least = sizing.least.copy();
+    least.adopt({ sizes: new Map(), flowsA: best.least.held().flowsA });
+    for (const { link, areaMm2, why } of steps) least.raise(link, areaMm2, why);
+    const sized = sizePower({ ...sizing, least });
+    const network: NetworkInput = { ...sizing, ...sized };
+    const { missing } = missedDrops(network, solvePoint(network, operatingPoints[0]), tried);
+    return missing > best.missing ? best : { sized, least, steps, missing };
+  }, grownTo);
+}
+
+/** The conductors that no reel on the shelf has in one piece. */
+function notOnShelf({ conductors }: SizedPower): ReadonlySet<string> {
+  return new Set(
+    [...conductors].flatMap(([id, { remarks }]) =>
+      remarks.some(({ rule }) => rule === 'conductor-not-on-shelf') ? [id] : [],
+    ),
+  );
 }
 
 /**
@@ -86,27 +164,34 @@ interface Miss {
   readonly text: string;
 }
 
-/** The device that misses its limits most, and how many miss one. */
+/** The device that is farthest from what its attempt is for, and how many devices miss a limit. */
 function missedDrops(
   network: NetworkInput,
   point: OperatingPoint,
+  tried: Tried,
 ): { readonly worst: Miss | null; readonly missing: number } {
   const { rules } = network.job;
   const limit = rules['drop-limit'].value;
   const groundLimitV = rules['ground-drop-limit'].value;
-  const excess = (drop: WholeDrop) => Math.max(drop.share / limit, groundLossV(drop) / groundLimitV);
-  const drops = wholeDrops(deviceDrops(network, point));
-  const [worst] = drops.toSorted((a, b) => excess(b) - excess(a));
+  const goalOf = (item: string) => attemptOf(tried, item)?.goal;
   if (point.state === 'no-solution') {
-    const heaviest = network.loads.toSorted((a, b) => b.ratedA - a.ratedA)[0];
+    const open = network.loads.filter(({ item }) => goalOf(item) !== undefined);
+    const [heaviest] = open.toSorted((a, b) => b.ratedA - a.ratedA);
     const text = `${heaviest?.item} could not be fed`;
     return {
       worst: heaviest ? { item: heaviest.item, side: 'both', text } : null,
       missing: network.loads.length,
     };
   }
-  const missing = drops.filter((drop) => excess(drop) > 1).length;
-  return { worst: worst && missing > 0 ? missOf(worst, network) : null, missing };
+  const excess = (drop: WholeDrop) => Math.max(drop.share / limit, groundLossV(drop) / groundLimitV);
+  const missed = wholeDrops(deviceDrops(network, point))
+    .filter((drop) => excess(drop) > 1)
+    .toSorted((a, b) => excess(b) - excess(a));
+  const dark = missed.some(({ item }) => goalOf(item) === 'run') ? notRunning(network) : new Set<string>();
+  const worst = missed.find(
+    ({ item }) => goalOf(item) === 'limit' || (goalOf(item) === 'run' && dark.has(item)),
+  );
+  return { worst: worst ? missOf(worst, network) : null, missing: missed.length };
 }
 
 function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
@@ -123,15 +208,20 @@ function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
   };
 }
 
-/** Grows the conductor that drops most on the way of a device; false where none can grow. */
-function growOne(
-  { job, devices, circuit, paths, least, sizer }: PowerSizing,
+/** What grows one conductor: for whom, and which are as thick as they come. */
+interface Growing {
+  readonly miss: Miss;
+  readonly maxed: Set<string>;
+  readonly fits: Fits;
+}
+
+/** The conductor that drops most on the way of a device, by one size; null where none can grow. */
+function nextStep(
+  { job, devices, circuit, paths, sizer }: PowerSizing,
   { conductors }: SizedPower,
   point: OperatingPoint,
-  miss: Miss,
-  maxed: Set<string>,
-  fits: Fits,
-): boolean {
+  { miss, maxed, fits }: Growing,
+): Step | null {
   const dropV = new Map(
     point.elements.map(({ of, kind, dropV: drop, ohm }) => [
       kind === 'conductor' ? of : '',
@@ -141,10 +231,10 @@ function growOne(
   const onWay = circuit.edges
     .filter((edge) => paths.downstream(edge).some(({ device }) => device.id === miss.item))
     .flatMap(({ id }) => conductors.get(id) ?? [])
-    .filter(
-      ({ chosen, role, link }) =>
-        chosen === 'computed' && !maxed.has(link.id) && (miss.side === 'both' || role === 'ground'),
-    )
+    .filter(({ chosen, role, link }) => {
+      const helps = miss.side === 'both' || role === 'ground';
+      return helps && chosen === 'computed' && !maxed.has(link.id);
+    })
     .toSorted((a, b) => (dropV.get(b.link.id) ?? 0) - (dropV.get(a.link.id) ?? 0));
   for (const { link, role, cable, judged, lengthM } of onWay) {
     const next = nextSizeMm2(candidatesFor(job, link, role), cable, lengthM);
@@ -152,10 +242,9 @@ function growOne(
     const ports = judged?.misses.some(({ limit }) => limit === 'port') ?? false;
     const bends = next !== null && next < sizer.underMm2(link.id) / 1.001;
     if (next !== null && bends && !ports && fits(job, devices, link, next)) {
-      least.raise(link.id, next, `with ${cable.size.label} ${miss.text}`);
-      return true;
+      return { link: link.id, role, areaMm2: next, why: `with ${cable.size.label} ${miss.text}` };
     }
     maxed.add(link.id);
   }
-  return false;
+  return null;
 }

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { deviceDrops } from '../../../../lib/plan/power/feed-and-ground-drop.ts';
 import { operatingPoints, solvePoint } from '../../../../lib/plan/power/operating-points.ts';
+import { notRunning } from '../../../../lib/plan/power/sizing/growth-attempts.ts';
 import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeForDrop } from '../../../../lib/plan/power/sizing/size-for-drop.ts';
+import { type SizedPower, sizePower } from '../../../../lib/plan/power/sizing/size-power.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { addParts, inParts, inShop } from '../../shop-changes.ts';
@@ -39,6 +41,11 @@ const six: readonly Change[] = [
   ),
   inShop('  red-8: {', '  red-6: { reels: [60 ft] }\n  black-6: { reels: [60 ft] }\n  red-8: {'),
 ];
+
+/** Reels long enough for any way. */
+const long: readonly Change[] = ['red-8: { reels: [30 ft]', 'red-6: { reels: [60 ft]'].map((reel) =>
+  inShop(reel, reel.replace(/\d+ ft/, '200 ft')),
+);
 
 // House rules, common practice, no source: feed and return lose at most 3 % of 13.8 V, 0.41 V, the ground side at most
 // 0.2 V. The amplifier of 300 W draws 29 A there.
@@ -88,25 +95,72 @@ describe('conductors grow while a device misses its drop', () => {
     const { label, of } = sized(fuse, ...six, given);
     expect(label('feed')).toBe('8 AWG');
     expect(of('feed').chosen).toBe('given');
-    // What can grow does: the short leads beside it, as far as they help.
-    expect(label('ground')).toBe('4 AWG');
+    // The short leads beside it would not mend the drop, however thick.
+    expect(label('ground')).toBe('8 AWG');
   });
 
-  test('not past what their ports take: then the drop stays, and the sizes are lawful all the same', () => {
-    const { label, drop, power } = sized(fuse, ...six, feedLong('12 m'));
-    expect([label('feed'), label('ground')]).toEqual(['4 AWG', '4 AWG']);
+  test('not in vain: where no size that goes in keeps the limit, the sizes stay those of the fuse', () => {
+    const { label, drop } = sized(fuse, ...six, feedLong('9 m'));
+    expect([label('feed'), label('ground')]).toEqual(['8 AWG', '8 AWG']);
     expect(drop?.share).toBeGreaterThan(0.03);
+  });
+
+  test('as far as the device runs at all, where no size keeps the limit', () => {
+    const { label, drop, power, sizing } = sized(fuse, ...six, ...long, feedLong('32 m'));
+    expect([label('feed'), label('ground')]).toEqual(['6 AWG', '6 AWG']);
+    expect(drop?.share).toBeGreaterThan(0.03);
+    const runs = (with8: SizedPower) => !notRunning({ ...sizing, ...with8 }).has('amp');
+    expect(runs(power)).toBe(true);
+    expect(runs(sizePower({ ...sizing, least: new LeastSizes() }))).toBe(false);
     for (const { remarks } of power.conductors.values())
       expect(remarks.filter(({ level }) => level === 'stop')).toEqual([]);
   });
 
   test('by the limits of the shop', () => {
-    const strict = inShop('stock:\n', 'rules: { drop-limit: 1 % }\nstock:\n');
-    const way = [fuse, ...six, feedLong('1.2 m')];
+    const strict = inShop('stock:\n', 'rules: { drop-limit: 2.2 % }\nstock:\n');
+    const way = [fuse, ...six, feedLong('1.5 m')];
     expect(sized(...way).label('feed')).toBe('8 AWG');
-    expect(sized(...way, strict).of('feed').reason).toMatch(/0\.13\d? V are allowed/);
-    const bare = inShop('stock:\n', 'rules: { ground-drop-limit: 10 mV }\nstock:\n');
-    expect(sized(...way, bare).of('ground').reason).toMatch(/on the ground side at rated power, 0\.01 V/);
+    expect(sized(...way, strict).of('feed').reason).toMatch(/0\.30\d? V are allowed/);
+    const bare = inShop('stock:\n', 'rules: { ground-drop-limit: 70 mV }\nstock:\n');
+    expect(sized(...way, bare).of('ground').reason).toMatch(/on the ground side at rated power, 0\.07 V/);
+  });
+});
+
+describe('a size that the shop does not have', () => {
+  /** 4 AWG and what reaches it are left to be bought; ports take it. */
+  const noFour = [inShop('  red-4: { reels: [30 ft] }\n', ''), inShop('  black-4: { reels: [30 ft] }\n', '')];
+  const labels = (...changes: readonly Change[]) => {
+    const { label } = sized(fuse, ...six, ...noFour, ...changes);
+    return [label('feed'), label('ground')];
+  };
+
+  test('is not taken for a drop, which is a caution', () => {
+    expect(labels(feedLong('5 m'))).toEqual(['8 AWG', '8 AWG']);
+    expect(labels(feedLong('2.5 m'))).toEqual(['6 AWG', '6 AWG']);
+  });
+
+  test('is taken where the shop wrote the limit itself', () => {
+    const own = inShop('stock:\n', 'rules: { drop-limit: 3 % }\nstock:\n');
+    expect(labels(feedLong('5 m'), own)).toEqual(['4 AWG', '4 AWG']);
+  });
+
+  test('is taken where the device would not run otherwise', () => {
+    expect(labels(...long, feedLong('60 m'))[0]).toBe('4 AWG');
+  });
+
+  test('is not taken for the ground of a feed that grows from the shelf for a drop', () => {
+    const noBlackSix = inShop('  black-6: { reels: [60 ft] }\n', '');
+    expect(labels(feedLong('2.5 m'), noBlackSix)).toEqual(['8 AWG', '8 AWG']);
+  });
+});
+
+describe('a ground', () => {
+  test('stays as large as its feed where a larger feed keeps the limit', () => {
+    // The ground drops most here, and would grow first.
+    const { label, drop } = sized(fuse, ...six, feedLong('1 m'), groundLong('1.5 m'));
+    expect(drop?.groundDropV).toBeGreaterThan(0);
+    expect(drop?.share).toBeLessThanOrEqual(0.03);
+    expect(label('ground')).toBe(label('feed'));
   });
 });
 
@@ -171,8 +225,7 @@ describe('what a fuse carries', () => {
   });
 });
 
-test('a device that can not be fed at all has its way grown as far as it goes, and the sizing ends', () => {
-  const { label, power } = sized(fuse, ...six, feedLong('200 m'));
-  expect(label('feed')).toBe('4 AWG');
-  expect(power.conductors.get('feed')?.reason).toMatch(/^4 AWG: with 6 AWG amp could not be fed$/);
+test('for a device that can not be fed by any size nothing grows, and the sizing ends', () => {
+  const { label } = sized(fuse, ...six, feedLong('200 m'));
+  expect(label('feed')).toBe('8 AWG');
 });

@@ -1,20 +1,35 @@
 import { about, aboutPlan, byId } from '../../case.ts';
 import { drop, point, setNode } from '../../changes.ts';
+import type { Written } from '../../content.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 /** A drop of 4 % of 13.8 V, lost in a conductor, a fuse and joints (V). */
-const lost = (conductorV: number, fuseV: number) =>
-  aboutPlan((plan) =>
-    Object.assign(drop(plan), {
-      share: 0.04,
-      feedDropV: 0.472,
-      parts: [
-        { kind: 'conductor', of: 'amp-feed', dropV: conductorV },
-        { kind: 'fuse', of: 'main-fuse', dropV: fuseV },
-        { kind: 'joint', of: 'main', dropV: 0.552 - conductorV - fuseV },
-      ],
-    }),
-  );
+const lost = (conductorV: number, fuseV: number, content: (content: Written) => void = () => {}) =>
+  about({
+    content,
+    plan: (plan) => {
+      Object.assign(drop(plan), {
+        share: 0.04,
+        feedDropV: 0.472,
+        parts: [
+          { kind: 'conductor', of: 'amp-feed', dropV: conductorV },
+          { kind: 'fuse', of: 'main-fuse', dropV: fuseV },
+          { kind: 'joint', of: 'main', dropV: 0.552 - conductorV - fuseV },
+        ],
+      });
+    },
+  });
+
+/** The reel of 4 AWG, 21.2 mm2 for the 8.4 of the feed, as long as told on the shelf. */
+const onShelf =
+  (reel: string) =>
+  ({ shop }: Written): void => {
+    shop.stock = { ...shop.stock, unmarked: { reels: [reel] } };
+  };
+
+function withoutReels({ parts }: Written): void {
+  for (const id of ['unmarked', 'clad']) delete parts[id];
+}
 
 export const voltageDropCases = {
   // Common practice, no source: feed plus return at most 3 % at rated power.
@@ -38,16 +53,31 @@ export const voltageDropCases = {
         says: /with the 0.028 V that other currents lift on the way, 3.1 % of 13.8 V/,
       },
       {
-        name: 'with what it is lost in: 0.14 V too much, of which more copper may take off half of 0.3 V',
-        about: () => lost(0.3, 0.2),
+        name: 'with what it is lost in: 0.14 V too much, of which more copper may take off half of 0.3 V, and no reel is thicker',
+        about: () => lost(0.3, 0.2, withoutReels),
         level: 'caution',
         subject: 'amp',
         says: /lost in conductors 0.3 V, fuses 0.2 V and joints 0.052 V/,
         toDo: /^run amp-feed, which loses 0.3 V, larger \(size: at the link\) or shorter/,
       },
       {
+        // Of 0.3 V 0.138 are too much: 8.4 mm2 x 0.3 / 0.162 is 15.5 mm2.
+        name: 'with the size that takes it back to the limit',
+        about: () => lost(0.3, 0.2, onShelf('30 ft')),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /^run amp-feed, which loses 0.3 V, in 4 AWG \(size: 4 AWG at its link\), or shorter/,
+      },
+      {
+        name: 'with the size that is to be bought for it',
+        about: () => lost(0.3, 0.2, onShelf('1 in')),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /in 4 AWG \(size: 4 AWG at its link\), which is to be bought, or shorter/,
+      },
+      {
         name: 'where more copper does not mend it, half of 0.27 V being too little',
-        about: () => lost(0.27, 0.23),
+        about: () => lost(0.27, 0.23, withoutReels),
         level: 'caution',
         subject: 'amp',
         toDo: /larger conductors alone do not mend it.*fuse main-fuse \(0.23 V\)/,
