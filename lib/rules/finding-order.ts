@@ -13,6 +13,7 @@ const ofFigures: readonly FindingId[] = [
   'part-data-unlikely',
   'space-measures-differ',
   'space-seen-from-behind',
+  'edge-on-other-side',
 ];
 
 /**

@@ -13,6 +13,11 @@ export const stockAndRecordFindings = {
     levels: ['caution'],
     ...geometry,
   },
+  'edge-on-other-side': {
+    asks: 'A route along one side of the vehicle does not reach a board at the edge that lies towards the other side.',
+    levels: ['caution'],
+    ...geometry,
+  },
   'space-measures-differ': {
     asks: 'Air and walls of a space fit its outline and depth, and what stands in it lies within them.',
     levels: ['caution'],

@@ -1,7 +1,9 @@
+import { type Side, sides } from '../../board/layout/item.ts';
 import type { Board } from '../../model/content/resolved-job.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import { pointer } from '../../model/place.ts';
 import type { Direction } from '../../model/vocabulary.ts';
+import { routeSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { figure, lengthIn } from '../words.ts';
 
@@ -42,6 +44,49 @@ const seenFromBehind: Rule = {
           remedy: `stand before it in the vehicle and write where your right hand points; or correct side:`,
           file: 'vehicle',
           path: pointer(['spaces', spaceId, 'right']),
+        },
+      ];
+    }),
+};
+
+const opposite: Readonly<Record<Direction, Direction>> = {
+  front: 'rear',
+  rear: 'front',
+  left: 'right',
+  right: 'left',
+  up: 'down',
+  down: 'up',
+};
+
+/** Which way of the vehicle each edge of a space lies. */
+function edgeDirections({ right, upward }: VehicleSpace): Readonly<Record<Side, Direction>> {
+  return { right, left: opposite[right], top: upward, bottom: opposite[upward] };
+}
+
+/** A route along one side of the vehicle that reaches a space at the edge towards the other side. */
+const edgeOnOtherSide: Rule = {
+  id: 'edge-on-other-side',
+  judge: ({ job }) =>
+    job.runs.flatMap((run): Verdict<'edge-on-other-side'>[] => {
+      const { side, reaches } = run.route;
+      const space = job.boards.find(({ spaceId }) => spaceId === reaches?.space)?.space;
+      if (!reaches || !space || side === 'middle') return [];
+      const ways = edgeDirections(space);
+      if (ways[reaches.edge] !== opposite[side]) return [];
+      const [edge] = sides.filter((one) => ways[one] === side);
+      const { path, file } = routeSpot(run);
+      return [
+        {
+          level: 'caution',
+          of: [reaches.space, run.routeId],
+          message: `${run.routeId} runs along the ${side} of the vehicle and reaches ${reaches.space} at its ${reaches.edge} edge, which lies on the ${opposite[side]} of the vehicle: right: ${space.right}, upward: ${space.upward}`,
+          remedy: `write edge: ${edge} where it reaches the space; where it does cross the vehicle, write side: middle; where the space is seen from its other side, correct its right:`,
+          advice: [
+            [{ path: `${path}/reaches/edge`, file, value: edge ?? '' }],
+            [{ path: `${path}/side`, file, value: 'middle' }],
+          ],
+          file,
+          path: `${path}/reaches/edge`,
         },
       ];
     }),
@@ -210,4 +255,4 @@ function reachablesOutside(
   });
 }
 
-export const vehicleDataRules: readonly Rule[] = [seenFromBehind, measuresDiffer];
+export const vehicleDataRules: readonly Rule[] = [seenFromBehind, edgeOnOtherSide, measuresDiffer];

@@ -129,6 +129,14 @@ export const adviceCases: readonly AdviceCase[] = [
     says: /^1: 2 ohm$/,
   },
   {
+    name: 'a route along the left that reaches a wall seen to the rear at its left edge: the right one',
+    changes: [withBoard(), onBoard, ...panels, inVehicle('    right: rear\n', '    right: left\n')],
+    rule: 'edge-on-other-side',
+    subject: 'well',
+    ways: 2,
+    says: /^edge: right$/,
+  },
+  {
     name: 'a fuse above what the maker of the amplifier allows',
     changes: [
       inJob('main-fuse: { part: holder-a, in: bay }', 'main-fuse: { part: holder-a, in: bay, fuse: 80 A }'),

@@ -1,4 +1,4 @@
-import { about, aboutContent } from '../../case.ts';
+import { about, aboutContent, entry } from '../../case.ts';
 import { space } from '../../changes.ts';
 import type { FiringCase, RuleCases } from '../../rule-case.ts';
 
@@ -39,6 +39,19 @@ const jack = (x: string) => (own: Space) => {
   };
 };
 
+/** The left sill reaches the space at an edge. */
+const reached =
+  (
+    edge: 'left' | 'right' | 'top' | 'bottom',
+    axes: Pick<Space, 'right' | 'upward'>,
+    side: 'left' | 'middle' = 'left',
+  ) =>
+  () =>
+    aboutContent((content) => {
+      Object.assign(space(content), axes);
+      Object.assign(entry(content.vehicle.routes, 'left-sill'), { side, reaches: { space: 'well', edge } });
+    });
+
 export const vehicleDataCases = {
   'space-seen-from-behind': {
     fires: [
@@ -77,6 +90,53 @@ export const vehicleDataCases = {
         about: inSpace((own) => {
           Object.assign(own, { side: 'middle', right: 'right' });
         }),
+      },
+    ],
+  },
+  // ISO 8855: on a wall that is seen towards the rear the left of the vehicle is on the right hand.
+  'edge-on-other-side': {
+    fires: [
+      {
+        name: 'a rear wall that is mounted from before it: the left is on the right hand',
+        about: reached('left', { right: 'left', upward: 'up' }),
+        level: 'caution',
+        subject: 'well',
+        file: 'vehicle.yaml',
+        path: '/routes/left-sill/reaches/edge',
+        says: /left-sill runs along the left .* at its left edge, which lies on the right of the vehicle/,
+        toDo: /write edge: right/,
+      },
+      {
+        name: 'a bulkhead that is mounted from behind it, at its right edge',
+        about: reached('right', { right: 'right', upward: 'up' }),
+        level: 'caution',
+        subject: 'well',
+        file: 'vehicle.yaml',
+        toDo: /write edge: left/,
+      },
+      {
+        name: 'a floor that is seen with the left of the vehicle above',
+        about: reached('bottom', { right: 'front', upward: 'left' }),
+        level: 'caution',
+        subject: 'well',
+        file: 'vehicle.yaml',
+        toDo: /write edge: top/,
+      },
+    ],
+    quiet: [
+      {
+        name: 'a rear wall that is mounted from before it, at its right edge',
+        about: reached('right', { right: 'left', upward: 'up' }),
+      },
+      { name: 'a bulkhead at its left edge', about: reached('left', { right: 'right', upward: 'up' }) },
+      { name: 'from below', about: reached('bottom', { right: 'left', upward: 'up' }) },
+      {
+        name: 'a side wall, whose edges lie to the front and the rear',
+        about: reached('left', { right: 'front', upward: 'up' }),
+      },
+      {
+        name: 'a way through the middle of the vehicle',
+        about: reached('left', { right: 'left', upward: 'up' }, 'middle'),
       },
     ],
   },
