@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { changed, linksOf, shopWith } from './links-of.ts';
+import { changed, linksOf, shopWith } from '../links-of.ts';
 
 const between =
   '\nroutes:\n  between-boxes: { title: "From box to box", side: middle, ends: [box-left, box-right], passes: [cargo 30 in] }\n';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { changed, linksOf } from './links-of.ts';
+import { changed, linksOf } from '../links-of.ts';
 
 /** A subwoofer with two coils of 4 ohm and 500 W on an amplifier with 400, 700 and 1000 W into 4, 2 and 1 ohm. */
 const bass = (more: string, sub = '') =>
