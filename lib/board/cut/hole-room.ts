@@ -65,16 +65,24 @@ export function groundAt(p: Point, { outer, openings }: HoleLines): 'material' |
   return openings.some((opening) => isInside(p, opening)) ? 'cut-out' : 'material';
 }
 
-/** Inside a closed run of edges: by its chords, and the other way round between a chord and its arc. */
+/**
+ * Inside a closed run of edges: seen from the point, they turn once round it (winding number), and not at all where it
+ * is outside. Each edge is told by one angle, so that no point is special, be it on a chord or level with a corner.
+ */
 function isInside(p: Point, edges: readonly Edge[]): boolean {
-  let inside = false;
-  for (const { from: a, to: b, arc } of edges) {
-    if (a.yM > p.yM !== b.yM > p.yM && p.xM < a.xM + ((p.yM - a.yM) / (b.yM - a.yM)) * (b.xM - a.xM))
-      inside = !inside;
-    // An arc that runs counter-clockwise bulges to the right of its chord.
-    if (arc && turn(a, b, p) * arc.sweepRad < 0 && distance(p, arc.centre) < arc.radiusM) inside = !inside;
-  }
-  return inside;
+  let turnedRad = 0;
+  for (const edge of edges) turnedRad += turnedAbout(p, edge);
+  return Math.abs(turnedRad) > Math.PI;
+}
+
+/** The angle that an edge turns about a point, radians; above zero counter-clockwise. */
+function turnedAbout(p: Point, { from, to, arc }: Edge): number {
+  const [ax, ay, bx, by] = [from.xM - p.xM, from.yM - p.yM, to.xM - p.xM, to.yM - p.yM];
+  const chordRad = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+  if (!arc || distance(p, arc.centre) >= arc.radiusM) return chordRad;
+  // Between an arc and its chord, the arc passes on the other side.
+  if (arc.sweepRad > 0) return chordRad < 0 ? chordRad + 2 * Math.PI : chordRad;
+  return chordRad > 0 ? chordRad - 2 * Math.PI : chordRad;
 }
 
 function pointToEdge(p: Point, { from, to, arc }: Edge): number {
