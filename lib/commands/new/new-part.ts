@@ -16,9 +16,11 @@ import { type Cell, hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
+import { channelRows } from './part/channel-rows.ts';
 import { setInJob } from './part/component-set.ts';
-import { positionsFault, safeFault, slopeOf } from './part/control-fields.ts';
+import { positionsFault, safeFault, slopeFault, slopeOf, whyFault } from './part/control-fields.ts';
 import { holesFault } from './part/hole-fields.ts';
+import { rangeFault } from './part/knob-range.ts';
 import { leftOut } from './part/left-out.ts';
 import { likeFile } from './part/like-file.ts';
 import { isAsked } from './part/part-rows.ts';
@@ -83,18 +85,21 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
         powerFault(rest) ??
         (table.key === 'case' ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
-        (table.key === 'control' ? controlFault(cells) : null) ??
+        (table.key === 'control' ? controlFault(cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       when: (answers) => isAsked(table.key, answers),
+      ...(table.key === 'channel' && { spread: channelRows }),
       ...(table.key === 'control' && { doubt: ({ cells }) => shapeDoubt(cells.slope) }),
       ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),
     }),
   );
 }
 
-function controlFault(cells: Row['cells']): string | null {
+function controlFault(cells: Row['cells'], line: string): string | null {
   const fault = cells.sets === undefined ? null : positionsFault(String(cells.sets));
-  return fault === null ? safeFault(cells) : `from what to what ${fault}`;
+  if (fault !== null) return `from what to what ${fault}`;
+  const lacks = rangeFault(cells) ?? safeFault(cells) ?? whyFault(cells);
+  return lacks ?? (hasUnknown(line) ? null : slopeFault(cells));
 }
 
 /** A filter of which nobody tells the shape protects nothing that a job could count on. */
@@ -127,7 +132,7 @@ function placeFault(kind: KindName, { names, role, at, pitch }: Row['cells'], li
   if (at === undefined)
     return 'lacks first place: write where the first of them lies on its panel, or ? where that is not known';
   return isSeveral && pitch === undefined
-    ? 'lacks from one to the next: all would lie on one point; write it, or ? where it is not known'
+    ? 'lacks from one to the next: all would lie on one point; write it, or ? where it is not known: they then count as in the middle of their panel'
     : null;
 }
 

@@ -30,6 +30,9 @@ export async function asked(
     const message = `${question.key} ${lines.length + 1}`;
     const { rows, isLast } = await one(question, { answers: so, asker, choices, fallback: '', message });
     if (rows.length === 0) return lines;
+    // A line that stands for several is said back, so that nobody finds out later how it was read.
+    if (rows.length > 1)
+      for (const [at, row] of rows.entries()) asker.say(`  ${question.key} ${lines.length + at + 1}: ${row}`);
     lines.push(...rows);
     await keep(lines);
     if (isLast || (question.whole && lines.length >= question.whole(answers))) return lines;

@@ -18,6 +18,8 @@ export interface Beside {
   readonly choices?: (answers: Answers) => readonly Choice[];
   /** How many rows make a list whole; left out, an empty line ends it. */
   readonly whole?: (answers: Answers) => number;
+  /** The rows that a row stands for, as a text what is wrong with it: a range of channels with a name for each. */
+  readonly spread?: (line: string) => readonly string[] | string;
   /** What is wrong with a row whose cells are right one by one. Of those before it the answers tell. */
   readonly fault?: (row: Row, answers: Answers, line: string) => string | null;
   /** What is doubtful about a row that can be written all the same. */
@@ -49,7 +51,7 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       ...(many ? [several(columnsOf(answers))] : []),
     ],
     ...(many && beside.whole && { whole: beside.whole }),
-    ...(many && table.columns.length > 1 && { rows: rowsAlike }),
+    ...(many && table.columns.length > 1 && { rows: (line) => spreadRows(line, beside.spread) }),
     ...(table.columns.every(mayBeUnknown) && { mayBeUnknown: true }),
     ...(beside.when && { when: beside.when }),
     ...(table.seldom !== undefined && { seldom: table.seldom }),
@@ -65,6 +67,19 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       return typeof row === 'string' ? null : (beside.doubt?.(row, answers) ?? null);
     },
   };
+}
+
+/** The rows of a line: of several that are alike each, and what each of them stands for. */
+function spreadRows(line: string, spread: Beside['spread']): readonly string[] | string {
+  const alike = rowsAlike(line);
+  if (typeof alike === 'string' || !spread) return alike;
+  const rows: string[] = [];
+  for (const row of alike) {
+    const found = spread(row);
+    if (typeof found === 'string') return found;
+    rows.push(...found);
+  }
+  return rows;
 }
 
 function several(columns: readonly AskedColumn[]): string {

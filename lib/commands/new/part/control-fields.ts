@@ -1,18 +1,21 @@
 import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
 import { controlFill } from '../../../model/short-forms/control-defaults.ts';
+import { filterTypeSchema } from '../../../model/vocabulary.ts';
 import type { Row } from '../ask/rows.ts';
 import { filled, type Named } from '../yaml-text.ts';
+import { knobRange } from './knob-range.ts';
 
 /** Controls as a file has them. */
 export function controlsOf(rows: readonly Row[]): Named {
   return Object.fromEntries(rows.map(({ cells }) => [String(cells.name), controlOf(cells)]));
 }
 
-function controlOf({ name: _, sets, slope, channels, ...cells }: Row['cells']): Named {
+function controlOf({ name: _, sets, slope, channels, why, ...cells }: Row['cells']): Named {
   const what = String(cells.what);
   const shape = slope === undefined ? {} : slopeOf(String(slope));
   return {
     ...cells,
+    ...(why !== undefined && { why }),
     ...(channels !== undefined && { channels: String(channels).split(/\s+/) }),
     ...(sets === undefined ? filled('filter', shape) : setFields(what, String(sets), shape)),
   };
@@ -20,14 +23,14 @@ function controlOf({ name: _, sets, slope, channels, ...cells }: Row['cells']): 
 
 /** What it sets and to what: of a knob a range, of a switch its positions with what each of them passes. */
 function setFields(what: string, sets: string, shape: Named): Named {
-  const range =
-    /^(?:(high-pass|low-pass|subsonic)\s+)?(?:(\d\S* ?[kM]?Hz)\s+)?([^=]*\S\s+to\s+\S[^=]*)$/.exec(sets);
-  if (!range) return switchFields(what, sets, shape);
-  const [, pass, centre, span = ''] = range;
-  const [from = '', to = ''] = span.split(/\s+to\s+/);
+  const knob = knobRange(sets);
+  if (!knob) return switchFields(what, sets, shape);
+  const { pass, centre, from, to } = knob;
+  // How far a gain reaches is what the inputs take: it stands at these.
+  if (what === 'gain') return { form: 'knob' };
   if (what === 'boost')
-    return { form: 'knob', boost: { ...(centre !== undefined && { centre }), range: { from, to } } };
-  return { form: 'knob', filter: { ...shape, ...(pass !== undefined && { pass }), range: { from, to } } };
+    return { form: 'knob', boost: { ...(centre !== null && { centre }), range: { from, to } } };
+  return { form: 'knob', filter: { ...shape, ...(pass !== null && { pass }), range: { from, to } } };
 }
 
 /** A position with what it passes, a corner that it always cuts at, or both: `ON=25 Hz`, `ON=subsonic 25 Hz`. */
@@ -39,7 +42,7 @@ function positionsOf(sets: string): readonly string[] {
 }
 
 function isRange(sets: string): boolean {
-  return /\sto\s/.test(sets);
+  return knobRange(sets) !== null;
 }
 
 /** What is wrong with the positions of a switch; null for a range or for positions that can be read. */
@@ -50,6 +53,25 @@ export function positionsFault(sets: string): string | null {
   const odd = positionsOf(sets).find((one) => !position.test(one));
   if (odd === undefined && switchOf('other', sets).corners.length < 2) return null;
   return `${odd === undefined ? 'has two corners' : `has "${odd}"`}: write positions with blanks between them, such as FULL HPF=high-pass, and a corner that never moves behind its position, OFF ON=subsonic 25 Hz; a knob beside it is a line of its own`;
+}
+
+/** What the switch of a filter lacks where no slope is told of it: a job counts a filter without one for none. */
+export function slopeFault({ sets, slope }: Row['cells']): string | null {
+  if (sets === undefined || slope !== undefined || isRange(String(sets))) return null;
+  const cuts = Object.keys(switchOf('other', String(sets)).passes);
+  return cuts.length === 0
+    ? null
+    : `lacks slope: a filter in ${cuts.join(' and ')} has a shape and a steepness; write them, such as ${filterTypeSchema.options[0]} 12 dB, or ? where the leaflet is silent`;
+}
+
+/** What a safe state lacks that its kind gives no reason for: the reason is printed beside the preset. */
+export function whyFault({ what, sets, safe, why }: Row['cells']): string | null {
+  const kind = controlSpecSchema.shape.what.safeParse(what);
+  if (safe === undefined || why !== undefined || !kind.success) return null;
+  const isKnob = sets === undefined || isRange(String(sets));
+  const form = isKnob ? {} : { form: 'switch', positions: switchOf(kind.data, String(sets)).positions };
+  if (controlFill({ what: kind.data, ...form }).why !== undefined) return null;
+  return `lacks why: write why ${String(safe)} is the safe state, such as the radio comes in by its speaker wires`;
 }
 
 /** What a switch lacks of which no position is the safe one of its kind; null where it follows from what is told. */

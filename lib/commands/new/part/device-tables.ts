@@ -100,7 +100,7 @@ export const channelTable = leaflet(
   {
     rows: 3,
     hint:
-      'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6. A channel that also takes ' +
+      'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Names without numbers go by their turn, 1..2, L R, IN-L IN-R. Two inputs that are added to one channel: 5, CH5, IN5 IN6. A channel that also takes ' +
       'others inside, where its own input is left open: IN5 or IN1..4.',
   },
 );

@@ -6,13 +6,14 @@ import type { Row } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
+import { withGainRanges } from './gain-ranges.ts';
 import { holeFields, slotRemark } from './hole-fields.ts';
 import { leftOut } from './left-out.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { rowName } from './row-name.ts';
-import { edgeAirOf } from './terminal-tables.ts';
+import { edgeAirOf, pitchTitle } from './terminal-tables.ts';
 
 /** The text of a file with one part, from what its leaflet told, and what that may still tell. */
 export function partText(kind: KindName, id: string, answers: Answers): string {
@@ -22,7 +23,9 @@ export function partText(kind: KindName, id: string, answers: Answers): string {
   const part = Object.assign(
     { kind },
     ...told,
-    hasCase(kind) ? { terminals: facts ? withSpeakerLevel(terminals, facts) : terminals } : {},
+    hasCase(kind)
+      ? { terminals: withGainRanges(facts ? withSpeakerLevel(terminals, facts) : terminals, kind, answers) }
+      : {},
   );
   const derived = derivedFrom(kind, answers);
   const left = leftOut(kind, answers);
@@ -164,8 +167,11 @@ function byName(rows: readonly Row[], fields: (row: Row) => Named): Named {
   return Object.fromEntries(rows.map((row) => [rowName(row.cells.names), fields(row)]));
 }
 
-function terminalFields({ cells: { names: _, takes, ...cells } }: Row, kind: KindName): Named {
+function terminalFields({ cells: { names: _, takes, ...told }, open }: Row, kind: KindName): Named {
   const isRated = kind === 'source-unit' && voltageOfPower(String(takes)) !== null;
+  // Without the distance from each to the next the place of the first tells of none of the others.
+  const { at: __, ...unplaced } = told;
+  const cells = open.includes(pitchTitle) ? unplaced : told;
   return { ...cells, ...(takes === undefined || isRated ? {} : taken(String(takes))) };
 }
 

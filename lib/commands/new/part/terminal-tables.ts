@@ -20,6 +20,9 @@ export function isPair(role: string): boolean {
   return role === 'speaker-out' || role === 'speaker-in' || role === 'coil';
 }
 
+/** What the distance from each terminal of a row to the next is called. */
+export const pitchTitle = 'from one to the next';
+
 /** Terminals in rows. */
 export const terminalTable: AskedTable = leaflet(
   'terminal',
@@ -29,7 +32,7 @@ export const terminalTable: AskedTable = leaflet(
     column('role', 'role', z.enum([...pairRoles, ...terminalRoleSchema.options]), 'speaker-out'),
     optionalColumn('panel', 'panel', spec.panel, 'right'),
     optionalColumn('at', 'first place', spec.at, '2 5/8 in'),
-    optionalColumn('pitch', 'from one to the next', extent, '3/8 in'),
+    optionalColumn('pitch', pitchTitle, extent, '3/8 in'),
     optionalColumn('joint', 'joint', spec.joint, 'set-screw'),
     optionalColumn('takes', 'takes', takesField, '18 AWG to 10 AWG'),
     optionalColumn('torque', 'torque', spec.torque, '1.2 N m'),
@@ -58,14 +61,16 @@ export const controlTable: AskedTable = leaflet(
     optionalColumn('sets', 'from what to what', text('50 Hz to 500 Hz'), ''),
     optionalColumn('slope', 'slope', text('butterworth 12 dB'), ''),
     optionalColumn('safe', 'safe', control.safe, ''),
+    optionalColumn('why', 'why that is safe', control.why, ''),
   ],
   {
     rows: 10,
     seldom: 'it has none',
     hint:
       'What it sets it to: of a knob both ends, 50 Hz to 500 Hz, with low-pass before them where it has a filter of its own; of ' +
-      'a switch its positions, FULL HPF=high-pass LPF=low-pass; OFF ON=subsonic 25 Hz where its corner never moves. Slope: butterworth 12 dB. Safe is its state before first ' +
-      'power-up; gains and switches have one of their kind, a corner needs one.',
+      'a switch its positions, FULL HPF=high-pass LPF=low-pass; OFF ON=subsonic 25 Hz where its corner never moves; of a gain the ' +
+      'voltage of its inputs, 6 V to 0.2 V; of a boost where it raises and how far, 45 Hz 0 dB to 12 dB. Slope: butterworth 12 dB. Safe is its state before first ' +
+      'power-up; gains and switches have one of their kind, a corner needs one, and so does an input-mode with why it is safe.',
   },
 );
 
