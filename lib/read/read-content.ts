@@ -152,10 +152,9 @@ export function openShop(
     surroundings: {
       ...{ shop: ownShop, shopFile, ...parts, rules: readHouseRules(ownShop.rules) },
       vehicles: Object.fromEntries(
-        vehicles.map(({ placed, value }) => [value.id, { vehicle: value, placed }]),
+        vehicles.map(({ placed, value, isWhole }) => [value.id, { vehicle: value, placed, isWhole }]),
       ),
     },
-    whole: new Set(vehicles.flatMap(({ value, isWhole }) => (isWhole ? [value.id] : []))),
     unread,
   };
   return {
@@ -174,8 +173,6 @@ export function openShop(
 
 interface JobSurroundings {
   readonly surroundings: Omit<Surroundings, 'promised'>;
-  /** Vehicles in which every name stands for something. */
-  readonly whole: ReadonlySet<string>;
   readonly unread: UnreadNames;
 }
 
@@ -183,7 +180,7 @@ function readJobOf(
   file: SourceFile,
   released: ReleasedFacts,
   promises: readonly PromisedTo[],
-  { surroundings, whole, unread }: JobSurroundings,
+  { surroundings, unread }: JobSurroundings,
 ): Read<ReadJob | null> {
   const problems: Problem[] = [];
   const [shaped] = byId(readAll([file], jobFile, problems, computeAnew), 'job', problems);
@@ -199,7 +196,8 @@ function readJobOf(
   };
   const job = resolveJob(shaped.value, shaped.placed, around, released, report);
   problems.push(...report.problems);
-  return { value: job && whole.has(job.vehicle.id) ? job : null, problems };
+  const isWhole = job !== null && surroundings.vehicles[job.vehicle.id]?.isWhole === true;
+  return { value: isWhole ? job : null, problems };
 }
 
 /** Orders problems by file, line and column. */

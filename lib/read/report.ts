@@ -21,6 +21,7 @@ export class Report {
   readonly #told = new Set<string>();
   #spots: ReadonlyMap<string, string> = new Map();
   #incomplete = false;
+  #isHushed = false;
 
   constructor(positions: Positions, unread: Unread = { has: () => false }) {
     this.#positions = positions;
@@ -30,6 +31,11 @@ export class Report {
   /** Where what the file does not write itself is told: paths of what was opened out or proposed, with what asked for it. */
   standsAt(spots: ReadonlyMap<string, string>): void {
     this.#spots = spots;
+  }
+
+  /** From here on nothing is told of proposed links, runs and cables: what is wrong with them follows from what was told. */
+  hushProposed(): void {
+    this.#isHushed = true;
   }
 
   /** True where a name led to something that could not be read, so that what uses it can't be made either. */
@@ -46,13 +52,22 @@ export class Report {
   /** A problem with the value at a path. */
   at(path: Path, message: string, remedy?: string): void {
     const spot = spotOf(pointer(path), this.#spots);
+    if (this.#hushes(path, spot)) return;
     this.#tell(spot, this.#positions.placeOf(spot), message, remedy);
   }
 
   /** A problem with the key at a path. */
   atKey(path: Path, message: string, remedy?: string): void {
     const spot = spotOf(pointer(path), this.#spots);
+    if (this.#hushes(path, spot)) return;
     this.#tell(spot, this.#positions.keyPlaceOf(spot), message, remedy);
+  }
+
+  /** True for what is proposed, where that is not told; nothing can be made of it either. */
+  #hushes(path: Path, spot: string): boolean {
+    const isHushed = this.#isHushed && spot !== pointer(path) && proposedHeads.has(String(path[0]));
+    this.#incomplete ||= isHushed;
+    return isHushed;
   }
 
   #tell(spot: string, where: Place, message: string, remedy?: string): void {
@@ -86,6 +101,9 @@ export class Report {
     this.at(path, `there is no ${what} "${name}"`, remedyFor(name, known, orElse));
   }
 }
+
+/** What of a job is proposed link by link; a device that is opened out of a list is what the job writes. */
+const proposedHeads: ReadonlySet<string> = new Set(['links', 'runs', 'cables', 'left-open']);
 
 /** What to write instead of a name that is not known: the one that was meant, those that there are, or what else may be done. */
 export function remedyFor(name: string, known: readonly string[], orElse?: string): string {

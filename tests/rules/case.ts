@@ -58,6 +58,7 @@ export function jobOf({ shop, vehicle, parts, job }: Written): ReadJob {
         [vehicle.id]: {
           vehicle: vehicleSchema.parse(vehicle),
           placed: documentOf('vehicle.yaml', vehicle),
+          isWhole: true,
         },
       },
     },

@@ -169,7 +169,7 @@ export function missingJob({ readJobs, unreadJobs, failed }: LoadedShop, id: str
   const own = failed.find((one) => one.id === id);
   if (own) return `${id} could not be made. ${own.failure}`;
   if (unreadJobs.includes(id))
-    return `${id} could not be read: mend the errors of its file and of its vehicle first`;
+    return `${id} could not be read: mend the errors of its file, of its vehicle and of its parts first`;
   return `there is no job "${id}"; ${remedyFor(id, [...readJobs, ...unreadJobs])}`;
 }
 

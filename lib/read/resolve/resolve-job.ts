@@ -43,7 +43,15 @@ export interface Surroundings {
   readonly parts: Readonly<Record<string, Part>>;
   readonly partPlace: (path: string) => Place;
   readonly partMeasures: WrittenMeasures;
-  readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly placed: PlacedFile }>>;
+  readonly vehicles: Readonly<Record<string, ReadVehicle>>;
+}
+
+/** A vehicle as its file has it. */
+export interface ReadVehicle {
+  readonly vehicle: Vehicle;
+  readonly placed: PlacedFile;
+  /** True where every name in it stands for something. */
+  readonly isWhole: boolean;
 }
 
 /**
@@ -70,7 +78,10 @@ export function resolveJob(
   const file = built ? withBuiltPlaces(completed.job, built) : completed.job;
   checkShortNames(written, vehicle, around.parts, report);
   report.standsAt(spots);
-  for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
+  // What can't be read is told where it stands: what is asked, or wrong with a proposal, for want of it is no news.
+  if (found.isWhole && hasEveryPart(written, vehicle, around.parts))
+    for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
+  else report.hushProposed();
   const devices = resolveDevices(file, vehicle, around.parts, report);
   const boards = resolveBoards(file, vehicle, around.parts, report);
   checkCables(file, around.parts, report);
@@ -109,6 +120,13 @@ export function resolveJob(
     ...takenBefore(written, released, built),
     held: cut?.held ?? null,
   };
+}
+
+/** True where each device of a job and of its vehicle has its part in the catalogue. */
+function hasEveryPart(job: WrittenJob, { fitted }: Vehicle, parts: Surroundings['parts']): boolean {
+  const own = Object.values(job.devices).flatMap(({ part, box }) => [part, box ?? []].flat());
+  const named = [...own, ...Object.values(fitted).map(({ part }) => part)];
+  return named.every((part) => Object.hasOwn(parts, part));
 }
 
 /** What a revision is built on, and what of it is in place, as the list of revisions tells which are built in. */
