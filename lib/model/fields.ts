@@ -33,13 +33,13 @@ function textFault(input: unknown, example: string): string {
   return `needs a text, such as ${example}`;
 }
 
+/** How an id is written. */
+export const idPattern = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+
 /** An id: lower case words joined by hyphens, as it stands in addresses and on labels. */
 export const id = z
   .string({ error: (issue) => textFault(issue.input, 'amp-front') })
-  .regex(
-    /^[a-z0-9]+(-[a-z0-9]+)*$/,
-    'is not an id: use lower case letters, digits and single hyphens, such as amp-front',
-  )
+  .regex(idPattern, 'is not an id: use lower case letters, digits and single hyphens, such as amp-front')
   .meta({ examples: ['amp-front'] });
 
 /** An id that a file or a folder is called by. */
@@ -78,9 +78,23 @@ export const terminalRef = z
   .meta({ examples: ['amp-front.B+'] });
 
 /** A calendar day, ISO 8601. */
-export const day = z.iso
-  .date({ error: 'is not a date: write year-month-day, such as 2026-03-14' })
-  .meta({ examples: ['2026-03-14'] });
+export const day = z.iso.date({ error: ({ input }) => dayFault(input) }).meta({ examples: ['2026-03-14'] });
+
+/** What is wrong with a date; the day that is meant where no other can be: of 11/30/2026 the thirtieth is no month. */
+function dayFault(input: unknown): string {
+  const says = 'is not a date: write year-month-day,';
+  const [, first = '', second = '', year] =
+    (typeof input === 'string' && /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})$/.exec(input.trim())) || [];
+  const [, early, inner = '', late = ''] =
+    (typeof input === 'string' && /^(\d{4})[./-](\d{1,2})[./-](\d{1,2})$/.exec(input.trim())) || [];
+  const digits = (part: string) => part.padStart(2, '0');
+  const ways = [
+    ...(year === undefined ? [] : [[year, first, second] as const, [year, second, first] as const]),
+    ...(early === undefined ? [] : [[early, inner, late] as const]),
+  ].map((way) => way.map(digits).join('-'));
+  const days = [...new Set(ways.filter((way) => z.iso.date().safeParse(way).success))];
+  return `${says} ${days.length === 0 ? 'such as 2026-03-14' : days.join(' or ')}`;
+}
 
 type Coded<D extends DimensionName> = Quantity<(typeof dimensions)[D]['si']>;
 type QuantityCodec<D extends DimensionName> = z.ZodCodec<z.ZodString, z.ZodCustom<Coded<D>, Coded<D>>>;
@@ -180,7 +194,7 @@ export const stretch = quantityAbove('length');
 
 /** A conductor size, `4 AWG` or `16 mm2`. */
 export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> = z.codec(
-  z.string({ error: () => 'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2' }).meta({
+  z.string({ error: ({ input }) => sizeFault(input) }).meta({
     examples: ['4 AWG', '1/0 AWG', '16 mm2'],
     description: 'A conductor size.',
     pattern: wireSizeForm(),
@@ -199,6 +213,15 @@ export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> 
     encode: (size) => size.label,
   },
 );
+
+/** A bare number may be a gauge or an area: only who wrote it knows. */
+function sizeFault(input: unknown): string {
+  const [gauge, area] = [`${input} AWG`, `${input} mm2`];
+  const isSize = typeof input === 'number' && parseWireSize(gauge) !== null;
+  return isSize
+    ? `is a bare number: write ${gauge}, or ${area} where it is an area`
+    : 'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2';
+}
 
 /** A private value: held so that it can't be put into a string. */
 export function privateText(example: string): z.ZodCodec<z.ZodString, z.ZodCustom<Private, Private>> {

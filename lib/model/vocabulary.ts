@@ -130,7 +130,17 @@ export const filterNames = {
   bessel: 'Bessel',
 } as const satisfies Record<FilterType, string>;
 /** Slopes of 6 dB per octave each. */
-export const filterOrder = z.int().min(1).max(8);
+export const filterOrder = z
+  .int({ error: ({ input }) => orderFault(input) })
+  .min(1)
+  .max(8);
+
+function orderFault(input: unknown): string {
+  const [, slope] = (typeof input === 'string' && /^(\d+) ?dB\b/i.exec(input.trim())) || [];
+  const order = Number(slope) / 6;
+  const isOrder = Number.isInteger(order) && order >= 1 && order <= 8;
+  return `counts slopes of 6 dB per octave: write ${isOrder ? order : 'a whole number, such as 2 for 12 dB per octave'}`;
+}
 
 /** Fuse forms; made ratings and interrupting currents stand in the tables. */
 export const fuseFormSchema = z.enum(fuseFormIds);

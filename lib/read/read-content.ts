@@ -10,6 +10,7 @@ import type { Part } from '../model/kinds/index.ts';
 import type { Problem, Read } from '../model/problem.ts';
 import { offeredStock } from '../shelf/offered-stock.ts';
 import { formerNameProblems } from './names/look-part.ts';
+import { jobNamesAt, vehicleNamesAt, withNamesMeant } from './names/names-meant.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
 import { jobFile, readAll, type Shaped, shopFile, vehicleFile } from './read-file.ts';
@@ -184,7 +185,13 @@ function readJobOf(
 ): Read<ReadJob | null> {
   const problems: Problem[] = [];
   const [shaped] = byId(readAll([file], jobFile, problems, computeAnew), 'job', problems);
-  if (!shaped) return { value: null, problems };
+  if (!shaped) {
+    const vehicles = Object.fromEntries(
+      Object.entries(surroundings.vehicles).map(([id, { vehicle }]) => [id, vehicle]),
+    );
+    const names = jobNamesAt({ parts: surroundings.parts, vehicles });
+    return { value: null, problems: withNamesMeant(problems, file, names) };
+  }
   const report = new Report(shaped.placed, unread);
   const { shop } = surroundings;
   const { stock, promised } = offeredStock(shop.stock, promises);
@@ -211,7 +218,12 @@ function readVehicles(
   parts: Content['parts'],
   { problems, unread, keep }: { problems: Problem[]; unread: UnreadNames; keep: Keep },
 ): ReadVehicle[] {
-  const vehicles = byId(readAll(files, vehicleFile, problems, keep), 'vehicle', problems);
+  const vehicles = files.flatMap((file) => {
+    const own: Problem[] = [];
+    const read = byId(readAll([file], vehicleFile, own, keep), 'vehicle', own);
+    problems.push(...withNamesMeant(own, file, vehicleNamesAt({ parts })));
+    return read;
+  });
   for (const { path } of files) unread.add('vehicle', baseName(path));
   return vehicles.map((vehicle) => {
     const report = new Report(vehicle.placed, unread);

@@ -1,6 +1,7 @@
 import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import { editDistance, nearestName } from './names/nearest-name.ts';
+import { rowMeant } from './names/row-meant.ts';
 import { inRow } from './short-forms/in-row.ts';
 import type { Positions } from './yaml/positions.ts';
 
@@ -108,6 +109,8 @@ const proposedHeads: ReadonlySet<string> = new Set(['links', 'runs', 'cables', '
 /** What to write instead of a name that is not known: the one that was meant, those that there are, or what else may be done. */
 export function remedyFor(name: string, known: readonly string[], orElse?: string): string {
   if (known.length === 0) return orElse ?? 'none is defined yet: add it first';
+  const row = rowMeant(name, known);
+  if (row !== null) return row;
   const near = nearestName(name, known);
   const also = orElse === undefined ? '' : near ? ` If not, ${orElse}` : `; or ${orElse}`;
   if (near) return `did you mean "${near}"?${also}`;

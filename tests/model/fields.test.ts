@@ -71,12 +71,20 @@ describe('day', () => {
   test.each(['2026-03-14', '2000-02-29', '2024-02-29'])('takes %s', (value) => {
     expect(day.parse(value)).toBe(value);
   });
-  test.each(['1900-02-29', '2026-02-29', '2026-13-01', '2026-3-14', '14.03.2026', 20260314, null])(
+  test.each(['1900-02-29', '2026-02-29', '2026-13-01', '30.02.2026', 20260314, null])(
     'refuses %j',
     (value) => {
       expect(refusal(day, value)).toBe('is not a date: write year-month-day, such as 2026-03-14');
     },
   );
+  test.each([
+    ['2026-3-14', '2026-03-14'],
+    ['14.03.2026', '2026-03-14'],
+    ['11/30/2026', '2026-11-30'],
+    ['3/4/2026', '2026-03-04 or 2026-04-03'],
+  ])('refuses %j with the day that it may be', (value, day_) => {
+    expect(refusal(day, value)).toBe(`is not a date: write year-month-day, ${day_}`);
+  });
 });
 
 describe('quantity', () => {
@@ -181,7 +189,8 @@ describe('conductor size', () => {
     expect(refusal(wireSize, written)).toMatch(/is not a conductor size made here/);
   });
   test('refuses a bare number', () => {
-    expect(refusal(wireSize, 4)).toBe(
+    expect(refusal(wireSize, 4)).toBe('is a bare number: write 4 AWG, or 4 mm2 where it is an area');
+    expect(refusal(wireSize, 5)).toBe(
       'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2',
     );
   });

@@ -181,7 +181,7 @@ describe('refusals', () => {
     ['current', '5 __proto__', '"__proto__" is not a unit of current'],
     ['voltage', '+5 V', 'leave out the +'],
     ['stress', '-1 Pa', "an elastic modulus can't be negative"],
-    ['temperature', '185 F', '"F" is not a unit of temperature (known: C)'],
+    ['temperature', '185 F', '"185 F" is in degrees of Fahrenheit: write 85 C'],
     ['current', '1/0 AWG', '"1/0" is not a proper fraction'],
     ['current', '4 AWG', '"AWG" is not a unit of current'],
     ['length', `${'9'.repeat(400)} m`, 'is too large a number'],

@@ -22,7 +22,11 @@ describe('a job of which nothing is written but what plays what', () => {
   });
 
   test('tells an amplifier that can not be read in its own file alone', () => {
-    const all = told('under-seat-five', '  amp-five:\n    kind: amplifier', '  amp-five:\n    kind: amplfier');
+    const all = told(
+      'under-seat-five',
+      '  amp-five:\n    kind: amplifier',
+      '  amp-five:\n    kind: amplfier',
+    );
     expect(all).toHaveLength(1);
     expect(all[0]).toMatch(/^content\/parts\/amplifiers\.yaml:.* kind can't be "amplfier"/);
   });

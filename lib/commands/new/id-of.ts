@@ -1,14 +1,8 @@
 import { fileId } from '../../model/fields.ts';
-import { plainLetters } from '../../read/names/plain-letters.ts';
+import { idWords } from '../../model/id-words.ts';
 
 /** An id made of a title: `Left door, front` is `left-door-front`. Null where a title has nothing to make one of. */
 export function idOf(title: string): string | null {
-  const words = plainLetters(title.toLowerCase())
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replace(/['’]/g, '')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
-  const read = fileId.safeParse(words);
+  const read = fileId.safeParse(idWords(title));
   return read.success ? read.data : null;
 }

@@ -21,7 +21,10 @@ export const playedBandField: z.ZodCodec<z.ZodString, z.ZodCustom<PlayedBand, Pl
     decode: (value, ctx) => {
       const band = bandOf(value.trim());
       if (typeof band !== 'string') return band;
-      ctx.issues.push({ code: 'custom', input: value, message: `${band}; ${ways}` });
+      const meant = bandMeant(value.trim());
+      const message =
+        meant === null ? `${band}; ${ways}` : `"${value}" is not how a band is written: write ${meant}`;
+      ctx.issues.push({ code: 'custom', input: value, message });
       return z.NEVER;
     },
     encode: bandText,
@@ -56,6 +59,43 @@ function bandOf(text: string): PlayedBand | string {
       fromHz < toHz ? { fromHz, toHz } : `"${text}" runs downwards: the lower corner stands first`,
     ),
   );
+}
+
+/** Words for a part of what is heard: where it ends, only a corner tells. */
+const partsOfBand: readonly (readonly [words: RegExp, write: string])[] = [
+  [/^(?:full[ -]?range|full|all|wide ?band|everything)$/i, 'everything'],
+  [/^(?:subs?|sub ?woofer|bass|lows?|low[ -]?pass|lp|lpf)$/i, 'up to and its corner, such as up to 80 Hz'],
+  [/^(?:highs?|tweeters?|treble|high[ -]?pass|hp|hpf|tops?)$/i, 'from and its corner, such as from 3 kHz'],
+  [/^(?:mids?|mid[ -]?range|mid[ -]?bass|band[ -]?pass|bp)$/i, 'both corners, such as 80 Hz to 3 kHz'],
+];
+
+/** What to write for a band that is told otherwise: `below 80 Hz`, `80-3000 Hz`, `80 Hz and up`; null where that is not known. */
+function bandMeant(text: string): string | null {
+  const words = partsOfBand.find(([found]) => found.test(text));
+  if (words) return words[1];
+  const hertz = String.raw`(\d+(?:\.\d+)?) ?(k?hz)?`;
+  const [, low, lowUnit, high, highUnit] =
+    new RegExp(`^${hertz} ?(?:-|\u2013|\u2014|\\.\\.|to) ?${hertz}$`, 'i').exec(text) ?? [];
+  const unit = (told: string) => (/^k/i.test(told) ? 'kHz' : 'Hz');
+  if (low !== undefined && high !== undefined && highUnit !== undefined)
+    return checked(`${low} ${unit(lowUnit ?? highUnit)} to ${high} ${unit(highUnit)}`);
+  const [, below, belowUnit = ''] =
+    new RegExp(`^(?:below|under|until|to|<|lp|low-?pass) ?${hertz}$`, 'i').exec(text) ?? [];
+  if (below !== undefined) return checked(`up to ${below} ${unit(belowUnit)}`);
+  const [, above, aboveUnit = ''] =
+    new RegExp(`^(?:above|over|>|hp|high-?pass) ?${hertz}$`, 'i').exec(text) ??
+    new RegExp(`^${hertz} ?(?:and up|and above|up|\\+)$`, 'i').exec(text) ??
+    [];
+  if (above !== undefined) return checked(`from ${above} ${unit(aboveUnit)}`);
+  const [, one, oneUnit] = new RegExp(`^${hertz}$`, 'i').exec(text) ?? [];
+  return one === undefined || oneUnit === undefined
+    ? null
+    : `from ${one} ${unit(oneUnit)} for what is above, or up to ${one} ${unit(oneUnit)} for what is below`;
+}
+
+/** A band that can be read as it is told; null for one that can't. */
+function checked(band: string): string | null {
+  return typeof bandOf(band) === 'string' ? null : band;
 }
 
 /** Reads a corner; one that no ear hears is a slip. */

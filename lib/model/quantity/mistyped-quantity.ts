@@ -1,4 +1,5 @@
 import type { Dimension } from './dimensions.ts';
+import { inexactQuantity } from './inexact-quantity.ts';
 
 /** A way of writing that people understand, but that a file could be misread by: how it is told, and what is meant. */
 interface OtherWay {
@@ -170,6 +171,8 @@ export function otherlyWritten(
   const shown = `"${text.length > 40 ? `${text.slice(0, 40)}...` : text}"`;
   const several = severalFault(text, dimension, reads);
   if (several !== null) return { says: `${shown} ${several}`, isWhole: true };
+  const inexact = inexactQuantity(text, dimension, reads);
+  if (inexact) return { says: `${shown} ${inexact.says}`, isWhole: inexact.isWhole };
   const way = otherWays.find(({ found }) => text.search(found) >= 0);
   const meant = meantText(text, dimension);
   const isWhole = meant !== text && reads(meant);

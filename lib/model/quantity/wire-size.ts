@@ -30,7 +30,7 @@ export function parseWireSize(text: string): WireSize | null {
 /** Names of the sizes above 1 AWG as they are also told, by how they are written here. */
 const zeros: Readonly<Record<string, string>> = { '0': '1/0', '00': '2/0', '000': '3/0', '0000': '4/0' };
 
-/** What is meant by a size that is written otherwise: `4 ga`, `AWG 4`, `#4`, `00 AWG`, `2,5 mm2`, `16 sq mm`; null where that is not certain. */
+/** What is meant by a size that is written otherwise: `4 ga`, `AWG 4`, `#4`, `1/0`, `00 AWG`, `2,5 mm2`, `16 sq mm`; null where that is not certain. */
 export function meantWireSize(text: string): string | null {
   const spaced = text
     .trim()
@@ -38,8 +38,9 @@ export function meantWireSize(text: string): string | null {
     .replace(/ ?\/ ?/g, '/');
   const [, area] = /^(\d+(?:[.,]\d{1,2})?) ?(?:mm ?\^? ?[2\u00b2]|sq\.? ?mm|mm ?sq|qmm)$/i.exec(spaced) ?? [];
   const [, behind] = /^#? ?([1-4]\/0|\d+)[ -]?(?:awg|ga\.?|gauge)$/i.exec(spaced) ?? [];
+  const [, alone] = /^([1-4]\/0)$/.exec(spaced) ?? [];
   const [, before] = /^(?:awg|ga\.?|gauge|#) ?#? ?([1-4]\/0|\d+)$/i.exec(spaced) ?? [];
-  const awg = behind ?? before;
+  const awg = behind ?? before ?? alone;
   const meant =
     area !== undefined
       ? `${area.replace(',', '.')} mm2`

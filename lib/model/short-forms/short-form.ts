@@ -67,7 +67,7 @@ interface Range {
 export function span<S extends z.ZodType<Range>>(range: S): S {
   const rising = range.refine(
     ({ from, to }) => from === undefined || amountOf(from) <= amountOf(to),
-    'runs downwards: write the smaller value under from:, the larger one under to:',
+    'runs downwards: the smaller value, or the thinner conductor, stands first (from:), the larger one behind it (to:)',
   );
   return shortened(rising, { form: 'range' });
 }

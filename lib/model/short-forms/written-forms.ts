@@ -3,7 +3,7 @@ import { builders } from '../audience.ts';
 import { faultBy, faultless, quantityAbove, quantityWithin, text } from '../fields.ts';
 import { quantityForm } from '../quantity/written-form.ts';
 import { zoneKindSchema } from '../vocabulary.ts';
-import { writtenSide } from '../writing/field-example.ts';
+import { mayBeLeftOut, writtenSide } from '../writing/field-example.ts';
 import { ifThen } from '../writing/if-then.ts';
 import { insideOf } from '../writing/schema-shape.ts';
 import { controlDefaults } from './control-defaults.ts';
@@ -109,13 +109,38 @@ function rangeText(schema: z.ZodType): z.ZodType {
   const example = `${low} to ${high}`;
   const written = z
     .string({ error: `needs both ends of a range, such as ${example}` })
-    .regex(/^\S.* to \S/, `is no range: write both ends, such as ${example}`);
+    .regex(/^(?!up to )\S.* to \S/, {
+      error: ({ input }) => {
+        const meant = from === undefined ? null : rangeMeant(input, from);
+        return `is no range: write ${meant ?? `both ends, such as ${example}`}`;
+      },
+    });
   const form = from ? formOf(from) : null;
   const pattern = form === null ? {} : { pattern: String.raw`^${form}\s* to \s*${form}\s*$` };
   return builders(
     written.meta({ examples: [example], ...pattern }),
     'Both ends in one text, the smaller one first.',
   );
+}
+
+/** Where a range must have both ends, they are sizes: this is the thinnest conductor that is made here. */
+const thinnest = '24 AWG';
+
+/** A range that is written with a dash, `8-4 AWG`, or one value that is both its ends; null where it is neither. */
+function rangeMeant(input: unknown, end: z.ZodType): string | null {
+  if (typeof input !== 'string') return null;
+  const reads = (text: string) => faultBy(end, text) === null;
+  const [, most] = /^up to (.+)$/.exec(input.trim()) ?? [];
+  if (most !== undefined && reads(most))
+    return mayBeLeftOut(end)
+      ? `{ to: ${most} }`
+      : `the other end before it too, such as ${thinnest} to ${most}`;
+  if (reads(input)) return `both ends, ${input} to ${input} where it is that alone`;
+  const [, low = '', high = ''] =
+    /^(.*?\d.*?)\s*(?:[-\u2013\u2014]|\.\.+)\s*(\d.*)$/.exec(input.trim()) ?? [];
+  const unit = /\s*\D*$/.exec(high)?.[0] ?? '';
+  const first = reads(low) ? low : `${low}${unit}`;
+  return reads(first) && reads(high) ? `${first} to ${high}` : null;
 }
 
 /** How a value is written, for a text that holds several; null where it may be any text. */

@@ -130,7 +130,10 @@ function vehicleTerminal(
     report.look(path, 'ground point', terminal, vehicle.grounds);
     return;
   }
-  const fitted = report.look(path, 'fitted device', device, vehicle.fitted);
+  const [ground] = Object.keys(vehicle.grounds);
+  const orElse =
+    ground === undefined ? undefined : `a ground point is body. with its name, such as body.${ground}`;
+  const fitted = report.look(path, 'fitted device', device, vehicle.fitted, orElse);
   const part = fitted ? parts[fitted.part] : undefined;
   if (part) report.look(path, `terminal of ${device}`, terminal, partFacts(part).terminals);
 }

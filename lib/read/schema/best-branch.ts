@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { nameMeant } from '../../model/writing/other-words.ts';
 import { nearestName } from '../names/nearest-name.ts';
 import { saidBySchema } from './issue-words.ts';
-import { unwrapped } from './schema-walk.ts';
+import { knownNames, unwrapped } from './schema-walk.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -27,9 +28,25 @@ export function bestBranch(
     return schema ? [{ schema, issues }] : [];
   });
   const [best] = branches
-    .map((branch) => ({ branch, distance: distance(branch.issues, value) }))
-    .sort((a, b) => a.distance - b.distance || a.branch.issues.length - b.branch.issues.length);
+    .map((branch) => ({
+      branch,
+      distance: distance(branch.issues, value),
+      strange: strangeNames(branch),
+    }))
+    .sort(
+      (a, b) =>
+        a.distance - b.distance || a.branch.issues.length - b.branch.issues.length || a.strange - b.strange,
+    );
   return best && best.distance < wrongKind ? best.branch : null;
+}
+
+/** How many names an option does not know by any other word either. */
+function strangeNames({ schema, issues }: Branch): number {
+  const keys = issues.flatMap((issue) =>
+    issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys : [],
+  );
+  const known = keys.length > 0 ? knownNames(schema, [], null) : [];
+  return keys.filter((key) => nameMeant(key, known) === null && nearestName(key, known) === null).length;
 }
 
 function unionOptions(schema: z.core.$ZodType): readonly z.core.$ZodType[] {

@@ -1,6 +1,6 @@
 import { dump } from 'js-yaml';
 import { z } from 'zod';
-import { hasFields } from '../../model/content/proposal.ts';
+import { hasFields, type WrittenValue, writtenValueSchema } from '../../model/content/proposal.ts';
 import { fieldExample } from '../../model/writing/field-example.ts';
 import type { Written } from '../../model/writing/field-text.ts';
 import { flowText } from '../yaml/write-value.ts';
@@ -103,7 +103,13 @@ function hasGap(example: Written): boolean {
 
 /** A value as it may stand behind a colon. */
 function written(value: unknown): string {
-  return hasFields(value) ? flowText(value) : dump(value, { flowLevel: 0, lineWidth: -1 }).trimEnd();
+  return hasFields(value) || isRow(value)
+    ? flowText(value)
+    : dump(value, { flowLevel: 0, lineWidth: -1 }).trimEnd();
+}
+
+function isRow(value: unknown): value is WrittenValue[] {
+  return writtenValueSchema.array().safeParse(value).success;
 }
 
 /** The first example that a schema carries, as it may stand behind a colon; null where it carries none. */

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import { mayBeLeftOut } from '../../model/writing/field-example.ts';
+import { wordMeant } from '../../model/writing/other-words.ts';
 import { nearestName } from '../names/nearest-name.ts';
-import { expectation, oneOfValues, typeWords } from './expectation.ts';
+import { expectation, fieldExampleText, oneOfValues, typeWords } from './expectation.ts';
 
 type Issue = z.core.$ZodIssue;
 type Coded<C extends Issue['code']> = Extract<Issue, { code: C }>;
@@ -43,7 +44,7 @@ function wordsByCode(issue: Issue, given: Given): string {
         ? unknownValue(given.value, issue.options)
         : `does not fit${needs(given)}`;
     case 'too_small':
-      return limitWords(issue.origin, 'small', Number(issue.minimum), issue.inclusive ?? true);
+      return `${limitWords(issue.origin, 'small', Number(issue.minimum), issue.inclusive ?? true)}${issue.origin === 'array' ? structureExample(given.schemas) : ''}`;
     case 'too_big':
       return limitWords(issue.origin, 'big', Number(issue.maximum), issue.inclusive ?? true);
     case 'not_multiple_of':
@@ -59,14 +60,20 @@ function wordsByCode(issue: Issue, given: Given): string {
 }
 
 function needs({ schemas }: Given): string {
-  return schemas.length > 0 ? `; it needs ${expectation(schemas)}` : '';
+  return schemas.length > 0 ? `; it needs ${expectation(schemas)}${structureExample(schemas)}` : '';
+}
+
+/** How a list, or lines of names and values, may be written; empty where a value is one text. */
+function structureExample(schemas: Given['schemas']): string {
+  const example = schemas.map(fieldExampleText).find((one) => one !== null && /^[[{]/.test(one));
+  return example ? `, such as ${example}` : '';
 }
 
 function wrongType(issue: Coded<'invalid_type'>, { value, schemas }: Given): string {
   if (issue.expected === 'never') return "can't stand here: leave it out";
   if (issue.expected === 'int' && typeof value === 'number') return 'needs a whole number';
   const needs = schemas.length > 0 ? expectation(schemas) : typeWords(issue.expected);
-  return `is ${givenWords(value)}, but needs ${needs}`;
+  return `is ${givenWords(value)}, but needs ${needs}${structureExample(schemas)}`;
 }
 
 /** What stands in the file, in words that do not repeat it: it may be private. */
@@ -79,7 +86,8 @@ function givenWords(value: unknown): string {
 function unknownValue(value: unknown, known: readonly unknown[]): string {
   if (typeof value === 'object' || value === undefined)
     return `is ${givenWords(value)}, but needs ${oneOfValues(known)}`;
-  const near = typeof value === 'string' ? nearestName(value, known.map(String)) : null;
+  const words = known.map(String);
+  const near = typeof value === 'string' ? (wordMeant(value, words) ?? nearestName(value, words)) : null;
   const hint = near === null ? '' : `; did you mean ${near}?`;
   const shown = String(value).slice(0, 40);
   return `can't be ${typeof value === 'string' ? `"${shown}"` : shown}: it needs ${oneOfValues(known)}${hint}`;

@@ -1,7 +1,11 @@
-import type { z } from 'zod';
+import { z } from 'zod';
+import { idPattern } from '../../model/fields.ts';
 import type { FileEdit } from '../../model/finding.ts';
+import { idWords } from '../../model/id-words.ts';
 import { pointer } from '../../model/place.ts';
+import { Private } from '../../model/private.ts';
 import type { Problem } from '../../model/problem.ts';
+import { nameMeant } from '../../model/writing/other-words.ts';
 import { nearestName } from '../names/nearest-name.ts';
 import { inRow } from '../short-forms/in-row.ts';
 import { scalarText } from '../yaml/write-value.ts';
@@ -73,9 +77,20 @@ function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
     {
       where: scope.doc.placeOf(pointer(keys)),
       message: sentence(subject(keys), words),
+      ...(value === null && commentRemedy(scope.doc, keys)),
+      ...(keys.at(-1) === 'id' && idRemedy(issue, value)),
       ...(edit && { edit }),
     },
   ];
+}
+
+/** What is left empty, and has a comment behind it, may have been meant to begin with the mark of one. */
+function commentRemedy(doc: YamlDocument, keys: Keys): Pick<Problem, 'remedy'> {
+  const line = doc.source.split(/\r?\n/)[doc.placeOf(pointer(keys)).line - 1] ?? '';
+  const isCut = /:\s+#\S/.test(line);
+  return isCut
+    ? { remedy: 'what stands behind # is a comment: put quotes round a text that begins with it' }
+    : {};
 }
 
 /** The text of a value exchanged for the one that was meant; null where it does not stand there as it was read. */
@@ -102,14 +117,80 @@ function unknownName(scope: Scope, own: Keys, key: string): Found {
   const where = scope.doc.keyPlaceOf(path);
   if (known.includes(key))
     return { where, message: `${key} can't stand together with the other names of ${subject(parent)}` };
-  const near = nearestName(key, known);
+  const apart = partedEntry(scope, own, key, known);
+  if (apart) return { where, ...apart };
+  const there = Object.keys(valueAt(scope.doc.data, parent) ?? {});
+  const free = known.filter((one) => !there.includes(one));
+  const other = nameMeant(key, free);
+  const near = other ?? nearestName(key, known);
   const message = `${key} is not a known name in ${subject(parent)}`;
+  const written =
+    other === null ? null : asMeant(scope, [...own, other], valueAt(scope.doc.data, [...parent, key]));
   return {
     where,
     message: near === null ? message : `${message}; did you mean ${near}?`,
     ...(known.length > 0 ? { expected: `known names: ${known.join(', ')}` } : {}),
+    ...(written === null ? {} : { remedy: written }),
     ...(near === null ? {} : { meant: pointer([...parent, near]) }),
   };
+}
+
+/**
+ * What is wrong with a name that is none: the end of a value that a comma cut off, `in: left, right` and `x: 1,5 in`, or a
+ * name and its value with no space between. Null for another.
+ */
+function partedEntry(
+  scope: Scope,
+  own: Keys,
+  key: string,
+  known: readonly string[],
+): Pick<Problem, 'message' | 'remedy'> | null {
+  const parent = [...scope.base, ...own];
+  const [, glued = '', rest] = /^([a-z-]+):(\S.*)$/.exec(key) ?? [];
+  if (rest !== undefined && known.includes(glued))
+    return { message: `${key} lacks a space after its colon`, remedy: `write ${glued}: ${rest}` };
+  const [, bare] = /^([\w-]+)\s*[[{]/.exec(key) ?? [];
+  if (bare !== undefined)
+    return { message: `${bare} lacks its colon`, remedy: `write ${bare}: before the bracket` };
+  if (valueAt(scope.doc.data, [...parent, key]) !== null) return null;
+  const entries = Object.entries(valueAt(scope.doc.data, parent) ?? {});
+  const [name, before] = entries[entries.findIndex(([one]) => one === key) - 1] ?? [];
+  if (name === undefined) return null;
+  if (/^\d/.test(key) && typeof before === 'number')
+    return {
+      message: `the comma in ${name}: ${before},${key} ends its value`,
+      remedy: `write ${name}: ${before}.${key}`,
+    };
+  const list = [before, key];
+  const takesList = schemasAt(scope.schema, [...own, name], partOf(scope)).some(
+    (one) => z.safeParse(one, list).success,
+  );
+  return takesList
+    ? {
+        message: `the comma before ${key} ends the value of ${name}`,
+        remedy: `write ${name}: [${list.join(', ')}]`,
+      }
+    : null;
+}
+
+/** The line to write for what was written under another name: with its own value where that fits, else by an example. */
+function asMeant(scope: Scope, own: Keys, value: unknown): string | null {
+  const schemas = schemasAt(scope.schema, own, partOf(scope));
+  const name = subject(own);
+  if (typeof value === 'string' && schemas.some((one) => mayBeTold(one, value)))
+    return `write ${name}: ${scalarText(value)}`;
+  const [issue] = schemas.flatMap((one) => z.safeParse(one, value).error?.issues.slice(0, 1) ?? []);
+  if (value !== undefined && value !== null && issue && issue.path.length === 0)
+    return sentence(name, issueWords(issue, { value, schemas }));
+  const example = schemas.map(fieldExampleText).find((one) => one !== null);
+  return example ? `write it so: ${name}: ${example}` : null;
+}
+
+/** True for a value that a field takes, and that is a measure or a name: a text may be private, and is not repeated. */
+function mayBeTold(schema: Schema, value: string): boolean {
+  const read = z.safeParse(schema, value);
+  if (!read.success || read.data instanceof Private) return false;
+  return typeof read.data !== 'string' || idPattern.test(read.data);
 }
 
 function missingName(scope: Scope, own: Keys): Found {
@@ -139,5 +220,16 @@ function refusedName(scope: Scope, own: Keys, issue: Issue | undefined): Found {
   const where = scope.doc.keyPlaceOf(pointer(keys));
   const name = subject(keys);
   const words = issue ? issueWords(issue, { value: name, schemas: [] }) : "can't stand here";
-  return { where, message: sentence(`the name ${name}`, words) };
+  return {
+    where,
+    message: sentence(`the name ${name}`, words),
+    ...(issue && idRemedy(issue, name)),
+  };
+}
+
+/** What is no id as it would be one. */
+function idRemedy(issue: Issue, value: unknown): Pick<Problem, 'remedy'> {
+  const isId = issue.code === 'invalid_format' && 'pattern' in issue && issue.pattern === String(idPattern);
+  const words = isId && typeof value === 'string' ? idWords(value) : '';
+  return idPattern.test(words) ? { remedy: `write ${words}` } : {};
 }

@@ -6,6 +6,7 @@ import {
   type PairRole,
   pairRoles,
 } from '../../model/short-forms/short-form.ts';
+import { dottedRow } from '../names/row-meant.ts';
 import type { FormFaults } from './faults.ts';
 import { steppedLength } from './step-length.ts';
 import {
@@ -146,7 +147,7 @@ function share(
     faults.value(
       at,
       `${field} has ${counted(items.length, 'value')}, and ${row} stands for ${counted(names.length, 'name')}`,
-      `write one value for each of ${names.join(', ')}`,
+      dottedRow(row) === null ? `write one value for each of ${names.join(', ')}` : `write ${dottedRow(row)}`,
     );
   return null;
 }

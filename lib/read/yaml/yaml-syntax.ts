@@ -1,3 +1,5 @@
+import { bracketFault } from './open-bracket.ts';
+
 interface Word {
   /** What the parser says. */
   readonly reason: RegExp;
@@ -5,11 +7,35 @@ interface Word {
   readonly rest?: RegExp;
   /** What stands before the place on its line. */
   readonly before?: RegExp;
+  /** The lines up to this one that are not empty, this one last. */
+  readonly lines?: RegExp;
   readonly says: string;
 }
 
 /** From the particular to the general: the first that fits is said. */
 const words: readonly Word[] = [
+  {
+    reason: /bad indentation|missed comma|block mapping|complex/,
+    lines: /[:[,{]\s*\?\s*(?:[,}\]]|$)[^\n]*$/,
+    says: 'a ? can not stand for what is not known yet: leave the name out too, or put # before the line',
+  },
+  {
+    reason: /bad indentation/,
+    before: /^\s*[\w-]+\s*\{[^{}]*$/,
+    says: 'a colon is missing between the name and its {: write name: { ... }',
+  },
+  {
+    reason: /bad indentation/,
+    before: /^\s*$/,
+    lines: /(?:^|\n)\s*- [^\n]*\n\s*[^-\s#][^\n]*$/,
+    says: 'the line above is an entry of a list, and this one a name: write both as name: value, without -',
+  },
+  {
+    reason: /bad indentation/,
+    before: /^\s*$/,
+    lines: /(?:^|\n)\s*[^-\s#][^\n]*\n\s*- [^\n]*$/,
+    says: 'this line is an entry of a list, and the one above has a name: write both as name: value, without -',
+  },
   { reason: /tab characters/, says: 'a tab stands in the indentation: use spaces' },
   {
     reason: /bad indentation|deficient/,
@@ -71,9 +97,18 @@ export function syntaxFault(reason: string, source: string, offset: number): str
       .slice(0, offset)
       .split(/[\r\n]/)
       .at(-1) ?? '';
+  const line = `${before}${/^[^\r\n]*/.exec(source.slice(offset))?.[0] ?? ''}`;
+  const above = source.slice(0, offset - before.length).split(/[\r\n]+/);
+  const lines = [...above.filter((one) => /\S/.test(one) && !/^\s*#/.test(one)).slice(-1), line].join('\n');
   const rest = source.slice(offset).split(/[\r\n]/, 1)[0] ?? '';
   const word = words.find(
-    (one) => one.reason.test(reason) && (one.rest?.test(rest) ?? true) && (one.before?.test(before) ?? true),
+    (one) =>
+      one.reason.test(reason) &&
+      (one.rest?.test(rest) ?? true) &&
+      (one.before?.test(before) ?? true) &&
+      (one.lines?.test(lines) ?? true),
   );
+  const bracket = /flow|deficient/.test(reason) ? bracketFault(source, offset) : null;
+  if (bracket !== null && word?.lines === undefined) return bracket;
   return word?.says ?? "this line can't be read: check its colons, quotes, brackets and indentation";
 }

@@ -146,7 +146,7 @@ describe('what nothing can be computed from is refused', () => {
         'OUT1: { role: feed-out, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }',
         `OUT1: { role: feed-out, joint: set-screw, takes: ${mark}{ from: 4 AWG, to: 8 AWG } }`,
       ),
-      /takes runs downwards: write the smaller value under from:/,
+      /takes runs downwards: the smaller value, or the thinner conductor, stands first/,
     ],
     [
       'a battery of no resistance by the house rules',

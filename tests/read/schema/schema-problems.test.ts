@@ -128,11 +128,11 @@ describe('a file against its schema', () => {
   test('the wrong sort of value is told in words of a file', () => {
     expect(said(job, 'title: [A]\nlinks: none\nparts: [1]\n')).toEqual([
       'job.yaml:1:8 title needs a text, such as Front amplifiers',
-      'job.yaml:2:8 links is a text, but needs a list',
-      'job.yaml:3:8 parts is a list, but needs lines of the form name: value',
+      'job.yaml:2:8 links is a text, but needs a list, such as [{ from: amp-front.B+ }]',
+      'job.yaml:3:8 parts is a list, but needs lines of the form name: value, such as { amp-front: { kind: amplifier, width: 13 5/8 in } }',
     ]);
     expect(said(job, '- a\n')).toEqual([
-      'job.yaml:1:1 the file is a list, but needs lines of the form name: value',
+      'job.yaml:1:1 the file is a list, but needs lines of the form name: value, such as { title: Front amplifiers }',
     ]);
   });
 
