@@ -1,4 +1,4 @@
-import { plainLetters } from '../../model/plain-letters.ts';
+import { plainLetters } from '../../model/writing/plain-letters.ts';
 
 /**
  * The words of a text as they are compared: in small letters of one width, without accents and signs that no eye sees,

@@ -16,7 +16,7 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
-import { completeJob } from '../../propose/complete-job.ts';
+import { type CompletedJob, completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields } from '../names/audio-names.ts';
 import { checkShared } from '../names/joints.ts';
@@ -78,10 +78,8 @@ export function resolveJob(
   const file = built ? withBuiltPlaces(completed.job, built) : completed.job;
   checkShortNames(written, vehicle, around.parts, report);
   report.standsAt(spots);
-  // What can't be read is told where it stands: what is asked, or wrong with a proposal, for want of it is no news.
-  if (found.isWhole && hasEveryPart(written, vehicle, around.parts))
-    for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
-  else report.hushProposed();
+  const isReadable = found.isWhole && hasEveryPart(written, vehicle, around.parts);
+  tellUndecided(isReadable ? completed.undecided : null, report);
   const devices = resolveDevices(file, vehicle, around.parts, report);
   const boards = resolveBoards(file, vehicle, around.parts, report);
   checkCables(file, around.parts, report);
@@ -120,6 +118,12 @@ export function resolveJob(
     ...takenBefore(written, released, built),
     held: cut?.held ?? null,
   };
+}
+
+/** What could not be decided; null where a part or the vehicle can't be read: that is told there, and what follows is no news. */
+function tellUndecided(undecided: CompletedJob['undecided'] | null, report: Report): void {
+  for (const { path, message, remedy } of undecided ?? []) report.at(path, message, remedy);
+  if (undecided === null) report.hushProposed();
 }
 
 /** True where each device of a job and of its vehicle has its part in the catalogue. */

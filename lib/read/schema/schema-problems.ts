@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { idPattern } from '../../model/fields.ts';
 import type { FileEdit } from '../../model/finding.ts';
-import { idWords } from '../../model/id-words.ts';
 import { pointer } from '../../model/place.ts';
 import { Private } from '../../model/private.ts';
 import type { Problem } from '../../model/problem.ts';
+import { idWords } from '../../model/writing/id-words.ts';
 import { nameMeant } from '../../model/writing/other-words.ts';
 import { nearestName } from '../names/nearest-name.ts';
 import { inRow } from '../short-forms/in-row.ts';
