@@ -88,9 +88,8 @@ export function resolveJob(
   checkAudioFields(devices, report);
   checkShared({ links, runs, devices, parts: around.parts, report });
   checkWires(file, around.parts, report);
-  checkLeftOpen(file, devices, report);
+  checkOpen(file, devices, links, report);
   checkSaid(file, report);
-  checkOpenIsFree(file, links, report);
   checkLengths(links, devices, around.parts, report);
   checkAnew(file, built, report);
   if (report.problems.length > before || report.incomplete) return null;
@@ -204,6 +203,12 @@ function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report)
         'keep one of wire: and colour:',
       );
   }
+}
+
+/** What is left open is there, and is open. */
+function checkOpen(file: JobFile, devices: readonly Device[], links: readonly Link[], report: Report): void {
+  checkLeftOpen(file, devices, report);
+  checkOpenIsFree(file, links, report);
 }
 
 function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report): void {
