@@ -10,7 +10,7 @@ import { type JobSurroundings, jobQuestions, partsNamed } from './job/job-questi
 import { jobText } from './job/job-text.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { refused } from './refused.ts';
-import { errorsOf, problemsOfPart, type UnreadVehicle, unreadVehicles } from './unread.ts';
+import { errorsOf, problemsOfPart, type UnreadVehicle, unreadParts, unreadVehicles } from './unread.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
 
 /** `rackleaf new job`: writes a job that says what plays what, with what the vehicle offers named in each section. */
@@ -34,6 +34,7 @@ export async function newJob(effects: Effects, given: Given, asker: Asker | null
   if (lacking.length > 0) return refused(effects, ...lacking.map(unreadText));
   const surroundings = {
     ...{ parts, vehicles, problems, unread, shop: shop.shop },
+    unreadParts: unreadParts(sorted.parts, parts, problems),
     ...{ today: effects.today(), id: given.id },
   };
   return newFile(effects, jobFile(shop, surroundings, takenIds(files)), given, asker);

@@ -1,7 +1,11 @@
+import { hasFields } from '../../model/content/proposal.ts';
+import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { Part } from '../../model/kinds/index.ts';
 import { placeText } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
 import { baseName } from '../../read/read-content.ts';
+import { readYaml } from '../../read/yaml/yaml.ts';
 
 /** A vehicle whose file stands there, and what keeps it from being read. */
 export interface UnreadVehicle {
@@ -23,6 +27,35 @@ export function unreadVehicles(
       path,
       problems: problems.filter(({ where }) => where.file === path),
     }));
+}
+
+/** A part that is written, and could not be read. */
+export interface UnreadPart {
+  readonly id: string;
+  /** As its file has it; null where the file itself could not be read. */
+  readonly kind: string | null;
+  readonly problems: readonly Problem[];
+}
+
+/** The parts of a shop that its catalogue lacks since their files have errors, in the order of the files. */
+export function unreadParts(
+  files: readonly SourceFile[],
+  read: Readonly<Record<string, Part>>,
+  problems: readonly Problem[],
+): readonly UnreadPart[] {
+  return files.flatMap(({ path, text }): readonly UnreadPart[] => {
+    const data = readYaml(path, text).value?.data;
+    const parts = hasFields(data) && hasFields(data.parts) ? data.parts : null;
+    const own = parts ? Object.keys(parts) : [baseName(path)];
+    return own
+      .filter((id) => !Object.hasOwn(read, id))
+      .map((id) => {
+        const part = parts?.[id];
+        const kind = hasFields(part) && typeof part.kind === 'string' ? part.kind : null;
+        return { id, kind, problems: problemsOfPart(id, problems) };
+      })
+      .filter((one) => one.problems.length > 0);
+  });
 }
 
 /** What the reader found of one part: in its own fields, or in a file of its name that is no list of parts at all. */

@@ -19,6 +19,25 @@ export function nearestName(wanted: string, known: Iterable<string>): string | n
   return best?.name ?? null;
 }
 
+/** The most names of which one may have been meant that are read at a glance. */
+const mostNear = 6;
+
+/**
+ * Every known name that may have been meant, best first: those that begin with what was written, or that it begins with,
+ * then those within the reach of `nearestName`, nearest first. Equal ones by code units.
+ */
+export function nearNames(wanted: string, known: Iterable<string>): readonly string[] {
+  const low = wanted.toLowerCase();
+  const isPrefix = (name: string) =>
+    low !== '' && (name.toLowerCase().startsWith(low) || low.startsWith(name.toLowerCase()));
+  const near = [...new Set(known)].filter((name) => isPrefix(name) || nearestName(wanted, [name]) !== null);
+  const rank = (name: string) => (isPrefix(name) ? 0 : 1);
+  const distance = (name: string) => editDistance(low, name.toLowerCase());
+  return near
+    .toSorted((a, b) => rank(a) - rank(b) || distance(a) - distance(b) || (a < b ? -1 : 1))
+    .slice(0, mostNear);
+}
+
 /**
  * Damerau-Levenshtein distance between two texts, by UTF-16 units, with transpositions of neighbours that
  * may have been edited in between (Damerau 1964, Levenshtein 1966, in the form of Lowrance and Wagner 1975).

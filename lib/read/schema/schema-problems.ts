@@ -126,6 +126,8 @@ function unknownName(scope: Scope, own: Keys, key: string): Found {
   const message = `${key} is not a known name in ${subject(parent)}`;
   const written =
     other === null ? null : asMeant(scope, [...own, other], valueAt(scope.doc.data, [...parent, key]));
+  const inside = near === null ? insideWords(scope, own, key) : null;
+  if (inside !== null) return { where, message: `${message}; ${inside}` };
   return {
     where,
     message: near === null ? message : `${message}; did you mean ${near}?`,
@@ -191,6 +193,20 @@ function mayBeTold(schema: Schema, value: string): boolean {
   const read = z.safeParse(schema, value);
   if (!read.success || read.data instanceof Private) return false;
   return typeof read.data !== 'string' || idPattern.test(read.data);
+}
+
+/** Where a name belongs that one section beside it alone has, with that section as a whole; null where none or several do. */
+function insideWords(scope: Scope, own: Keys, key: string): string | null {
+  const data = partOf(scope);
+  const sections = knownNames(scope.schema, own, data).filter((one) =>
+    knownNames(scope.schema, [...own, one], data).includes(key),
+  );
+  const [section, ...others] = sections;
+  if (section === undefined || others.length > 0) return null;
+  const example = schemasAt(scope.schema, [...own, section], data)
+    .map(fieldExampleText)
+    .find((one) => one !== null);
+  return `${key}: stands inside ${section}:${example ? `, such as ${section}: ${example}` : ''}`;
 }
 
 function missingName(scope: Scope, own: Keys): Found {

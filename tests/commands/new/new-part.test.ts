@@ -65,7 +65,10 @@ describe('new part', () => {
       ...line,
       ...['--case', '6 1/2 in, 6 1/2 in, 2 3/4 in, 1.2 kg'],
       ...['--facts', 'component, 90 W, 70 Hz, , C1, 4 ohm, , screw-clamp, 18 AWG to 12 AWG'],
-      ...['--set', '3 kHz, 2 in, 7/8 in, 0.09 kg, 4 in, 3 in, 1 in, 0.2 kg, 2, yes'],
+      ...[
+        '--set',
+        '3 kHz, 2 in, 7/8 in, 0.09 kg, 4 in, 3 in, 1 in, 0.2 kg, set-screw, up to 12 AWG, 8 mm, 80 W, , 2, yes',
+      ],
     );
     expect([status, out]).toEqual([0, 'content/parts/set-six.yaml']);
     expect(told).toContain('first set-six-crossover, then set-six and set-six-tweeter, both with driven by');
@@ -78,8 +81,11 @@ describe('new part', () => {
       ways: { W: { toHz: 3000 }, T: { fromHz: 3000 } },
       order: 2,
       load: 4,
-      power: 90,
-      terminals: { 'IN+': { role: 'coil-positive', joint: 'screw-clamp' }, 'T-': { joint: 'supplied-lead' } },
+      power: 80,
+      terminals: {
+        'IN+': { role: 'coil-positive', joint: 'set-screw', strip: 0.008 },
+        'T-': { joint: 'supplied-lead' },
+      },
     });
   });
 
@@ -111,13 +117,20 @@ describe('new part', () => {
         '--facts',
         'component, 90 W, , , C1, 4 ohm, , screw-clamp',
       ],
-      ...['--set', '3 kHz, ?, ?, ?, ?, ?, ?, ?'],
+      ...['--set', '3 kHz, ?, ?, ?, ?, ?, ?, ?, ?'],
     );
     expect(status).toBe(2);
     const text = folder.read('content/parts/set-open.yaml');
     expect(text).toMatch(/# Still to be written: [^\n]*set-open-tweeter/);
     expect(text).toMatch(/# Still to be written: [^\n]*set-open-crossover/);
     folder.write('content/parts/set-open.yaml', 'rackleaf: 1\nparts: {}\n');
+  });
+
+  test('names every part that may have been meant by --like, those that begin so first', async () => {
+    const bare = (id: string) => `  ${id}: { kind: grommet, title: G, hole: 10 mm, bore: 8 mm }\n`;
+    folder.write('content/parts/rings.yaml', `rackleaf: 1\nparts:\n${bare('ring-65')}${bare('ring-525')}`);
+    const { told } = await folder.run('new', 'part', 'x', '--like', 'ring-5', '--title', 'X');
+    expect(told).toContain('there is no part "ring-5"; did you mean ring-525 or ring-65?');
   });
 
   test('takes over what another part of the shop says, but for what differs', async () => {

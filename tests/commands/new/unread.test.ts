@@ -62,6 +62,18 @@ describe('a part that is written and could not be read', () => {
     expect(told).toMatch(/^content\/parts\/half-amp\.yaml:3:\d+: error: /m);
   });
 
+  test('is told as left out where amplifiers are offered, and not among speakers', async () => {
+    const person = new Typed('Half', ...enters(9));
+    await shop.answered(person, 'new', 'job', 'beside-half-amp', '--vehicle', 'wagon');
+    const left = person.said.filter((text) => text.includes('Left out until its file is mended'));
+    expect(left).toEqual([
+      expect.stringMatching(
+        /amplifier half-amp: content\/parts\/half-amp\.yaml has \d+ errors, the first at /,
+      ),
+    ]);
+    expect(left[0]).toContain('Amplifiers, processor and what else');
+  });
+
   test('is told by flags as well', async () => {
     const line = ['--vehicle', 'wagon', '--title', 'Half', '--device', 'amp, half-amp'];
     const { status, told } = await shop.run('new', 'job', 'flags-half-amp', ...line);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { editDistance, nearestName } from '../../../lib/read/names/nearest-name.ts';
+import { editDistance, nearestName, nearNames } from '../../../lib/read/names/nearest-name.ts';
 
 describe('edit distance', () => {
   // The textbook pairs: kitten and sitting, saturday and sunday (Levenshtein distance 3); ca and abc, which tell
@@ -66,4 +66,10 @@ describe('the nearest name', () => {
   test('nothing is near to nothing', () => {
     expect(nearestName('amp', [])).toBeNull();
   });
+});
+
+test('of several that may be meant those come first that begin so, then the nearest', () => {
+  const known = ['coaxial-65', 'coaxial-525', 'coaxial-56', 'tweeter-25', 'coax'];
+  expect(nearNames('coaxial-5', known)).toEqual(['coaxial-56', 'coaxial-525', 'coax', 'coaxial-65']);
+  expect(nearNames('woofer', known)).toEqual([]);
 });

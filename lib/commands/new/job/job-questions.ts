@@ -10,7 +10,7 @@ import { type Row, rowOf } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
 import { missingPart, otherKind } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
-import { type UnreadVehicle, unreadFault } from '../unread.ts';
+import { type UnreadPart, type UnreadVehicle, unreadFault } from '../unread.ts';
 import { jobTables } from './job-tables.ts';
 
 /** What a job is asked for in. */
@@ -21,6 +21,8 @@ export interface JobSurroundings {
   readonly problems: readonly Problem[];
   /** Vehicles that are written, and could not be read. */
   readonly unread: readonly UnreadVehicle[];
+  /** Parts of which the same holds: they are not offered, and it is told why. */
+  readonly unreadParts: readonly UnreadPart[];
   /** Its units and its tape; null where its own file could not be read. */
   readonly shop: Pick<Shop, 'units' | 'fraction'> | null;
   readonly today: string;
@@ -107,7 +109,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   }),
   device: (around) => ({
     hints: (answers) => [
-      ...offered(around.parts, ['amplifier', 'processor']),
+      ...offered(around, ['amplifier', 'processor'], onBoard),
       `Places: ${placesOf(around, answers).join(', ')}`,
     ],
     fault: ({ cells }, answers) =>
@@ -118,7 +120,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   }),
   speaker: (around) => ({
     hints: (answers) => [
-      ...offered(around.parts, ['speaker', 'enclosure', 'crossover']),
+      ...offered(around, ['speaker', 'enclosure', 'crossover']),
       `Places: ${placesOf(around, answers).join(', ')}`,
     ],
     fault: ({ cells }, answers) =>
@@ -151,11 +153,22 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   }),
 };
 
-function offered(parts: JobSurroundings['parts'], kinds: readonly KindName[]): readonly string[] {
-  return kinds.flatMap((kind) => {
+/** Parts of some kinds that the catalogue has; and those that it lacks, of these kinds or others that may stand there, with what keeps them out. */
+function offered(
+  { parts, unreadParts }: JobSurroundings,
+  kinds: readonly KindName[],
+  also: readonly KindName[] = [],
+): readonly string[] {
+  const lists = kinds.flatMap((kind) => {
     const names = partNames(parts, kind);
     return names.length === 0 ? [] : [`In the catalogue, ${kind}: ${names.join(', ')}`];
   });
+  const meant: readonly string[] = [...kinds, ...also];
+  const left = unreadParts.flatMap(({ id, kind, problems }) => {
+    const fault = kind === null || meant.includes(kind) ? unreadFault(problems) : null;
+    return fault === null ? [] : [`Left out until its file is mended, ${kind ?? 'part'} ${id}: ${fault}`];
+  });
+  return [...lists, ...left];
 }
 
 /** The tape of a shop whose file can't be read. */

@@ -2,10 +2,12 @@ import { z } from 'zod';
 import { extent, quantityAbove } from '../../../model/fields.ts';
 import { crossoverSchema } from '../../../model/kinds/crossover.ts';
 import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
+import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
+import { speakerSchema } from '../../../model/kinds/speaker.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import type { Row } from '../ask/rows.ts';
 import { filled, known, type Named } from '../yaml-text.ts';
-import { columnsOf, leaflet } from './part-columns.ts';
+import { columnsOf, leaflet, sizeRange, sizesField } from './part-columns.ts';
 
 /** What a leaflet calls a woofer that comes with a tweeter and the passive crossover between them. */
 export const componentSet = 'component';
@@ -25,11 +27,16 @@ export const setTable: AskedTable = leaflet(
     column('depth', 'crossover depth', extent, '3 in'),
     column('height', 'crossover height', extent, '1 1/4 in'),
     column('mass', 'crossover mass', mass, '0.25 kg'),
+    column('joint', 'crossover joint', terminalSpecSchema.shape.joint, 'set-screw'),
+    optionalColumn('takes', 'crossover takes', sizesField, '18 AWG to 12 AWG'),
+    optionalColumn('strip', 'crossover strip', terminalSpecSchema.shape.strip, '3/8 in'),
+    optionalColumn('power', 'crossover power', crossoverSchema.shape.power, '80 W'),
+    optionalColumn('tweeter-power', 'tweeter power', speakerSchema.shape.power, '60 W'),
     ...columnsOf(crossoverSchema.shape, ['order'], { order: '2' }),
     optionalColumn('leads', 'leads to its speakers supplied', z.boolean(), 'no'),
   ],
   {
-    hint: 'What the leaflet does not tell is a ?. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest.',
+    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest.',
   },
 );
 
@@ -40,15 +47,13 @@ interface Woofer {
   /** Its fields: the whole set may take its power, and has its nominal load. */
   readonly fields: Named;
   readonly nominal: string;
-  /** How a conductor is held, and which: by the coils of the woofer. */
-  readonly held: Named;
 }
 
 /** Tweeter and crossover of a set, as parts by their ids. */
-export function partsOfSet({ cells }: Row, { id, title, fields, nominal, held }: Woofer): Named {
-  const { frame, mounting, corner, order, leads, width, depth, height } = cells;
+export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofer): Named {
+  const { frame, mounting, corner, order, leads, width, depth, height, joint, takes, strip } = cells;
   const supplied = { joint: 'supplied-lead' };
-  const power = known({ power: fields.power });
+  const held = known({ joint, strip, takes: takes === undefined ? undefined : sizeRange(String(takes)) });
   return {
     [`${id}-tweeter`]: {
       kind: 'speaker',
@@ -56,7 +61,7 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal, held }:
       ...filled('size', known({ width: frame, depth: frame, height: mounting })),
       ...known({ mass: cells['tweeter-mass'] }),
       band: 'tweeter',
-      ...power,
+      ...known({ power: cells['tweeter-power'] ?? fields.power }),
       terminals: { C1: { role: 'coil', ...supplied } },
       coils: { C1: { nominal } },
     },
@@ -69,7 +74,7 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal, held }:
       ...(corner !== undefined && { ways: { W: `up to ${corner}`, T: `from ${corner}` } }),
       ...known({ order }),
       load: nominal,
-      ...power,
+      ...known({ power: cells.power ?? fields.power }),
     },
   };
 }

@@ -1,4 +1,6 @@
 import type { SourceFile } from '../../../model/content/source-file.ts';
+import type { Part } from '../../../model/kinds/index.ts';
+import { nearNames } from '../../../read/names/nearest-name.ts';
 import { contentFiles, readCatalogue } from '../../../read/read-content.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { lineOf, type Question } from '../ask/question.ts';
@@ -23,7 +25,7 @@ export function likeFile(files: readonly SourceFile[], like: string, kind: strin
   if (!part || !read)
     return (
       (part && unreadFault(problemsOfPart(like, problems))) ??
-      `there is no part "${like}"; ${remedyFor(like, Object.keys(parts.parts))}`
+      `there is no part "${like}"; ${meantBy(like, parts.parts, kind)}`
     );
   if (kind !== null && kind !== read.kind) return `"${like}" is of the kind ${read.kind}: leave --kind out`;
   const any = anyPartFile(files, catalogue);
@@ -36,6 +38,13 @@ export function likeFile(files: readonly SourceFile[], like: string, kind: strin
     text,
     told: () => [`as ${like} but for what was told: compare the other figures with its leaflet`],
   };
+}
+
+/** Which parts may have been meant, of the kind that was told where one was; where none is near, what there is. */
+function meantBy(like: string, parts: Readonly<Record<string, Part>>, kind: string | null): string {
+  const names = Object.keys(parts).filter((id) => kind === null || parts[id]?.kind === kind);
+  const near = nearNames(like, names);
+  return near.length > 1 ? `did you mean ${near.join(' or ')}?` : remedyFor(like, names);
 }
 
 function differsQuestion(like: string, part: Named): Question {

@@ -64,6 +64,7 @@ const speakerTable = leaflet('facts', 'What it plays; its coils, and how they ar
   optionalColumn('direct-current', 'direct current', coil['direct-current'], '3.3 ohm'),
   column('joint', 'joint', terminalSpecSchema.shape.joint, 'blade-tab'),
   optionalColumn('takes', 'takes', sizesField, '18 AWG to 12 AWG'),
+  optionalColumn('strip', 'strip', terminalSpecSchema.shape.strip, ''),
 ]);
 
 const boxTable = leaflet('box', 'Of a subwoofer: the boxes that its maker allows', [

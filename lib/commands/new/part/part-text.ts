@@ -49,13 +49,12 @@ function besideWoofer(kind: KindName, id: string, answers: Answers): Named {
   const [told] = isAsked('set', answers) ? partRows(kind, 'set', answers) : [];
   const [facts] = partRows(kind, 'facts', answers);
   if (!told || !facts) return {};
-  const { power, nominal, joint, takes } = facts.cells;
+  const { power, nominal } = facts.cells;
   return partsOfSet(told, {
     id,
     title: lineOf(answers, 'title'),
     fields: known({ power }),
     nominal: String(nominal),
-    held: known({ joint, takes: takes === undefined ? undefined : sizeRange(String(takes)) }),
   });
 }
 
@@ -247,7 +246,7 @@ function powers(rest: readonly string[]): Named {
 }
 
 /** What a speaker plays, and its coils with their terminals. */
-function speakerFields({ cells: { names, joint, takes, ...cells } }: Row): Named {
+function speakerFields({ cells: { names, joint, takes, strip, ...cells } }: Row): Named {
   const { nominal, 'direct-current': direct, band, ...facts } = cells;
   return {
     ...known({ band: band === componentSet ? 'midbass' : band }),
@@ -257,6 +256,7 @@ function speakerFields({ cells: { names, joint, takes, ...cells } }: Row): Named
         role: 'coil',
         ...(joint !== undefined && { joint }),
         ...(takes !== undefined && { takes: sizeRange(String(takes)) }),
+        ...known({ strip }),
       },
     },
     coils: { [rowName(names)]: known({ nominal, 'direct-current': direct }) },
