@@ -59,7 +59,7 @@ export const protectionFindings = {
     ...commonPractice,
   },
   'fuse-over-ceiling': {
-    asks: 'A fuse before a device that has none of its own is at most what its maker allows; with fuses aboard it protects the cable, and the cable alone bounds it.',
+    asks: 'A fuse before a device is at most what its maker allows before it, or states for one that has none of its own; with fuses aboard and nothing stated the cable alone bounds it.',
     levels: ['stop'],
     ...partData,
   },

@@ -51,7 +51,7 @@ export function noHolderText(
   if (ceilingA !== null && leastA > ceilingA) {
     const spec = draft.device(about)?.spec;
     const aboard =
-      spec && 'supply' in spec
+      spec && 'supply' in spec && spec.supply['fuse-before'] === undefined
         ? `where the ${amps(ceilingA)} are fuses in ${about} itself, write how many under supply: of its part, fuses-fitted: 1: the fuse at ${batteryId} then protects the cable; else see`
         : 'see';
     return {

@@ -1,4 +1,5 @@
 import { isFault } from '../../model/fault.ts';
+import { fuseCeilingA } from '../../model/kinds/fields/supply.ts';
 import { amplifierEfficiency } from '../../power/network/amplifier-efficiency.ts';
 import { chargerInputA } from '../../power/network/charger-draw.ts';
 import { amplifierCurrents } from '../../power/network/load-current.ts';
@@ -37,7 +38,7 @@ export function supplyNeeds(
     const { supply } = device.spec;
     const [terminal] = terminalsWith(device, 'supply-positive');
     if (terminal === undefined || !draft.isFree(device.id, terminal)) return [];
-    const ceilingA = supply['fuses-fitted'] > 0 ? null : supply.fuse;
+    const ceilingA = fuseCeilingA(supply);
     return [{ device, terminal, currentA: currentA(draft, device, driven), ceilingA }];
   });
   const ofContacts = contacts.flatMap(({ relay, terminal, currentA: drawnA }): SupplyNeed[] => {

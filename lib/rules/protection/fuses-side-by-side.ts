@@ -1,4 +1,5 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
+import { fuseCeilingA } from '../../model/kinds/fields/supply.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { supplyOf } from '../../plan/power/device-loads.ts';
 import { type LiveSide, liveSide, noFuse, reached } from '../live-side.ts';
@@ -23,10 +24,9 @@ const fusesOverCeiling: Rule = {
   judge(about) {
     const side = liveSide(about);
     return about.job.devices.flatMap(({ id, spec, facts, origin }): Verdict<'fuses-over-ceiling'>[] => {
-      // With fuses of its own aboard a device sets no ceiling to those before it.
       const supply = supplyOf(spec);
-      const ceilingA = supply?.['fuses-fitted'] === 0 ? supply.fuse : undefined;
-      if (origin !== 'job' || ceilingA === undefined) return [];
+      const ceilingA = supply ? fuseCeilingA(supply) : null;
+      if (origin !== 'job' || ceilingA === null) return [];
       return Object.entries(facts.terminals).flatMap(([name, { role }]): Verdict<'fuses-over-ceiling'>[] => {
         if (role !== 'supply-positive') return [];
         const fuses = fusesAt(about, side, terminalId({ device: id, terminal: name }));

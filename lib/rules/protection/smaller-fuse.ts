@@ -1,3 +1,4 @@
+import { fuseCeilingA } from '../../model/kinds/fields/supply.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import type { Advice } from '../../model/remark.ts';
@@ -21,7 +22,10 @@ export function fuseWords({ id, item, way, form }: PlanFuse): string {
 
 /** Of whose maker the ceiling of a fuse is: of those that it feeds, what states it. */
 export function ceilingOf({ job }: Pick<Case, 'job'>, { loads, ceilingA }: PlanFuse): string {
-  const stating = loads.filter((id) => supplyOf(deviceOf(job, id)?.spec ?? null)?.fuse === ceilingA);
+  const stating = loads.filter((id) => {
+    const supply = supplyOf(deviceOf(job, id)?.spec ?? null);
+    return supply && fuseCeilingA(supply) === ceilingA;
+  });
   const named = stating.length > 0 ? stating : loads;
   return named.length > 0 ? listed(named) : 'what it feeds';
 }

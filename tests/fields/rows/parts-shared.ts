@@ -251,6 +251,13 @@ export const sharedPartRows: readonly Row[] = [
   ['parts/parts/amp-four/supply/fuse', 'mA for A', '60 mA', 'part-data-unlikely'],
   ['parts/parts/amp-four/supply/fuse', 'a figure short', '6 A', 'part-data-unlikely'],
   ['parts/parts/amp-four/supply/fuses-fitted', 'the rating for the count', 30, /more than any/],
+  [
+    'parts/parts/amp-four/supply/fuse-before',
+    'a figure short',
+    '6 A',
+    'fuse-without-rating',
+    { scene: { 'parts/parts/amp-four/supply/fuse-before': '60 A' } },
+  ],
   ['parts/parts/amp-four/supply/cut-out', 'the point left out', '105 V', 'part-data-unlikely'],
   ['parts/parts/amp-four/supply/idle', 'mA for A', '1100 A', 'part-data-unlikely'],
   ['parts/parts/amp-four/supply/idle', 'the fuse for the idle', '60 A', 'part-data-unlikely'],

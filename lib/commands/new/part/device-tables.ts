@@ -29,9 +29,13 @@ export const amplifierSupplyTable = leaflet(
       'cut-out': '10.5 V',
     }),
     optionalColumn('eighth', 'efficiency at an eighth of it', efficiency.eighth, '55 %'),
+    ...columnsOf(supply, ['fuse-before'], { 'fuse-before': '80 A' }).map((one) => ({
+      ...one,
+      title: 'largest fuse at the battery',
+    })),
   ],
   {
-    hint: 'The fuse is that of its maker for the whole device; several on the chassis add. Fuses fitted: how many of them sit in the device. With none, no fuse before it is larger; with one or more, the fuse at the source protects the cable, which alone bounds it.',
+    hint: 'The fuse is that of its maker for the whole device; several on the chassis add. Fuses fitted: how many of them sit in the device. With none, no fuse before it is larger; with one or more, the fuse at the source protects the cable, which alone bounds it, where the leaflet tells no largest fuse at the battery.',
   },
 );
 

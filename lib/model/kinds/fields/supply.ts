@@ -34,8 +34,17 @@ export const supplySchema = section(
     ),
     'fuses-fitted': builders(
       count.max(8, 'is more than any device has; write how many fuses there are').default(0),
-      'How many fuses sit in its own chassis. With one or more, the fuse before it protects the conductor alone, and only the conductor bounds it.',
+      'How many fuses sit in its own chassis. With one or more, the fuse before it protects the conductor alone, and only the conductor bounds it where `fuse-before:` tells nothing else.',
       { example: 2 },
+    ),
+    'fuse-before': builders(
+      quantityAbove('current').optional(),
+      'The largest fuse before it, at the battery or at its way, that its maker allows.',
+      {
+        example: '80 A',
+        leftOut:
+          'its `fuse:` where it has none in its chassis; with fuses aboard the conductor alone bounds it',
+      },
     ),
     'cut-out': builders(
       quantity('voltage').optional(),
@@ -88,3 +97,8 @@ export const supplySchema = section(
   'How it is fed from the 12 V network.',
 );
 export type Supply = z.output<typeof supplySchema>;
+
+/** The largest fuse (A) that the maker of a device allows before it; null where the conductor alone bounds it. */
+export function fuseCeilingA(supply: Pick<Supply, 'fuse' | 'fuses-fitted' | 'fuse-before'>): number | null {
+  return supply['fuse-before'] ?? (supply['fuses-fitted'] > 0 ? null : supply.fuse);
+}

@@ -1,5 +1,6 @@
 import { type Device, type Job, terminalId } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
+import { fuseCeilingA } from '../../../model/kinds/fields/supply.ts';
 import { turnOnDrawOf } from '../../../model/kinds/fields/turn-on-draw.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
@@ -255,16 +256,17 @@ function sourceCeiling({ device: { spec } }: CircuitSource) {
 
 /**
  * The ceiling that the maker of a device sets to its fuses, where a fuse is one of those nearest to it. A device with
- * fuses of its own aboard sets none: the fuse before it protects the conductor.
+ * fuses of its own aboard sets none but what its maker states for the fuse before it: that protects the conductor.
  */
 function ceilingAt({ device, from }: CircuitLoad, edge: CircuitEdge, paths: CircuitPaths, rules: HouseRules) {
   const supply = supplyOf(device.spec);
-  if (!supply || supply['fuses-fitted'] > 0) return [];
+  const ceilingA = supply ? fuseCeilingA(supply) : null;
+  if (ceilingA === null) return [];
   const { fuses } = paths.inflows.into(from, '');
   const isOne = fuses.some(({ id }) => id === edge.id);
   // An amplifier draws by what it is loaded with; of any other device the fuse that its maker states is the one to fit.
   const makerShare = device.spec?.kind === 'amplifier' ? rules['fuse-under-maker'].value : 1;
-  return isOne ? [{ ceilingA: supply.fuse, fuses: fuses.length, makerShare }] : [];
+  return isOne ? [{ ceilingA, fuses: fuses.length, makerShare }] : [];
 }
 
 /** What turn-on wires draw that begin behind a fuse: through a relay's contact, or straight from a way. */

@@ -124,6 +124,15 @@ describe('the ceiling of a fuse', () => {
     expect(byId(all, 'block.OUT2').ceilingA).toBe(5);
   });
 
+  test('is what the maker states for the fuse before a device, with fuses of its own aboard or without', () => {
+    const before = (fitted: number) =>
+      fuses(
+        (content) => Object.assign(amp(content).supply, { 'fuses-fitted': fitted, 'fuse-before': '45 A' }),
+        { draws },
+      );
+    for (const fitted of [0, 2]) expect(byId(before(fitted), 'block.OUT1').ceilingA).toBe(45);
+  });
+
   test('asks for half of it at least of an amplifier, and for all of it of any other device', () => {
     const all = fuses(undefined, { draws });
     // House rule, common practice, no source: an amplifier draws by what it is loaded with.
