@@ -1,11 +1,11 @@
 import { freeToRingM } from '../../board/layout/free-to-wall.ts';
-import type { Body } from '../../board/layout/item.ts';
+import { type Body, turnedSide, turns } from '../../board/layout/item.ts';
 import type { Board, Device } from '../../model/content/resolved-job.ts';
 import type { KeepClearKind, PlanBoard, PlanPlacement } from '../../model/plan/board.ts';
 import type { Edge } from '../../model/vocabulary.ts';
 import { boxRing } from '../../plan/board/board-pose.ts';
 import { houseRule } from '../house-rule-of.ts';
-import { deviceOf, deviceSpot, spaceSpot } from '../look-up.ts';
+import { deviceIdOf, deviceOf, deviceSpot, endsOf, spaceSpot, terminalSpecOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed } from '../words.ts';
 
@@ -152,34 +152,60 @@ function faceControls({ job, plan }: Case): Verdict<'control-before-wall'>[] {
   });
 }
 
+/**
+ * What else helps: what is joined on the bench is tightened there; what comes from the vehicle is joined once the board is
+ * in, where no tool gets at it.
+ */
+function onBenchText(about: Case, { device, board, side }: Short): string {
+  const joined = joinedInPlace(about, device, board, side);
+  return joined.length === 0
+    ? 'or tighten it on the bench and lift the board with its wires on to tighten it again'
+    : `${listed(joined)} ${joined.length === 1 ? 'is' : 'are'} joined there once ${board.id} is in, so that the bench is no way out: or bring ${joined.length === 1 ? 'it' : 'them'} to a joint or a distribution on the board that has room`;
+}
+
+/** Labels of the wires from off the board that end on a side of a part: the order of work joins them in the vehicle. */
+function joinedInPlace({ job, plan }: Case, device: Device, board: Board, side: Edge): readonly string[] {
+  const at = plan.boards.find(({ id }) => id === board.id)?.placements.find(({ item }) => item === device.id);
+  const turn = turns.find((one) => one === at?.turnDeg) ?? 0;
+  return plan.wires.flatMap((wire) => {
+    const ends = endsOf(wire);
+    const isHere = (end: string): boolean => {
+      if (deviceIdOf(end) !== device.id) return false;
+      const panel = terminalSpecOf(job, end)?.panel ?? 'bottom';
+      return panel !== 'face' && turnedSide(panel, turn) === side;
+    };
+    const isOff = (end: string) => deviceOf(job, deviceIdOf(end))?.board !== board.id;
+    return ends.some(isHere) && ends.some(isOff) ? [wire.label] : [];
+  });
+}
+
 const toolBeforeWall: Rule = {
   id: 'tool-room-before-wall',
   judge(about) {
     const { job } = about;
-    return shortSides(about).flatMap(
-      ({ device, board, side, needs, before }): Verdict<'tool-room-before-wall'>[] => {
-        // With a control there the whole side is told once.
-        if (needs.some(({ kind }) => kind === 'control')) return [];
-        const [most] = needs.toSorted((a, b) => b.depthM - a.depthM);
-        if (!most) return [];
-        const length = lengthIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
-        const asked = needs.map(
-          ({ kind, depthM }) => `${words[kind]} need${kind === 'tool' ? 's' : ''} ${length(depthM)}`,
-        );
-        return [
-          {
-            level: 'caution',
-            of: [device.id, board.id],
-            message: `once ${board.id} is in, ${length(before.freeM)} are free on the ${side} of ${device.id} up to ${before.what}; ${listed(asked)}`,
-            value: before.freeM,
-            limit: most.depthM,
-            unit: 'm',
-            remedy: `turn or move ${device.id}; or tighten it on the bench and lift the board with its wires on to tighten it again${before.certain ? '' : `; where nothing is there, write bounds: { ${side}: open } of ${board.spaceId} in the vehicle's file`}`,
-            ...deviceSpot(job, device.id, 'at'),
-          },
-        ];
-      },
-    );
+    return shortSides(about).flatMap((short): Verdict<'tool-room-before-wall'>[] => {
+      const { device, board, side, needs, before } = short;
+      // With a control there the whole side is told once.
+      if (needs.some(({ kind }) => kind === 'control')) return [];
+      const [most] = needs.toSorted((a, b) => b.depthM - a.depthM);
+      if (!most) return [];
+      const length = lengthIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
+      const asked = needs.map(
+        ({ kind, depthM }) => `${words[kind]} need${kind === 'tool' ? 's' : ''} ${length(depthM)}`,
+      );
+      return [
+        {
+          level: 'caution',
+          of: [device.id, board.id],
+          message: `once ${board.id} is in, ${length(before.freeM)} are free on the ${side} of ${device.id} up to ${before.what}; ${listed(asked)}`,
+          value: before.freeM,
+          limit: most.depthM,
+          unit: 'm',
+          remedy: `turn or move ${device.id}; ${onBenchText(about, short)}${before.certain ? '' : `; where nothing is there, write bounds: { ${side}: open } of ${board.spaceId} in the vehicle's file`}`,
+          ...deviceSpot(job, device.id, 'at'),
+        },
+      ];
+    });
   },
 };
 

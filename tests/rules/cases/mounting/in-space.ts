@@ -201,6 +201,14 @@ export const inSpaceCases = {
         level: 'caution',
         subject: 'amp',
         says: /plugs and bends need .*2 in/,
+        toDo: /or tighten it on the bench/,
+      },
+      {
+        name: 'set screws that take wires from the vehicle, which are joined once the board is in',
+        about: () => placed({ yM: 0.1, keepClear: driver('bottom') }, bounded({ bottom: 'wall' })),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /^turn or move amp; .* are joined there once main is in, so that the bench is no way out: or bring them to a joint/,
       },
     ],
     quiet: [
