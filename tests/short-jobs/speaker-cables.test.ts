@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import { changed, instead, linksOf } from './links-of.ts';
-import { shop } from './short-shop.ts';
+import { readShort, shop } from './short-shop.ts';
 
 const pair = (awg: number, insulation = 80) =>
   `  pair-${awg}:
@@ -97,4 +97,62 @@ links:
   const all = cabled(shopOf(pair(16), '  pair-16: { reels: [150 ft] }\n'), job);
   expect(all['to-rear-left']).toBeNull();
   expect(all['to-front-left']).toBe('pair-16 red black');
+});
+
+test('a link that the job writes and says no conductor of lies in the cable that a proposed one would', () => {
+  const files = shopOf(pair(16), '  pair-16: { reels: [150 ft] }\n');
+  const job = `${changed('under-seat-five')}
+links:
+  rear: { from: amp.CH3, to: rear-left.C1 }
+  front-a: { from: amp.CH1+, to: front-left.C1+ }
+  front-b: { from: amp.CH1-, to: front-left.C1- }
+`;
+  const { job: read, problems, links } = linksOf(job, files);
+  expect(problems).toEqual([]);
+  const laid = (id: string) => read?.file.links[id]?.conductors;
+  const cableOf = (id: string) => read?.file.links[id]?.cable ?? '';
+  expect(laid('rear')).toEqual(['red', 'black']);
+  // Each alone is one conductor; together they are one lead.
+  expect([laid('front-a'), laid('front-b')]).toEqual([['red'], ['black']]);
+  expect(cableOf('front-a')).toBe(cableOf('front-b'));
+  expect(cableOf('front-a')).not.toBe(cableOf('rear'));
+  expect(read?.file.cables[cableOf('rear')]?.part).toBe('pair-16');
+  // What was written stays as it is but for that, and the cable is told as proposed.
+  expect(links.rear).toBe('amp.CH3 rear-left.C1');
+  expect(read?.proposals.filter(({ path }) => path[1] === 'rear').map(({ path }) => path.join('.'))).toEqual([
+    'links.rear.cable',
+    'links.rear.conductors',
+  ]);
+});
+
+test('a later revision leaves a written link in the cable that it was built with, whatever the shelf has by then', () => {
+  const files = shopOf(pair(16), '  pair-16: { reels: [150 ft] }\n');
+  const job = `${changed('under-seat-five')}
+links:
+  rear: { from: amp.CH3, to: rear-left.C1 }
+`;
+  const first = linksOf(job, files).job;
+  const built = {
+    ...{ revision: 'A', items: {}, places: {}, boards: {}, wires: {} },
+    proposals: first?.proposals ?? [],
+  };
+  const empty = shopOf(pair(16), '');
+  const later = (text: string) =>
+    readShort(instead(text, '\ntitle: ', '\nrevision: B\ntitle: '), { labels: {}, built: [built] }, empty).job
+      ?.file;
+  const cableOf = (file: ReturnType<typeof later>) => file?.cables[file.links.rear?.cable ?? '']?.part;
+  expect(cableOf(later(job))).toBe('pair-16');
+  expect(cableOf(later(instead(job, 'rear-left.C1 }', 'rear-left.C1, size: 16 AWG }')))).toBeUndefined();
+});
+
+test('a written plus without its minus stays a single conductor', () => {
+  const files = shopOf(pair(16), '  pair-16: { reels: [150 ft] }\n');
+  const job = `${changed('under-seat-five')}
+links:
+  plus: { from: amp.CH1+, to: front-left.C1+ }
+  minus: { from: amp.CH1-, to: front-left.C1-, colour: BK }
+`;
+  const { job: read } = linksOf(job, files);
+  expect(read?.file.links.plus?.cable).toBeUndefined();
+  expect(read?.file.links.minus?.cable).toBeUndefined();
 });

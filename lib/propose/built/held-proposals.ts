@@ -2,6 +2,7 @@ import type { BuiltJob } from '../../model/content/built.ts';
 import type { WrittenJob } from '../../model/content/job.ts';
 import { hasFields, type Proposal } from '../../model/content/proposal.ts';
 import type { Draft } from '../draft/draft.ts';
+import { isPlain } from '../draft/plain-link.ts';
 import { type BuiltLink, builtLinks, fitsAtBothEnds, said } from './built-links.ts';
 
 /** What a released revision proposed and the next one keeps, each family in the order in which it is taken over. */
@@ -9,6 +10,8 @@ export interface HeldProposals {
   readonly devices: readonly Proposal[];
   readonly links: readonly Proposal[];
   readonly cables: readonly Proposal[];
+  /** In which of these cables links lie that the job wrote itself. */
+  readonly cabled: readonly CabledLink[];
   readonly runs: readonly Proposal[];
 }
 
@@ -25,8 +28,9 @@ export function heldProposals(draft: Draft, written: WrittenJob, built: BuiltJob
   const devices = new Map(of('devices').flatMap((one) => (stands(draft, one) ? [[nameOf(one), one]] : [])));
   const fitting = builtLinks(of('links')).filter((link) => fitsAtBothEnds(draft, link, { built, devices }));
   const { kept, links } = withoutDeadEnds(draft, devices, fitting);
+  const cabled = cabledLinks(draft, open);
   const cables = of('cables').filter(
-    (one) => links.some(({ cable }) => cable === nameOf(one)) && partIs(draft, one, 'cable'),
+    (one) => [...links, ...cabled].some(({ cable }) => cable === nameOf(one)) && partIs(draft, one, 'cable'),
   );
   const known = new Set([...cables.map(nameOf), ...Object.keys(draft.cables)]);
   const joined = links.filter(({ cable }) => cable === null || known.has(cable));
@@ -34,8 +38,30 @@ export function heldProposals(draft: Draft, written: WrittenJob, built: BuiltJob
     devices: kept,
     links: joined.map(({ proposal }) => proposal),
     cables,
+    cabled: cabled.filter(({ cable }) => known.has(cable)),
     runs: heldRuns(draft, of('runs'), joined),
   };
+}
+
+/** A link of the job, and the conductors that were proposed for it. */
+export interface CabledLink {
+  readonly link: string;
+  readonly cable: string;
+  readonly conductors: readonly string[];
+  readonly proposal: Proposal;
+}
+
+/** The links that the job still writes without a conductor, with the cable that they were to lie in. */
+function cabledLinks(draft: Draft, proposals: readonly Proposal[]): readonly CabledLink[] {
+  return proposals.flatMap((proposal): CabledLink[] => {
+    const { path, value: cable } = proposal;
+    const [section, link = '', field] = path;
+    if (section !== 'links' || field !== 'cable' || typeof cable !== 'string') return [];
+    const own = draft.links[link];
+    const beside = proposals.find((one) => one.path.join('.') === `links.${link}.conductors`)?.value;
+    if (!own || !isPlain(own) || own.cable !== undefined || !Array.isArray(beside)) return [];
+    return [{ link, cable, conductors: beside.filter((one) => typeof one === 'string'), proposal }];
+  });
 }
 
 const nameOf = ({ path }: Proposal): string => path[1] ?? '';

@@ -18,7 +18,7 @@ export function holdBuilt(
   isAsked: boolean,
 ): ReadonlySet<string> {
   if (isAsked) {
-    const { devices, links, cables, runs } = heldProposals(draft, written, built);
+    const { devices, links, cables, cabled, runs } = heldProposals(draft, written, built);
     const aboutOf = (id: string): string =>
       links
         .flatMap((link) => [said(link, 'from'), said(link, 'to')])
@@ -33,6 +33,7 @@ export function holdBuilt(
       takeOver(one, ends.find((id) => id in written.devices) ?? aboutOf(ends[0] ?? ''));
     }
     for (const one of [...cables, ...runs]) takeOver(one, null);
+    for (const { link, proposal, ...laid } of cabled) draft.cableLink(link, laid, whyOf(proposal, built));
   }
   const fixings = heldFixings(draft, written, built);
   for (const one of fixings) draft.takeOver(one, whyOf(one, built), null);

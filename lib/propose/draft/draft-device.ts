@@ -5,6 +5,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Part, type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
+import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import {
   type Origin,
   type Row,
@@ -110,4 +111,18 @@ export function terminalAt({ facts }: DraftDevice, name: string): TerminalSpec |
 export function pairOf({ facts }: DraftDevice, name: string): readonly [string, string] | null {
   const [plus, minus] = [`${name}+`, `${name}-`];
   return facts.terminals[plus] && facts.terminals[minus] ? [plus, minus] : null;
+}
+
+/** The terminals that a name stands for, by their ids: itself, both of a pair, or the first free port of a pattern. */
+export function terminalsNamed(
+  device: DraftDevice,
+  name: string,
+  isFree: (terminal: string) => boolean,
+): readonly string[] {
+  const { terminals } = device.facts;
+  const pair = terminals[name] ? null : pairOf(device, name);
+  if (pair) return pair.map((one) => `${device.id}.${one}`);
+  if (terminals[name] || !isPortPattern(name)) return [`${device.id}.${name}`];
+  const port = Object.keys(terminals).find((one) => matchesPattern(name, one) && isFree(one));
+  return port === undefined ? [] : [`${device.id}.${port}`];
 }

@@ -22,3 +22,9 @@ export interface LeadSide {
   readonly lead: string;
   readonly side: 'left' | 'right' | null;
 }
+
+/** The cable that a link lies in, and its conductors there in the order of the link. */
+export interface LaidIn {
+  readonly cable: string;
+  readonly conductors: readonly string[];
+}

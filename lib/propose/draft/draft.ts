@@ -8,21 +8,19 @@ import type { InputUse } from '../../model/content/part-as-used.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
-import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
+import { matchesPattern } from '../../model/ports/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
 import type { Around } from './around.ts';
-import { type DraftDevice, fittedDraftDevices, jobDraftDevice, pairOf } from './draft-device.ts';
-import type { LeadSide, OpenedJob, Why } from './draft-terms.ts';
+import { type DraftDevice, fittedDraftDevices, jobDraftDevice, terminalsNamed } from './draft-device.ts';
+import type { LaidIn, LeadSide, OpenedJob, Why } from './draft-terms.ts';
 import type { Undecided } from './undecided.ts';
 
 export type { LeadSide, OpenedJob, Why } from './draft-terms.ts';
 
 const cableSchema = z.object({ part: z.string() });
 const writtenRecord = z.record(z.string(), writtenValueSchema);
-
 type LinkText = z.input<typeof linkSchema>;
 type DeviceText = z.input<typeof deviceSchema>;
-
 /**
  * A job while it is completed. What is written is taken over and never changed; each proposal is written as the job file
  * would have it, read by the schema of the job file, and noted with its reason.
@@ -72,7 +70,6 @@ export class Draft {
   get own(): readonly DraftDevice[] {
     return [...this.#devices.values()];
   }
-
   device(id: string): DraftDevice | null {
     return this.#devices.get(id) ?? this.#fitted.find((one) => one.id === id) ?? null;
   }
@@ -120,7 +117,7 @@ export class Draft {
     return this.proposals.some((one) => one.since === undefined && one.path.join('.') === path.join('.'));
   }
 
-  /** A name that nothing has yet, with what tells it apart behind it where it is taken. */
+  /** A name that nothing has yet, with what tells it apart where it is taken. */
   freeName(name: string, apart: string): string {
     const taken = (one: string) =>
       one in this.#links || one in this.#cables || one in this.#runs || this.device(one) !== null;
@@ -172,6 +169,16 @@ export class Draft {
     this.#links[id] = linkSchema.parse(value);
     const why = reason === undefined ? before.reason : `${before.reason}; ${reason}`;
     this.proposals[at] = { ...before, value, reason: why, ...(doubt && { doubt }) };
+  }
+
+  /** Has a link that the job wrote, and said no conductor of, lie in a cable. */
+  cableLink(id: string, { cable, conductors }: LaidIn, why: Why): void {
+    const link = this.#links[id];
+    if (!link) return;
+    const laid = { cable, conductors: [...conductors] };
+    const { device } = linkEndOf(link.to);
+    for (const [key, value] of Object.entries(laid)) this.#note(['links', id, key], value, why, device);
+    this.#links[id] = { ...link, ...laid };
   }
 
   /** Notes which lead a link lies in beside the one of the other side. */
@@ -270,14 +277,7 @@ export class Draft {
   #terminalsOf(reference: string): readonly string[] {
     const { device: id, terminal: name } = linkEndOf(reference);
     const device = this.device(id);
-    if (!device || device.facts.terminals[name]) return [reference];
-    const pair = pairOf(device, name);
-    if (pair) return pair.map((one) => `${id}.${one}`);
-    if (!isPortPattern(name)) return [reference];
-    const port = Object.keys(device.facts.terminals).find(
-      (one) => matchesPattern(name, one) && this.isFree(id, one),
-    );
-    return port === undefined ? [] : [`${id}.${port}`];
+    return device ? terminalsNamed(device, name, (one) => this.isFree(id, one)) : [reference];
   }
 
   /** The completed job, and where what it does not write is told. */

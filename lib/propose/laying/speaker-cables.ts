@@ -6,12 +6,14 @@ import { isFault } from '../../model/fault.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
+import type { TerminalRole } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { ohmPerM } from '../../power/conductor/resistance.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import { shelfLengths } from '../../shelf/shelf-lengths.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
+import { isPlain } from '../draft/plain-link.ts';
 import type { DrivenOutputs } from '../sound/bass-channels.ts';
 import type { WiredOutput } from '../sound/coil-wiring.ts';
 import { wayOf } from './link-way.ts';
@@ -65,12 +67,14 @@ function layIn(draft: Draft, { name, links, first }: Pair, { part, conductors }:
     cp: true,
   };
   draft.addCable(cable, part, why, linkEndOf(first.to).device);
-  const [only] = links;
-  if (links.length === 1 && only !== undefined)
-    draft.refineLink(only, { cable, conductors: [...conductors] });
-  else
-    for (const [at, id] of links.entries())
-      draft.refineLink(id, { cable, conductors: [conductors[at] ?? conductors[0]] });
+  for (const [at, id] of links.entries()) {
+    const laid = {
+      cable,
+      conductors: links.length === 1 ? [...conductors] : [conductors[at] ?? conductors[0]],
+    };
+    if (draft.isProposed('links', id)) draft.refineLink(id, laid);
+    else draft.cableLink(id, laid, why);
+  }
 }
 
 /** Cables of two conductors of one size that lie on the shelf, thin first. */
@@ -91,11 +95,14 @@ function shelfOf({ around: { parts, shop } }: Draft): readonly SpeakerCable[] {
 /** Black, or striped with it, is the negative of a pair: common practice, no source. */
 const isMinus = (colour: string) => colour === 'BK' || colour.endsWith('/BK');
 
-/** The proposed pairs between two devices; jumpers, and what hangs in series from one speaker to the next, are none. */
+/**
+ * The pairs between two devices that nothing says a conductor of, proposed or written; jumpers, and what hangs in series
+ * from one speaker to the next, are none.
+ */
 function pairsOf(draft: Draft): readonly Pair[] {
   const open = Object.entries(draft.links).filter(
     ([id, link]) =>
-      draft.isProposed('links', id) &&
+      (draft.isProposed('links', id) || isPlain(link)) &&
       link.cable === undefined &&
       linkRole(draft, link) === 'speaker' &&
       between(link).length === 2,
@@ -105,12 +112,36 @@ function pairsOf(draft: Draft): readonly Pair[] {
     if (ends.some(({ device, terminal }) => isSupplied(draft, device, terminal))) return [];
     if (ends.every(({ device, terminal }) => isPair(draft, device, terminal)))
       return [{ name: id, links: [id], first }];
-    if (!id.endsWith('-plus')) return [];
-    const name = id.slice(0, -'-plus'.length);
-    const minus = open.find(([other]) => other === `${name}-minus`);
-    const isSame = minus && between(minus[1]).join(' ') === between(first).join(' ');
-    return isSame ? [{ name, links: [id, minus[0]], first }] : [];
+    const minus = minusOf(draft, [id, first], open);
+    return minus === null ? [] : [{ name: id.replace(/-plus$/, ''), links: [id, minus], first }];
   });
+}
+
+/**
+ * The link that goes the same way as a plus: by its name, or the only one from a negative output between the two devices
+ * where there is but one from a positive. Null where there is none, or where it is told otherwise.
+ */
+function minusOf(
+  draft: Draft,
+  [id, plus]: readonly [string, JobLink],
+  open: readonly (readonly [string, JobLink])[],
+): string | null {
+  const beside = open.filter(
+    ([, link]) => between(link).toSorted().join(' ') === between(plus).toSorted().join(' '),
+  );
+  const named = beside.find(
+    ([other]) => id.endsWith('-plus') && other === `${id.slice(0, -'plus'.length)}minus`,
+  );
+  if (named) return named[0];
+  const from = (role: TerminalRole) =>
+    beside.filter(([, link]) => comesFrom(draft, link, role)).map(([one]) => one);
+  const [pluses, minuses] = [from('speaker-out-positive'), from('speaker-out-negative')];
+  return pluses.length === 1 && minuses.length === 1 && pluses[0] === id ? (minuses[0] ?? null) : null;
+}
+
+/** True where one end of a link is a terminal of a role. */
+function comesFrom(draft: Draft, { from, to }: JobLink, role: TerminalRole): boolean {
+  return [from, to].some((end) => terminalsAt(draft, end).some((terminal) => terminal.role === role));
 }
 
 /** The devices at the ends of a link. */

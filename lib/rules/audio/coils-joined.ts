@@ -10,7 +10,9 @@ type Joined = 'series' | 'parallel';
 
 /** The speakers of a channel that have several coils, where the job leaves open how these are joined. */
 function openlyJoined({ job, plan }: Case, { speakers }: PlanChannel): readonly string[] {
-  const proposed = job.proposals.flatMap(({ path: [kind, id] }) => (kind === 'links' && id ? [id] : []));
+  const proposed = job.proposals.flatMap(({ path: [kind, id, ...below] }) =>
+    kind === 'links' && id && below.length === 0 ? [id] : [],
+  );
   return speakers.filter((id) => {
     const spec = deviceOf(job, id)?.spec;
     if (spec?.kind !== 'speaker' || Object.keys(spec.coils).length < 2) return false;

@@ -6,7 +6,9 @@ export function linksProposed(job: Job, speaker: string): boolean {
   const names = leadsTo(job, speaker).map(({ id }) => linkName(id));
   return (
     names.length > 0 &&
-    names.every((name) => job.proposals.some(({ path }) => path[0] === 'links' && path[1] === name))
+    names.every((name) =>
+      job.proposals.some(({ path }) => path.length === 2 && path[0] === 'links' && path[1] === name),
+    )
   );
 }
 
