@@ -231,6 +231,12 @@ export const powerComputations = {
     sources: [{ source: 'the solved network, point …' }],
     held: ['networks-in-ngspice', 'jobs-in-ngspice'],
   },
+  'current-with-fans': {
+    computes: 'what a device draws together with the fans that its turn-on outputs feed',
+    formulas: ['I = I of the device + what fans draw through its turn-on outputs'],
+    sources: [{ source: "Kirchhoff's current law; the parts' data" }],
+    held: ['redone-by-hand'],
+  },
   'turn-on-sum': {
     computes: 'what the turn-on leads of an output draw together',
     formulas: ['I = sum of the turn-on currents'],

@@ -8,7 +8,7 @@ import { ringOf } from '../work/steps/sort-steps.ts';
 const lastStage = 1000;
 
 /** What drives a turn-on input: an output, or the contact of a relay. */
-interface Driver {
+export interface Driver {
   readonly terminal: string;
   readonly item: string;
   readonly isRelay: boolean;
@@ -58,7 +58,7 @@ function stageOf(
 }
 
 /** The first output or relay contact that wires and strips lead to from an input. */
-function driverOf(job: Job, devices: DevicesById, input: LinkEnd): Driver | null {
+export function driverOf(job: Pick<Job, 'links'>, devices: DevicesById, input: LinkEnd): Driver | null {
   const seen = new Set([terminalId(input)]);
   for (let reached: LinkEnd[] = [input]; reached.length > 0; ) {
     const next = reached
@@ -75,7 +75,7 @@ function driverOf(job: Job, devices: DevicesById, input: LinkEnd): Driver | null
   return null;
 }
 
-function neighbours(job: Job, devices: DevicesById, end: LinkEnd): LinkEnd[] {
+function neighbours(job: Pick<Job, 'links'>, devices: DevicesById, end: LinkEnd): LinkEnd[] {
   const id = terminalId(end);
   const wired = job.links.flatMap(({ from, to }) =>
     terminalId(from) === id ? [to] : terminalId(to) === id ? [from] : [],

@@ -13,6 +13,7 @@ import { isSubwoofer } from '../audio/is-subwoofer.ts';
 import type { LoadedChannel } from '../audio/load/output-loads.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
+import { fansThrough } from './fans.ts';
 import { musicDuty, type PlayedChannel } from './music-duty.ts';
 import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';
 
@@ -47,18 +48,31 @@ export function deviceLoads(
     const duty = device.spec?.kind === 'amplifier' ? dutyOf(job, device, supply, channels) : null;
     const currents = currentsOf(job, device, supply, { ...supplied, musicDuty: duty?.value ?? 1 }, channels);
     const at = `power.loads.${device.id}`;
+    const fans = fansThrough(job, device.id);
     return [
       {
         item: device.id,
         fuseA: book.trace(`${at}.fuseA`, currents.fullRatingA),
-        ratedA: book.trace(`${at}.ratedA`, currents.ratedPowerA),
-        musicA: book.trace(`${at}.musicA`, currents.musicA),
-        idleA: book.trace(`${at}.idleA`, idle(device, supply, job.rules)),
+        ratedA: book.trace(`${at}.ratedA`, withFans(currents.ratedPowerA, device, fans)),
+        musicA: book.trace(`${at}.musicA`, withFans(currents.musicA, device, fans)),
+        idleA: book.trace(`${at}.idleA`, withFans(idle(device, supply, job.rules), device, fans)),
         powerW: book.trace(`${at}.powerW`, ratedPower(device, channels)),
         ...(duty && { musicDuty: book.trace(`${at}.musicDuty`, duty) }),
         ...assumedOf(device, supply),
       },
     ];
+  });
+}
+
+/** What a device draws with the fans that it turns on: their current comes through its output. */
+function withFans(own: Traced<number>, { id }: Device, fans: ReturnType<typeof fansThrough>): Traced<number> {
+  if (fans.length === 0) return own;
+  const drawA = fans.reduce((sum, [, fanA]) => sum + fanA, own.value);
+  return traced(drawA, 'A', {
+    rule: 'current-with-fans',
+    formula: 'I = I of the device + what fans draw through its turn-on outputs',
+    citation: "Kirchhoff's current law; the parts' data",
+    inputs: [[id, own.value, 'A'], ...fans.map(([fan, fanA]) => [fan, fanA, 'A'] as const)],
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
+import { driverOf } from '../audio/turn-on-chain.ts';
 
 /** A fan that a job fits, with the space whose air it moves; null where nothing tells which. */
 export interface FittedFan {
@@ -25,4 +26,23 @@ function cooledBy({ boards }: Pick<Job, 'boards'>, { given, board }: Device): st
   if (own) return own.spaceId;
   const [only, other] = new Set(boards.map(({ spaceId }) => spaceId));
   return other === undefined ? (only ?? null) : null;
+}
+
+/**
+ * What fans draw through the turn-on outputs of a device (A), by fan: it comes out of what feeds the device. A fan behind
+ * the contact of a relay is none of them.
+ */
+export function fansThrough(
+  { devices, links }: Pick<Job, 'devices' | 'links'>,
+  device: string,
+): readonly (readonly [fan: string, drawA: number])[] {
+  const byId = new Map(devices.map((one) => [one.id, one]));
+  return devices.flatMap(({ id, origin, spec, facts }) => {
+    if (origin !== 'job' || spec?.kind !== 'fan') return [];
+    const drivers = Object.keys(facts.terminals)
+      .filter((terminal) => facts.terminals[terminal]?.role === 'turn-on-in')
+      .flatMap((terminal) => driverOf({ links }, byId, { device: id, terminal }) ?? []);
+    const isDriven = drivers.some(({ item, isRelay }) => item === device && !isRelay);
+    return isDriven ? [[id, spec.draw] as const] : [];
+  });
 }

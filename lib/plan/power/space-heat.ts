@@ -10,7 +10,7 @@ import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { supplyOf } from './device-loads.ts';
-import { fittedFans } from './fans.ts';
+import { fansThrough, fittedFans } from './fans.ts';
 import { systemShare } from './sizing-voltage.ts';
 
 /**
@@ -93,7 +93,9 @@ function heatOfDevice(played: PlayedPower, device: Device, book: PlanBook, at: s
   const { music } = played;
   const load = music.elements.find(({ kind, of }) => kind === 'load' && of === device.id);
   const voltageV = Math.abs(load?.dropV ?? 0);
-  const inputW = voltageV * Math.abs(load?.currentA ?? 0);
+  // What a fan draws through it warms the air at the fan.
+  const fansA = fansThrough(played.job, device.id).reduce((sum, [, fanA]) => sum + fanA, 0);
+  const inputW = voltageV * Math.max(0, Math.abs(load?.currentA ?? 0) - fansA);
   if (!(inputW > 0)) return heatOfFan(played.job, device, book, at);
   const outputW = outputOf(played, device, inputW, voltageV);
   const lossW = book.trace(`${at}.items.${device.id}.lossW`, deviceLoss({ inputW, outputW }));
