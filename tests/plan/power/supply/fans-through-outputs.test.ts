@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { inJob } from '../../read/problem-case.ts';
-import { smallShop } from '../../read/small-shop.ts';
-import { planKept } from '../plan-kept.ts';
-import { byId, jobOf } from '../plan-small-shop.ts';
-import { addParts, inParts } from '../shop-changes.ts';
+import { inJob } from '../../../read/problem-case.ts';
+import { smallShop } from '../../../read/small-shop.ts';
+import { planKept } from '../../plan-kept.ts';
+import { byId, jobOf } from '../../plan-small-shop.ts';
+import { addParts, inParts } from '../../shop-changes.ts';
 
 const parts = [
   addParts(
