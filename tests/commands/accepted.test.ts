@@ -20,7 +20,9 @@ function shop(...accepted: readonly string[]): ShopFolder {
 /** The lines that `check` prints to accept each caution, with a reason and initials. */
 async function linesOf(folder: ShopFolder): Promise<string[]> {
   const { out } = await folder.run('check');
-  const lines = [...out.matchAll(/or accept it: (\{.*\})$/gm)].map(([, line = '']) => line);
+  const lines = [...out.matchAll(/or accept it, under accepted: of the job: - (\{.*\})$/gm)].map(
+    ([, line = '']) => line,
+  );
   // Two that tell the same of one subject are accepted by one line.
   return [...new Set(lines)].map((line) =>
     line.replace('reason: , by: }', 'reason: "Looked at.", by: P. T. }'),
@@ -74,9 +76,9 @@ describe('check', () => {
       remedy: 'buy',
     };
     const follower: Finding = { ...own, rule: 'ground-drop', related: ['amp'] };
-    const lines = findingText({ ...own, follows: [follower] }).match(/or accept it: .*/g);
+    const lines = findingText({ ...own, follows: [follower] }).match(/or accept it, .*/g);
     expect(lines).toEqual([
-      'or accept it: { finding: stock-short, of: wire-4, value: 3500 mm, limit: 12 m, reason: , by: }',
+      'or accept it, under accepted: of the job: - { finding: stock-short, of: wire-4, value: 3500 mm, limit: 12 m, reason: , by: }',
     ]);
     expect(findingText({ ...own, follows: [follower] })).toContain(
       'caution: short (ground-drop; a.yaml:1:1)',

@@ -17,7 +17,7 @@ describe('check', () => {
   test('0 where nothing stops the job: findings to stdout, nothing to stderr', async () => {
     const { status, out, told } = await sound.run('check');
     expect(status).toBe(0);
-    expect(out).toMatch(/caution: .*\n(?: {2}value .*\n)? {2}to do: .*\n {2}or accept it: .*\n {2}rule: /);
+    expect(out).toMatch(/caution: .*\n(?: {2}value .*\n)? {2}to do: .*\n {2}or accept it, .*\n {2}rule: /);
     expect(out).toMatch(/demo, revision A: draft; 0 stop, \d+ caution, \d+ note$/);
     expect(told).toBe('');
   });

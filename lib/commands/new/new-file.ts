@@ -72,7 +72,11 @@ async function flagAnswers(
   const { answers, faults } = await answersOf(questionsOf(file), before, null);
   if (faults.length === 0) return answers;
   await keeper.keep({ answers });
-  refused(effects, ...faults);
+  refused(
+    effects,
+    ...faults,
+    `rackleaf new ${file.what} --flags lists every flag, with how its answer is written`,
+  );
   if (keeper.told() !== '') refused(effects, `nothing is written yet${keeper.told()} with what is mended`);
   return null;
 }

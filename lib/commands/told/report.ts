@@ -46,7 +46,9 @@ function acceptText(finding: Finding): string[] {
   const seen = Object.entries(findingFigures(finding)).map(
     ([name, figure]) => ` ${name}: ${yamlText(figure)},`,
   );
-  return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen.join('')} reason: , by: }`];
+  return [
+    `  or accept it, under accepted: of the job: - { finding: ${rule}, of: ${yamlText(subject)},${seen.join('')} reason: , by: }`,
+  ];
 }
 
 /** A text within braces of YAML: a name and a figure with its unit as they are, all else in quotes. */

@@ -1,5 +1,6 @@
 import type { FuseAlternative, PlanFuse } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { supplyOf } from '../../plan/power/device-loads.ts';
 import { stockWord } from '../../shelf/shelf-lengths.ts';
 import { promisedText } from '../data/promised.ts';
 import { houseRule } from '../house-rule-of.ts';
@@ -91,13 +92,28 @@ const overCeiling: Rule = {
           value: ratingA,
           limit: ceilingA,
           unit: 'A',
-          ...smallerFuse(about, fuse, ceilingA),
+          ...withOwnFuses(about, fuse, smallerFuse(about, fuse, ceilingA)),
           ...fuseSpot(about.job, fuse),
         },
       ];
     });
   },
 };
+
+/** A remedy with the line for a device whose stated fuse sits in its own chassis, where its part tells of none. */
+function withOwnFuses<R extends { readonly remedy: string }>(about: Case, fuse: PlanFuse, told: R): R {
+  const silent = fuse.loads.filter((id) => {
+    const supply = supplyOf(deviceOf(about.job, id)?.spec ?? null);
+    return supply?.fuse === fuse.ceilingA && supply['fuses-fitted'] === 0;
+  });
+  const parts = [...new Set(silent.flatMap((id) => deviceOf(about.job, id)?.part ?? []))];
+  if (parts.length === 0) return told;
+  const where = `under supply: of ${listed(parts)} in parts`;
+  return {
+    ...told,
+    remedy: `${told.remedy}; or, where that fuse sits in ${listed(silent)} itself, write how many there are ${where}, such as fuses-fitted: 1`,
+  };
+}
 
 const underMaker: Rule = {
   id: 'fuse-under-maker',

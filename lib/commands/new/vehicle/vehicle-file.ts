@@ -76,12 +76,19 @@ function rowsByName(answers: Answers, key: string): Named {
   );
 }
 
-/** The device that gives the signal, by its name among what is fitted; null where there is none. */
+/**
+ * The device that gives the signal, by its name among what is fitted; null where there is none. One whose part is still to be
+ * written is it where no heavy cable goes to it, and no other could be.
+ */
 export function sourceName(answers: Answers, parts: Parts): string | null {
-  const found = rowsOf(answers, 'fitted').find(
-    ({ cells }) => parts[String(cells.part)]?.kind === 'source-unit',
+  const fittedRows = rowsOf(answers, 'fitted').map(({ cells }) => cells);
+  const found = fittedRows.find(({ part }) => parts[String(part)]?.kind === 'source-unit');
+  if (found) return String(found.name);
+  const joined = rowsOf(answers, 'cable').flatMap(({ cells: { from, to } }) => [String(from), String(to)]);
+  const [only, ...others] = fittedRows.filter(
+    ({ name, part }) => !parts[String(part)] && !joined.some((end) => end.startsWith(`${name}.`)),
   );
-  return found ? String(found.cells.name) : null;
+  return only && others.length === 0 ? String(only.name) : null;
 }
 
 function fitted(answers: Answers, parts: Parts): Named {
@@ -90,8 +97,9 @@ function fitted(answers: Answers, parts: Parts): Named {
     rowsOf(answers, 'fitted').map(({ cells: { name, part, ...where } }) => {
       const spec = parts[String(part)];
       const device: Named = { part: String(part), ...where };
-      if (String(name) !== source || !spec) return [String(name), device];
-      return [String(name), { ...device, outputs: outputs(answers), 'left-open': ownHarness(spec) }];
+      if (String(name) !== source) return [String(name), device];
+      const told = { ...device, ...filled('outputs', outputs(answers)) };
+      return [String(name), { ...told, ...(spec && { 'left-open': ownHarness(spec) }) }];
     }),
   );
 }

@@ -3,6 +3,7 @@ import { terminalsOf } from '../../../model/kinds/kind.ts';
 import type { Problem } from '../../../model/problem.ts';
 import type { AskedTable } from '../../../model/survey/asked-table.ts';
 import { walk } from '../../../model/survey/order-of-questions.ts';
+import type { TerminalRole } from '../../../model/vocabulary.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
 import { readingFault } from '../ask/reading-fault.ts';
 import type { Row } from '../ask/rows.ts';
@@ -62,7 +63,11 @@ function hintsOf(
     case 'fitted':
       return fittedKinds.map((kind) => `In the catalogue: ${partNames(parts, kind).join(', ')}`);
     case 'cable':
-      return [`Terminals: ${terminalNames(answers, parts).join(', ')}`, ...unwrittenHint(answers, parts)];
+      return [
+        `Terminals: ${terminalNames(answers, parts).join(', ')}`,
+        ...cablesAsked(answers, parts),
+        ...unwrittenHint(answers, parts),
+      ];
     case 'output':
       return outputHints(answers, parts);
     case 'way':
@@ -85,6 +90,27 @@ function terminalNames(answers: Answers, parts: Readonly<Record<string, Part>>):
       : [];
   });
   return [...devices, ...groundNames(answers)];
+}
+
+/** The cables that a battery and an alternator have: the negative post and the case go to ground points. */
+function cablesAsked(answers: Answers, parts: Surroundings['parts']): readonly string[] {
+  const rows = rowsOf(answers, 'fitted').flatMap(({ cells: { name, part } }) => {
+    const spec = parts[String(part)];
+    return spec?.kind === 'battery' || spec?.kind === 'alternator' ? [{ name: String(name), spec }] : [];
+  });
+  const ends = (kind: KindName, role: TerminalRole) =>
+    rows.flatMap(({ name, spec }) =>
+      spec.kind === kind ? terminalsOf(partFacts(spec).terminals, role).map((one) => `${name}.${one}`) : [],
+    );
+  const grounded = [...ends('battery', 'source-negative'), ...ends('alternator', 'source-negative')];
+  const charged = ends('alternator', 'source-positive');
+  const [post] = ends('battery', 'source-positive');
+  const [ground = 'body.engine'] = groundNames(answers);
+  const asked = [
+    ...grounded.map((end) => `${end} to a ground point, such as ${ground}`),
+    ...charged.map((end) => `${end} to ${post ?? 'the battery'}`),
+  ];
+  return asked.length === 0 ? [] : [`One line each: ${asked.join('; ')}.`];
 }
 
 /** Devices whose part is still to be written: what their terminals are called, it will tell. */
