@@ -6,6 +6,7 @@ import { byPlace, contentFiles, type OpenShop, openShop, readCatalogue } from '.
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, lineOf, linesOf } from './ask/question.ts';
+import { coilsTold } from './job/coils-told.ts';
 import { type JobSurroundings, jobQuestions, partsNamed } from './job/job-questions.ts';
 import { jobText } from './job/job-text.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
@@ -79,6 +80,7 @@ function jobFile(shop: OpenShop, around: JobSurroundings, taken: ReadonlySet<str
         ...(lacks.length === 0
           ? []
           : [`still to be measured of ${vehicle?.id}:`, ...lacks.map((one) => `  ${one}`)]),
+        ...coilsTold(answers, parts),
         `next: rackleaf check ${name}`,
       ];
     },

@@ -2,9 +2,9 @@ import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { quantityWithin, text } from '../fields.ts';
 import { rows } from '../short-forms/short-form.ts';
-import { fuseFormSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
+import { fuseFormField } from './fields/fuse-form.ts';
 import { equipmentKind, kindField, type PartElement, terminalsOf } from './kind.ts';
 
 export const distributionSchema = z.strictObject({
@@ -16,7 +16,7 @@ export const distributionSchema = z.strictObject({
         z.string(),
         z.strictObject({
           from: builders(text('IN'), 'The terminal that feeds the way.'),
-          'fuse-form': builders(fuseFormSchema, 'The form of fuse that fits the way.', {
+          'fuse-form': builders(fuseFormField, 'The form of fuse that fits the way.', {
             example: 'small-bolt-in',
           }),
         }),

@@ -2,14 +2,14 @@ import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { positiveNumber, quantityAbove } from '../fields.ts';
-import { fuseFormSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
+import { fuseFormField } from './fields/fuse-form.ts';
 import { kindField, stockKind } from './kind.ts';
 
 export const fuseSchema = z.strictObject({
   kind: kindField('fuse'),
   ...partBase,
-  form: builders(fuseFormSchema, 'Its form.', { example: 'small-bolt-in' }),
+  form: builders(fuseFormField, 'Its form.', { example: 'small-bolt-in' }),
   rating: builders(quantityAbove('current'), 'The current that is printed on it.', { example: '80 A' }),
   voltage: builders(quantityAbove('voltage').optional(), 'Its rated voltage by its maker.', {
     example: '32 V',

@@ -36,7 +36,9 @@ export type ShortForm =
   /** A stretch of a way as one text: `sill 36 in`. */
   | { readonly form: 'stretch' }
   /** A thing by the one measure that it can't be without: `30 m3/h` for `{ air: 30 m3/h }`. */
-  | { readonly form: 'measure'; readonly field: string };
+  | { readonly form: 'measure'; readonly field: string }
+  /** One of a few words, also by other words for the same. */
+  | { readonly form: 'words'; readonly words: Readonly<Record<string, string>> };
 
 const forms = z.registry<ShortForm>();
 
@@ -74,6 +76,15 @@ export function span<S extends z.ZodType<Range>>(range: S): S {
 
 function amountOf(end: End): number {
   return typeof end === 'number' ? end : end.areaMm2;
+}
+
+/** The word of a file that another word is read as, in large or small letters; null where it is none of them. */
+export function wordFor(words: Readonly<Record<string, string>>, written: string): string | null {
+  const plain = written
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, '-');
+  return Object.entries(words).find(([word]) => word.toLowerCase() === plain)?.[1] ?? null;
 }
 
 /** The short form of a schema; null where it has none. */

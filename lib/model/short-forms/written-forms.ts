@@ -8,7 +8,7 @@ import { ifThen } from '../writing/if-then.ts';
 import { insideOf } from '../writing/schema-shape.ts';
 import { controlDefaults } from './control-defaults.ts';
 import { namesSchema, rowsSchema } from './row-schema.ts';
-import { examplesOf, fieldsOf, mayLack, withField } from './schema-edits.ts';
+import { examplesOf, fieldsOf, mayLack, withField, wordsOf } from './schema-edits.ts';
 import type { ShortForm } from './short-form.ts';
 
 /** What may stand in a file for a value with a short form, whose inside is as a file may hold it already. */
@@ -46,6 +46,8 @@ export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
       return z.union([schema, stretch]);
     case 'measure':
       return z.union([schema, measureOf(schema, form.field)]);
+    case 'words':
+      return z.enum([...wordsOf(schema), ...Object.keys(form.words)]);
   }
 }
 

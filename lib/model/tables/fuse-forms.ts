@@ -15,6 +15,26 @@ export const fuseFormIds = [
 ] as const;
 export type FuseFormId = (typeof fuseFormIds)[number];
 
+/**
+ * What the trade calls the forms, by what files call them (common practice, no source); SF30 and SF51 are the types of
+ * ISO 8820-5 (from memory).
+ */
+export const fuseFormWords: Readonly<Record<string, FuseFormId>> = {
+  micro: 'micro-blade',
+  micro2: 'micro-blade',
+  'low-profile-mini': 'low-profile-mini-blade',
+  mini: 'mini-blade',
+  ATC: 'standard-blade',
+  ATO: 'standard-blade',
+  maxi: 'maxi-blade',
+  midi: 'bolt-in-30mm',
+  SF30: 'bolt-in-30mm',
+  'mini-ANL': 'small-bolt-in',
+  ANL: 'large-bolt-in',
+  mega: 'bolt-in-51mm',
+  SF51: 'bolt-in-51mm',
+};
+
 /** How a fuse is built. */
 export type FuseStyle = 'blade' | 'bolt-in';
 

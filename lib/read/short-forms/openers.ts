@@ -1,7 +1,7 @@
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import { controlDefaults, controlFill } from '../../model/short-forms/control-defaults.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
-import type { ShortForm } from '../../model/short-forms/short-form.ts';
+import { type ShortForm, wordFor } from '../../model/short-forms/short-form.ts';
 import { inWords } from '../../propose/draft/open-groups.ts';
 import type { FormFaults } from './faults.ts';
 import { openRows } from './open-rows.ts';
@@ -52,10 +52,15 @@ export function openedForm(form: ShortForm, node: Written, around: Around): Writ
       return openText(node, /^(?<zone>[a-z-]+) +(?<length>.+)$/);
     case 'measure':
       return node.kind === 'leaf' ? block(node, { [form.field]: node }) : node;
+    case 'words':
+      return leafOf(node, wordFor(form.words, textOf(node) ?? ''));
   }
 }
 
 const leaf = ({ at }: Written, value: unknown): Written => ({ kind: 'leaf', at, value });
+
+/** A word in the place of another; the value itself where there is none. */
+const leafOf = (node: Written, word: string | null): Written => (word === null ? node : leaf(node, word));
 
 /** Named values that one written value stands for. */
 function block({ at }: Written, values: Readonly<Record<string, Written>>): WrittenBlock {

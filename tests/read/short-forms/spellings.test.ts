@@ -273,6 +273,23 @@ routes: { tail: { title: Tail, side: left, passes: [${passes}] } }
   expect(short.vehicles).toEqual(long.vehicles);
 });
 
+describe('the form of a fuse', () => {
+  const fuse = (form: string) =>
+    part(`kind: fuse\nform: ${form}\nrating: 60 A`).replace(/ {4}(?:size|mass): .*\n/g, '');
+  // Words of the trade by the bodies that they are sold as: common practice, no source.
+  test.each([
+    ['ATC', 'standard-blade'],
+    ['maxi', 'maxi-blade'],
+    ['midi', 'bolt-in-30mm'],
+    ['mini-ANL', 'small-bolt-in'],
+    ['ANL', 'large-bolt-in'],
+    ['mega', 'bolt-in-51mm'],
+  ])('may be told as %s, and is held as %s', (word, form) => {
+    expect(partsIn(fuse(word))).toEqual(partsIn(fuse(form)));
+    expect(partsIn(fuse(word)).one).toMatchObject({ form });
+  });
+});
+
 describe('the demo written out in full', () => {
   const { parts, vehicles } = demoContent();
   test('has the parts that it has in short', () => {

@@ -1,3 +1,4 @@
+import { shortFormOf, wordFor } from '../../../model/short-forms/short-form.ts';
 import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
 
@@ -120,6 +121,9 @@ interface Fault {
 function readWord({ field }: AskedColumn, text: string): Word | Fault {
   const first = field.safeParse(text);
   if (first.success) return text;
+  const form = shortFormOf(field);
+  const other = form?.form === 'words' ? wordFor(form.words, text) : null;
+  if (other !== null) return other;
   const word = words[text.toLowerCase()];
   for (const other of [/^\d+(?:\.\d+)?$/.test(text) ? Number(text) : undefined, word])
     if (other !== undefined && field.safeParse(other).success) return other;
