@@ -30,6 +30,10 @@ const kinds: Readonly<Record<NewWhat, Begin>> = {
     const { newPart } = await import('./new-part.ts');
     return newPart(effects, given, asker);
   },
+  shelf: async (effects, given, asker) => {
+    const { newShelf } = await import('./new-shelf.ts');
+    return newShelf(effects, given, asker);
+  },
   job: async (effects, given, asker) => {
     const { newJob } = await import('./new-job.ts');
     return newJob(effects, given, asker);
@@ -40,13 +44,13 @@ function isKind(word: string): word is keyof typeof kinds {
   return Object.hasOwn(kinds, word);
 }
 
-/** `rackleaf new shop`, `new vehicle`, `new part` and `new job`; `new NAME` is a job of that name. */
+/** `rackleaf new shop`, `new vehicle`, `new part`, `new shelf` and `new job`; `new NAME` is a job of that name. */
 export async function newCommand(
   effects: Effects,
   { words, lists, tellsFlags }: NewWords,
 ): Promise<ExitStatus> {
   const [first, second] = words;
-  if (first === undefined) return refuse(effects, 'say what: rackleaf new shop, vehicle, part or job');
+  if (first === undefined) return refuse(effects, 'say what: rackleaf new shop, vehicle, part, shelf or job');
   const what = isKind(first) ? first : 'job';
   const name = isKind(first) ? (second ?? null) : first;
   if (!isKind(first) && second !== undefined) {

@@ -6,6 +6,7 @@ import { tableHints } from './ask/table-question.ts';
 import { jobTables } from './job/job-tables.ts';
 import { differsKey } from './part/like-file.ts';
 import { partTables } from './part/part-tables.ts';
+import { shelfTables } from './shelf/shelf-tables.ts';
 import { shopTables } from './shop-tables.ts';
 
 /** The tables that each thing is asked by; of a part by its kind, of all kinds where none is told. */
@@ -16,6 +17,7 @@ const tablesOf = {
     const [named] = kind;
     return named !== undefined && isKindName(named) ? partTables[named] : Object.values(partTables).flat();
   },
+  shelf: () => shelfTables,
   job: () => jobTables,
 } as const satisfies Readonly<Record<string, (answers: Answers) => readonly AskedTable[]>>;
 
@@ -27,6 +29,7 @@ const beside: Readonly<Record<NewWhat, readonly string[]>> = {
   shop: [],
   vehicle: [],
   part: ['kind', 'like'],
+  shelf: ['list'],
   job: ['like'],
 };
 
@@ -38,7 +41,7 @@ export function flagsOf(what: NewWhat, answers: Answers): readonly string[] {
 
 /** Every flag of `rackleaf new`. */
 export function newFlags(): readonly string[] {
-  const all = (['shop', 'vehicle', 'part', 'job'] as const).flatMap((what) => flagsOf(what, {}));
+  const all = (['shop', 'vehicle', 'part', 'shelf', 'job'] as const).flatMap((what) => flagsOf(what, {}));
   return [...new Set([...all, differsKey, 'id'])];
 }
 

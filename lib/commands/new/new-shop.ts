@@ -30,6 +30,7 @@ export async function newShop(effects: Effects, given: Answers, asker: Asker | n
   if (own !== null) return refused(effects, `there is a shop here already: ${own}`);
   const answers = await shopAnswers(effects, given, asker);
   if (answers === null) return exitStatus.inputErrors;
+  const hasSamples = lineOf(answers, 'samples') !== 'no';
   const { parts, problems } = readContent(files);
   // Its shop file is only written now, from the same catalogue.
   const wrong = problems.filter(({ where }) => where.file !== shopPath);
@@ -38,13 +39,16 @@ export async function newShop(effects: Effects, given: Answers, asker: Asker | n
     { name: lineOf(answers, 'title'), units: lineOf(answers, 'units') === 'mm' ? 'millimetre' : 'inch' },
     parts,
   );
-  const lacking = files.filter(({ path }) => !present.some((file) => file.path === path));
+  const lacking = files
+    .filter(({ path }) => hasSamples || fromDemo.test(path))
+    .filter(({ path }) => !present.some((file) => file.path === path));
   // The shop file comes last: with it the shop is whole.
   for (const file of [...lacking, { path: shopPath, text }]) await effects.write(file.path, file.text);
   if (asker) await (await openDraft(effects, 'shop')).discard();
   effects.out(shopPath);
-  effects.tell('a shop to begin with: parts, a vehicle and a job that are invented, and the guides');
-  effects.tell('name the shop and count its stock in content/shop.yaml, then: rackleaf build');
+  const samples = hasSamples ? ', a vehicle and a job' : '';
+  effects.tell(`a shop to begin with: parts${samples} that are invented, and the guides`);
+  effects.tell('next: rackleaf new shelf counts what lies there, then: rackleaf build');
   return exitStatus.done;
 }
 
@@ -71,11 +75,12 @@ async function beginning(): Promise<readonly SourceFile[]> {
 
 /** Name and units of the shop; null where they are wrong or were not told. */
 async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null): Promise<Answers | null> {
-  const usual = { title: 'Your shop', units: 'inch' } as const;
+  const usual = { title: 'Your shop', units: 'inch', samples: 'yes' } as const;
   const questions = shopTables.map((table) =>
     tableQuestion(table, {
       fallback: () => usual[table.key],
       ...(table.key === 'units' && { choices: () => choicesOfWords(unitWords) }),
+      ...(table.key === 'samples' && { choices: () => choicesOfWords(['yes', 'no']) }),
     }),
   );
   if (!asker) {

@@ -18,6 +18,13 @@ export const shopTables = [
     columns: [column('units', 'units', text('inch'), 'inch')],
     rows: 1,
   },
+  {
+    key: 'samples',
+    asks: 'Are an invented vehicle and a job in it wanted, to look at a finished sheet first',
+    by: 'eye',
+    columns: [column('samples', 'samples', text('yes'), 'yes')],
+    rows: 1,
+  },
 ] as const satisfies readonly AskedTable[];
 
 /** The words for units that the command line takes. */

@@ -58,10 +58,11 @@ takes longest first, in minutes by times: of the shop file.
                 for two of one. Without any, every part of a past board stays
   --vehicle     may be left out where the shop has only one; so may --space
   --most        how many are told`,
-  new: `rackleaf new shop [--title NAME] [--units mm|inch]
+  new: `rackleaf new shop [--title NAME] [--units mm|inch] [--samples yes|no]
 rackleaf new vehicle [NAME] [FLAGS]
 rackleaf new part [NAME] [--kind KIND] [FLAGS]
 rackleaf new part [NAME] --like PART [--differs "NAME VALUE, NAME VALUE"]
+rackleaf new shelf [--list FILE.txt] [--thing "ring lug 4 AWG M8 x10" ...] [--whole yes|no]
 rackleaf new job [NAME] [--vehicle VEHICLE] [--space SPACE] [FLAGS]
 rackleaf new job NAME --like JOB [--vehicle VEHICLE] [--space SPACE] [--title TITLE] [--issued-on DATE]
 
@@ -72,7 +73,9 @@ go in one line, with | between what differs: left|right. A list ends with an emp
 behind its last line. Elsewhere, and for what is known already, each question has a flag of its own name. Who
 breaks off, or gives a flag that does not fit, goes on with the same command. Nothing is written over.
   shop          makes content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin
-                with; --shop says the same
+                with, these two not where --samples is no; --shop says the same
+  shelf         what lies on the shelf, one thing a line: it is counted into the stock, and becomes a part where
+                the catalogue has none. --list takes the lines of a file, --whole yes takes all else out of it
   NAME          alone, without a word before it, it is that of a job
   --kind        of a part: amplifier, processor, source-unit, speaker, enclosure, battery, alternator,
                 fuse-holder, fuse, distribution, wire, cable, relay, terminal, covering, grommet, board-sheet,

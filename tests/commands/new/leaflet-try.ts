@@ -4,7 +4,10 @@ import type { Typing } from './invented-car.ts';
  * What is typed from the leaflets of invented parts and a survey of an invented hatchback: five channels behind a factory
  * head unit, by way of a signal interface. What no leaflet and no tape told is a `?` or left empty.
  */
-const shop: Typing = { line: ['new', 'shop', '--title', 'Invented Sound', '--units', 'inch'], answers: [] };
+const shop: Typing = {
+  line: ['new', 'shop', '--title', 'Invented Sound', '--units', 'inch', '--samples', 'yes'],
+  answers: [],
+};
 
 const battery: Typing = {
   line: ['new', 'part', 'agm-70', '--kind', 'battery'],

@@ -77,6 +77,16 @@ describe('new --shop', () => {
     expect(names(folder.root).sort()).toEqual([...demo, ...own].sort());
   });
 
+  test('makes neither vehicle nor job where none is wanted, and still reads', async () => {
+    const bare = new EmptyFolder();
+    const { status, told } = await bare.answered(new Typed('Quay Sound', 'inch', 'no'), 'new', 'shop');
+    expect([status, told]).toEqual([0, expect.stringContaining('parts that are invented, and the guides')]);
+    const names = readdirSync(join(bare.root, 'content'));
+    expect(names.toSorted()).toEqual(['guides', 'parts', 'shop.yaml']);
+    expect((await bare.run('check')).status).toBe(0);
+    bare.remove();
+  });
+
   test("a first job of the shop's own needs no more than its name", async () => {
     const { status, out } = await folder.run('new', 'second-job');
     expect([status, out]).toEqual([0, 'content/jobs/second-job.yaml']);
@@ -114,9 +124,9 @@ describe('new --shop', () => {
     const broken = await cut.answered(new Typed('Quay Sound'), 'new', 'shop');
     expect([broken.status, broken.out]).toEqual([2, '']);
     expect(broken.told).toMatch(/no shop is made; \.rackleaf\/drafts\/shop\.json keeps the answers/);
-    const second = new Typed('mm');
+    const second = new Typed('mm', '');
     const whole = await cut.answered(second, 'new', 'shop');
-    expect([whole.status, second.refused, second.count]).toEqual([0, [], 1]);
+    expect([whole.status, second.refused, second.count]).toEqual([0, [], 2]);
     expect(cut.read('content/shop.yaml')).toMatch(/name: "Quay Sound"[\s\S]*^units: millimetre$/m);
     expect(readdirSync(join(cut.root, '.rackleaf/drafts'))).toEqual([]);
     cut.remove();

@@ -1,0 +1,141 @@
+import { extent, faultBy, wireSize } from '../../../model/fields.ts';
+import { ferruleFor } from '../../../model/tables/ferrules.ts';
+import type { Named } from '../yaml-text.ts';
+import { type Slot, slotForms, type ThingForm, thingForms } from './thing-forms.ts';
+
+/** What a line tells of a thing on the shelf. */
+export interface Thing {
+  /** What it is, without how much of it: it names a part that is new. */
+  readonly words: string;
+  readonly form: ThingForm;
+  /** Its fields as a file has them: by its words, its measures, and what stands behind commas by name. */
+  readonly fields: Named;
+  readonly count: Count;
+}
+
+/** How much of it lies there: pieces, or the lengths on reels. */
+export interface Count {
+  readonly pieces: number | null;
+  readonly reels: readonly string[];
+}
+
+const colours: Readonly<Record<string, string>> = {
+  ...{ black: 'BK', brown: 'BN', red: 'RD', orange: 'OG', yellow: 'YE', green: 'GN', blue: 'BU' },
+  ...{ violet: 'VT', grey: 'GY', gray: 'GY', white: 'WH', pink: 'PK', turquoise: 'TQ', clear: 'CLR' },
+};
+
+const reelLengths = /^(\d[\d./ ]*\s?(?:in|cm|ft|m)(?:\s*\+\s*\d[\d./ ]*\s?(?:in|cm|ft|m))*)$/;
+
+/** How much of it a line tells at its end, and what is left of the line. */
+export function countAtEnd(line: string): { readonly left: string; readonly pieces: number | null } {
+  const [, left, by, beside] = /^(.*\S)\s+(?:[x×]\s?(\d+)|(\d+)\s?(?:pieces|pcs))$/.exec(line.trim()) ?? [];
+  const pieces = by ?? beside;
+  return left === undefined || pieces === undefined
+    ? { left: line.trim(), pieces: null }
+    : { left, pieces: Number(pieces) };
+}
+
+/** The lengths of reels in a text, `30 ft + 8 ft`; null where it is none. */
+export function reelsIn(text: string): readonly string[] | null {
+  if (!reelLengths.test(text)) return null;
+  const lengths = text.split(/\s*\+\s*/);
+  return lengths.every((one) => faultBy(extent, one) === null) ? lengths : null;
+}
+
+/** Reads a line such as `ring lug 4 AWG M8 x10, strip 18 mm`; as a text what is wrong with it, and how it is written. */
+export function readThing(line: string): Thing | string {
+  const [head = '', ...named] = line.split(/(?<!\d),|,(?!\d)/).map((one) => one.trim());
+  const form = thingForms.find(({ words }) => words.test(`${head} `));
+  if (!form) return `begins with no thing that is known here: ${kindsOfThings()}; or the name of a part`;
+  const { left, pieces } = countAtEnd(head);
+  let rest = left.replace(form.words, '').trim();
+  const values: Record<string, Named[string]> = {};
+  for (const slot of form.slots) {
+    const found = slotValue(slot, rest);
+    if (!found) {
+      if (slot.optional) continue;
+      return `lacks ${slot.field} where "${rest}" stands: write it so: ${form.example}`;
+    }
+    Object.assign(values, found.fields);
+    rest = found.rest;
+  }
+  const reels = reelsIn(rest);
+  if (rest !== '' && !reels) return `has "${rest}", which tells nothing of it: write it so: ${form.example}`;
+  const words = reels ? left.slice(0, left.length - rest.length).trim() : left;
+  const own = namedFields(named);
+  if (typeof own === 'string') return own;
+  return {
+    words,
+    form,
+    fields: { ...form.fields, ...values, ...own },
+    count: { pieces, reels: reels ?? [] },
+  };
+}
+
+function kindsOfThings(): string {
+  return thingForms
+    .map(({ example }) => example)
+    .filter((one, at, all) => all.indexOf(one) === at)
+    .join('; ');
+}
+
+interface Found {
+  readonly fields: Named;
+  readonly rest: string;
+}
+
+function slotValue({ field, form }: Slot, text: string): Found | null {
+  const read = slotForms[form].exec(text);
+  if (!read) return null;
+  const fields = fieldsOf(field, form, read);
+  const behind = text.slice(read[0].length).replace(/^\s*(?:[x×]\s+)?/, '');
+  return fields && { fields, rest: behind };
+}
+
+function fieldsOf(
+  field: string,
+  form: Slot['form'],
+  [, first = '', last, only]: RegExpExecArray,
+): Named | null {
+  switch (form) {
+    case 'colour': {
+      const letters = first.split(/\s?\/\s?|\s+with\s+/).map((word) => colours[word] ?? word);
+      return letters.every((one) => /^[A-Z]{2,3}$/.test(one)) ? { [field]: letters.join('/') } : null;
+    }
+    case 'sizes': {
+      const size = only === undefined ? null : sizeOf(only);
+      if (only !== undefined) return size === null ? null : { [field]: { from: size, to: size } };
+      return { [field]: { from: `${first} AWG`, to: last ?? '' } };
+    }
+    case 'sides': {
+      const [unit = ''] = /[^\d\s./]+$/.exec(last ?? '') ?? [];
+      return { width: /[^\d\s./]$/.test(first) ? first : `${first.trim()} ${unit}`, height: last ?? '' };
+    }
+    case 'size':
+    case 'length':
+    case 'thread':
+    case 'current':
+    case 'temperature':
+      return { [field]: first.trim() };
+  }
+}
+
+/** Conductors that a ferrule of this size is made for: it is called by its own area, the next above theirs. */
+function sizeOf(written: string): string | null {
+  const [, area] = /^(\d+(?:\.\d+)?)\s?mm2$/.exec(written) ?? [];
+  if (area === undefined) return written;
+  const gauges = ['20', '18', '16', '14', '12', '10', '8', '6', '4', '2'].map((gauge) => `${gauge} AWG`);
+  return gauges.find((gauge) => ferruleFor(wireSize.parse(gauge).areaMm2)?.areaMm2 === Number(area)) ?? null;
+}
+
+/** `strip 18 mm`: a field by its name. */
+function namedFields(named: readonly string[]): Named | string {
+  const fields: Record<string, string> = {};
+  for (const one of named) {
+    const [, name, value] = /^([a-z][a-z-]*)[\s:]+(\S.*)$/.exec(one) ?? [];
+    if (name === undefined || value === undefined)
+      return `has "${one}" behind a comma: there stand fields of the part by their names, such as strip 18 mm`;
+    fields[name] = value;
+  }
+  return fields;
+}

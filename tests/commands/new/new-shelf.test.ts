@@ -1,0 +1,149 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { realEffects } from '../../../lib/commands/effects.ts';
+import { readThing } from '../../../lib/commands/new/shelf/thing.ts';
+import { readContent } from '../../../lib/read/read-content.ts';
+import { EmptyFolder } from '../shop-folder.ts';
+import { Typed } from './typed.ts';
+
+const folder = new EmptyFolder();
+const read = async () => readContent(await realEffects(folder.root).readContent());
+
+beforeAll(async () => {
+  const { status } = await folder.run('new', 'shop', '--title', 'Quay Sound', '--units', 'inch');
+  expect(status).toBe(0);
+});
+afterAll(() => folder.remove());
+
+describe('a line of the shelf', () => {
+  test.each([
+    [
+      'power wire 2 AWG red 40 ft + 8 ft',
+      { for: ['power'], size: '2 AWG', colour: 'RD' },
+      null,
+      ['40 ft', '8 ft'],
+    ],
+    ['wire 18 AWG white/black 30 ft', { size: '18 AWG', colour: 'WH/BK' }, null, ['30 ft']],
+    ['large bolt-in fuse 80 A x4', { form: 'large-bolt-in', rating: '80 A' }, 4, []],
+    ['bolt-in 30 mm fuse 70 A x 2', { form: 'bolt-in-30mm', rating: '70 A' }, 2, []],
+    ['blade fuse 7.5 A 5 pcs', { form: 'standard-blade', rating: '7.5 A' }, 5, []],
+    [
+      'ring lug 4 AWG M8 x10',
+      { form: 'ring-lug', takes: { from: '4 AWG', to: '4 AWG' }, stud: 'M8' },
+      10,
+      [],
+    ],
+    [
+      'receptacle 16-14 AWG x50',
+      { form: 'blade-receptacle', takes: { from: '16 AWG', to: '14 AWG' } },
+      50,
+      [],
+    ],
+    ['wood screw #8 5/8 in x100', { form: 'wood-screw', thread: '#8', length: '5/8 in' }, 100, []],
+    ['bolt M6 x 30 mm x20', { form: 'bolt', thread: 'M6', length: '30 mm' }, 20, []],
+    ['heat-shrink 12 mm 20 ft', { form: 'heat-shrink', bore: '12 mm' }, null, ['20 ft']],
+    [
+      'birch plywood 1/2 in 24 x 48 in x1, modulus 10 GPa',
+      { material: 'birch-plywood', thickness: '1/2 in', width: '24 in', height: '48 in', modulus: '10 GPa' },
+      1,
+      [],
+    ],
+  ])('%s', (line, fields, pieces, reels) => {
+    const thing = readThing(line);
+    if (typeof thing === 'string') throw new Error(thing);
+    expect(thing.fields).toEqual(fields);
+    expect(thing.count).toEqual({ pieces, reels });
+  });
+
+  // DIN 46228-4: a ferrule of 25 mm2 is the next above 4 AWG (21.2 mm2, ASTM B258), one of 0.75 mm2 above 20 AWG (0.52).
+  test.each([
+    ['ferrule 25 mm2 x20', '4 AWG'],
+    ['ferrule 0.75 mm2 x20', '20 AWG'],
+    ['ferrule 12 AWG x20', '12 AWG'],
+  ])('a ferrule is called by its own area or by the gauge of its conductor: %s', (line, size) => {
+    expect(readThing(line)).toMatchObject({ fields: { takes: { from: size, to: size } } });
+  });
+
+  test.each([
+    ['sprocket 4 x2', /begins with no thing that is known here: .*ring lug 4 AWG M8 x10/],
+    ['ring lug 4 AWG x10', /lacks stud .* write it so: ring lug 4 AWG M8 x10/],
+    ['wire 4 AWG crimson 30 ft', /lacks colour/],
+    ['bolt M6 30 mm shiny x4', /has "shiny"/],
+    ['ferrule 3 mm2 x4', /lacks takes/],
+    ['bolt M6 30 mm x4, shiny', /has "shiny" behind a comma/],
+  ])('that can not be read says how it is written: %s', (line, fault) => {
+    expect(readThing(line)).toMatch(fault);
+  });
+});
+
+test('a shelf that is typed becomes parts and stock, and takes the invented one away', async () => {
+  const person = new Typed(
+    'power wire 4 AWG red 30 ft',
+    'power wire 2 AWG red 105 C 40 ft',
+    'power wire 2 AWG red 105 C 8 ft',
+    'ring lug 4 AWG M8 x20',
+    'ring lug 4 AWG M5 x20',
+    'bolt M6 30 mm x20',
+    'washer M8 x10',
+    'birch plywood 15 mm 24 x 48 in x1',
+    'birch plywood 15 mm 24 x 48 in x1, modulus 10.3 GPa, modulus-across 7.1 GPa',
+    'wood-screw-8-16 x100',
+    'speaker pair 16 AWG 80 C 200 ft',
+    'ring lug 4 AWG M8 x5',
+    '',
+    'yes',
+  );
+  const { status, told } = await folder.answered(person, 'new', 'shelf');
+  expect(status).toBe(0);
+  // No sheet of this thickness is known: plies of other ones differ in stiffness, so that it is asked for.
+  expect(person.refused).toEqual([
+    expect.stringMatching(/birch plywood 15 mm .*: lacks something .*modulus is missing/),
+  ]);
+  expect(told).toMatch(/new: ring-lug-4-awg-m5 \(strip, die as lug-4-m6\)/);
+  const { shop, parts, problems } = await read();
+  expect(problems).toEqual([]);
+  expect(Object.keys(shop?.stock ?? {}).toSorted()).toEqual(
+    [
+      ...['birch-plywood-15-mm-24-x-48-in', 'bolt-m6-30-mm', 'lug-4-m8', 'power-wire-2-awg-red-105-c'],
+      ...['ring-lug-4-awg-m5', 'speaker-pair-16-awg-80-c', 'washer-m8', 'wire-power-4-rd', 'wood-screw-8-16'],
+    ].toSorted(),
+  );
+  expect(shop?.stock['lug-4-m8']).toMatchObject({ pieces: 25 });
+  // 1 ft is 0.3048 m.
+  expect(shop?.stock['power-wire-2-awg-red-105-c']).toMatchObject({
+    reels: [expect.closeTo(40 * 0.3048, 9), expect.closeTo(8 * 0.3048, 9)],
+  });
+  expect(shop?.['stock-counted']).toBe(true);
+  const { 'ring-lug-4-awg-m5': lug, 'lug-4-m6': model, 'bolt-m6-30-mm': bolt, 'washer-m8': washer } = parts;
+  expect(lug).toMatchObject({
+    form: 'ring-lug',
+    stud: 'M5',
+    strip: model?.kind === 'terminal' ? model.strip : null,
+  });
+  // Its load hangs on more than its thread: it is not taken over.
+  expect(bolt).toMatchObject({ length: 0.03, clearance: 0.0066, torque: 10 });
+  expect(bolt).not.toHaveProperty('holds', expect.anything());
+  expect(washer).toMatchObject({ serrated: false });
+});
+
+test('a list is taken from a file, counted beside what is there', async () => {
+  folder.write('shelf.txt', '# counted on Monday\nwood-screw-8-16 x40\n\nlarge bolt-in fuse 80 A x4\n');
+  const before = Object.keys((await read()).shop?.stock ?? {}).length;
+  const { status, out } = await folder.run('new', 'shelf', '--list', 'shelf.txt');
+  expect([status, out]).toEqual([0, '']);
+  const { shop } = await read();
+  expect(shop?.stock['wood-screw-8-16']).toMatchObject({ pieces: 40 });
+  expect(shop?.stock['fuse-large-80']).toMatchObject({ pieces: 4 });
+  expect(Object.keys(shop?.stock ?? {})).toHaveLength(before + 1);
+  const wrong = await folder.run(
+    'new',
+    'shelf',
+    '--thing',
+    'ring lug 4 AWG x10',
+    '--thing',
+    'wood-screw-8-16 x1',
+  );
+  expect([wrong.status, wrong.told]).toEqual([
+    2,
+    expect.stringContaining('--thing "ring lug 4 AWG x10": lacks stud'),
+  ]);
+});
