@@ -125,8 +125,11 @@
    * @param {Element} drawing
    */
   const widen = (drawing) => {
-    for (const line of drawing.querySelectorAll('[data-of] :is(path, line, polyline)')) {
-      if (getComputedStyle(line).fill !== 'none') continue;
+    // All are looked at before one is put in: after each that is, a browser would reckon the styles of the page anew.
+    const lines = [...drawing.querySelectorAll('[data-of] :is(path, line, polyline)')].filter(
+      (line) => getComputedStyle(line).fill === 'none',
+    );
+    for (const line of lines) {
       const reach = line.cloneNode(false);
       if (!(reach instanceof Element)) continue;
       reach.removeAttribute('id');
