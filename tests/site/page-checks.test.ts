@@ -26,6 +26,22 @@ describe('the checks of pages', () => {
     await page.close();
   });
 
+  it('find what is wrong in a row of a table, and leave every row where it stood', async () => {
+    const page = await browser.newPage();
+    const row = (of: number, more = ''): string =>
+      `<tr><th scope="row">Fuse ${of}</th><td>${of} A${more}</td></tr>`;
+    const rows = Array.from({ length: 30 }, (_, k) => row(k, k === 5 ? '<img src="data:,">' : ''));
+    await page.setContent(
+      '<!doctype html><html lang="en"><title>t</title><main><h1>t</h1><table><caption>Fuses</caption>' +
+        `<thead><tr><th scope="col">Fuse</th><th scope="col">Rating</th></tr></thead><tbody>${rows.join('')}</tbody></table></main></html>`,
+    );
+    const read = () => page.locator('main').innerHTML();
+    const before = await read();
+    expect((await accessibilityFaults(page)).map((fault) => fault.split(':')[0])).toEqual(['image-alt']);
+    expect(await read()).toBe(before);
+    await page.close();
+  });
+
   it('find what is too small to press, and let a link in a sentence be', async () => {
     const page = await browser.newPage();
     await page.setContent(
