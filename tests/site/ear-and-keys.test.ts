@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { onceEach } from '../../lib/plan/once-each.ts';
 import { fileOf } from '../../lib/publish/site/addresses.ts';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { samplePlan } from '../publish/sample/sample-plan.ts';
@@ -63,21 +64,31 @@ describe('a page by ear and by keys', () => {
     return page;
   };
 
+  /** The page of the largest job by ear, and the tables that it has as HTML; each look is opened once. */
+  const heard = onceEach(
+    async ({ width, scripts }: { readonly width: number; readonly scripts: boolean }) => {
+      const page = await open(vanPage, width, scripts);
+      const tree = await accessibleTree(page);
+      const inHtml = z
+        .array(z.object({ columns: z.number(), rows: z.number() }))
+        .parse(
+          await page.evaluate(
+            `[...document.querySelectorAll('table')].map((one) => ({ columns: one.tHead.rows[0].cells.length, rows: one.rows.length }))`,
+          ),
+        );
+      await page.context().close();
+      return { tree, inHtml };
+    },
+    JSON.stringify,
+  );
+
   it.each([
     ['at a desk', 1280, true],
     ['on a phone', 390, true],
     ['on a phone without scripts', 390, false],
   ])('tables have a name, and heads of every column and row, %s', async (_, width, scripts) => {
-    const page = await open(vanPage, width, scripts);
-    const tree = await accessibleTree(page);
+    const { tree, inHtml } = await heard({ width, scripts });
     const tables = allOf(tree, 'table');
-    const inHtml = z
-      .array(z.object({ columns: z.number(), rows: z.number() }))
-      .parse(
-        await page.evaluate(
-          `[...document.querySelectorAll('table')].map((one) => ({ columns: one.tHead.rows[0].cells.length, rows: one.rows.length }))`,
-        ),
-      );
     expect(tables.length).toBeGreaterThan(30);
     expect(
       tables.map((one) => ({ columns: allOf(one, 'columnheader').length, rows: allOf(one, 'row').length })),
@@ -88,19 +99,16 @@ describe('a page by ear and by keys', () => {
     });
     expect(rowless.map(textOf)).toEqual([]);
     expect(tables.filter(({ name }) => name === '')).toEqual([]);
-    await page.context().close();
   });
 
   it('nothing is read out a thousand times, and nothing that is read has no name', async () => {
-    const page = await open(vanPage, 390);
-    const tree = await accessibleTree(page);
+    const { tree } = await heard({ width: 390, scripts: true });
     const marks = allOf(tree, 'image', 'img', 'graphics-document', 'checkbox', 'region', 'navigation');
     const times = (name: string): number => marks.filter((one) => one.name === name).length;
     expect(marks.filter(({ name }) => times(name) > 3).map(({ name }) => name)).toEqual([]);
     expect(marks.map(({ name }) => name)).not.toContain('');
     const named = allOf(tree, 'link', 'button', 'heading', 'listitem', 'term');
     expect(named.filter((one) => one.name.trim() === '' && textOf(one) === '')).toEqual([]);
-    await page.context().close();
   });
 
   it('the way to a page has no empty crumb, and no sign after the last', async () => {

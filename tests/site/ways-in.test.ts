@@ -1,5 +1,5 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { pdfOptions } from '../../lib/export/print/print-pdf.ts';
 import type { DrawingsOf } from '../../lib/publish/site/shop-site.ts';
@@ -46,9 +46,15 @@ const open = async (options: BrowserContextOptions = {}): Promise<Page> => {
 
 describe('the ways into a job', () => {
   const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+  /** What stands on the first screen of a phone. */
+  let firstScreen: Page;
+  beforeAll(async () => {
+    firstScreen = await open(phone);
+  });
+  afterAll(() => firstScreen?.context().close());
 
   it('tell the fuse of every amplifier on the first screen of a phone', async () => {
-    const page = await open(phone);
+    const page = firstScreen;
     const amplifiers = plan.items.filter(({ kind, origin }) => kind === 'amplifier' && origin === 'job');
     expect(amplifiers.length).toBe(3);
     for (const { id } of amplifiers) {
@@ -60,11 +66,10 @@ describe('the ways into a job', () => {
       expect(await line.textContent(), id).toContain(`${own?.ratingA} A`);
       expect((box?.y ?? 844) + (box?.height ?? 0), id).toBeLessThanOrEqual(844);
     }
-    await page.context().close();
   });
 
   it('tell everything else of the quick view one tap from there, still on one screen', async () => {
-    const page = await open(phone);
+    const page = firstScreen;
     const parts = page.locator('#quick-view summary');
     expect(await parts.allTextContents()).toEqual([
       'Fuses',
@@ -80,22 +85,20 @@ describe('the ways into a job', () => {
     await parts.nth(3).click();
     expect(await page.locator('#quick-view details[open]').count()).toBe(1);
     expect(await page.locator('#quick-view details[open]').textContent()).toMatch(/\d V at/);
-    await page.context().close();
   });
 
   it('begin with the name of the shop and the menu in one line', async () => {
-    const page = await open(phone);
+    const page = firstScreen;
     await page.evaluate("document.querySelector('.shop a').textContent = 'Slate Yard Mobile Audio'");
     const [name, menu] = await Promise.all(
       ['.shop', '.menu-button'].map((one) => page.locator(one).boundingBox()),
     );
     expect(menu?.y ?? 844).toBeLessThan((name?.y ?? 0) + (name?.height ?? 0));
-    await page.context().close();
   });
 
   it('print the quick view as one card, alone where that is asked for', async () => {
     const page = await open({ ...phone, javaScriptEnabled: false });
-    const [first] = await readPrinted(await page.pdf(pdfOptions));
+    const [first] = await readPrinted(await page.pdf({ ...pdfOptions, pageRanges: '1' }));
     for (const word of ['Torques', 'Gains', 'Measure next', `${plan.power.fuses[0]?.ratingA} A`])
       expect(first?.text.replaceAll(/\s/g, '')).toContain(word.replaceAll(' ', ''));
     expect(first?.text).not.toContain('Survey');
