@@ -1,3 +1,6 @@
+import { codeDigest } from '../lib/kept/code-digest.ts';
+import { once } from '../lib/plan/once-each.ts';
+
 /** True in the long run (`npm run test:long`), which tries all cases; `npm test` tries some of each. */
 export const isLongRun = process.env.LONG === '1';
 
@@ -12,4 +15,14 @@ export function casesOf<T>(
   some: (one: T, index: number, all: readonly T[]) => boolean,
 ): readonly T[] {
   return isLongRun ? all : all.filter(some);
+}
+
+const codeNumber = once(() => Number.parseInt(codeDigest().slice(0, 8), 16));
+
+/**
+ * True for one in so many of like cases, of which the short run tries no more: the same on every run of this code, others
+ * once the code is another. The long run asks nobody.
+ */
+export function isDrawn(index: number, { oneIn }: { readonly oneIn: number }): boolean {
+  return index % oneIn === codeNumber() % oneIn;
 }

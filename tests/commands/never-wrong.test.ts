@@ -2,7 +2,7 @@ import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
 import { afterAll, describe, expect, it } from 'vitest';
-import { isLongRun } from '../long-run.ts';
+import { isDrawn, isLongRun } from '../long-run.ts';
 import { ColdShops, filesBelow, seen } from './seen.ts';
 import { type ShopFolder, ShopWithOwnStore } from './shop-folder.ts';
 
@@ -20,18 +20,30 @@ const another = (shop: ShopFolder, title: string): string =>
 
 const withErrors = new Set(['an error in the job', 'an error in a part', 'a frozen plan cut short']);
 
-type Change = readonly [what: string, change: (shop: ShopFolder) => unknown, look?: 'with the next'];
+type Change = readonly [
+  what: string,
+  change: (shop: ShopFolder) => unknown,
+  look?: 'with the next' | 'always',
+];
 
 /**
  * The long run looks after each change alone. The short one makes each as well, but looks at some with the one after
- * them: at several texts or several figures of one file, and at what is taken away, which would stay in sight.
+ * them: at several texts or several figures of one file, at what is taken away, which would stay in sight, and of the
+ * rest at every second one.
  */
 function looksAfter(changes: readonly Change[]): [string, (shop: ShopFolder) => Promise<void>][] {
   const looks: [string, (shop: ShopFolder) => Promise<void>][] = [];
   let before: readonly Change[] = [];
+  let drawn = 0;
+  const waits = (look: Change[2]): boolean => {
+    if (isLongRun || look === 'always') return false;
+    if (look === 'with the next') return true;
+    drawn += 1;
+    return !isDrawn(drawn, { oneIn: 2 });
+  };
   for (const one of changes) {
     const all = [...before, one];
-    before = !isLongRun && one[2] === 'with the next' ? all : [];
+    before = waits(one[2]) ? all : [];
     if (before.length === 0)
       looks.push([
         all.map(([what]) => what).join(', '),
@@ -50,7 +62,7 @@ describe('with results kept, after every kind of change in turn', () => {
 
   it.each(
     looksAfter([
-      ['nothing', () => undefined],
+      ['nothing', () => undefined, 'always'],
       ['the title of a device', () => shop.change(job, 'title: Bass amplifier', 'title: Amplifier for bass')],
       ['the same title again', () => shop.change(job, 'title: Amplifier for bass', 'title: Bass amplifier')],
       [
@@ -150,7 +162,7 @@ describe('with results kept, after every kind of change in turn', () => {
         'with the next',
       ],
       ['a job less', () => rmSync(join(shop.root, 'content/jobs/second.yaml')), 'with the next'],
-      ['an error in the job', () => shop.change(job, 'to: amp.REM', 'to: amp.RME')],
+      ['an error in the job', () => shop.change(job, 'to: amp.REM', 'to: amp.RME'), 'always'],
       ['the error mended', () => shop.change(job, 'to: amp.RME', 'to: amp.REM'), 'with the next'],
       ['an error in a part', () => shop.change(parts, 'kind: battery\n', 'kind: batery\n')],
       ['that mended', () => shop.change(parts, 'kind: batery\n', 'kind: battery\n'), 'with the next'],
@@ -183,15 +195,24 @@ describe('with results kept, after every kind of change in turn', () => {
             'content/jobs/demo/A.plan.json',
             shop.read('content/jobs/demo/A.plan.json').slice(0, 900),
           ),
+        'always',
       ],
       [
         'the released plan gone',
         () => rmSync(join(shop.root, 'content/jobs/demo/A.plan.json')),
         'with the next',
       ],
-      ['the site taken away', () => rmSync(join(shop.root, 'dist'), { recursive: true })],
-      ['a page of the site altered', () => writeFileSync(join(shop.root, 'dist/index.html'), 'altered')],
-      ['all that is kept taken away', () => rmSync(join(shop.root, '.rackleaf/kept'), { recursive: true })],
+      ['the site taken away', () => rmSync(join(shop.root, 'dist'), { recursive: true }), 'always'],
+      [
+        'a page of the site altered',
+        () => writeFileSync(join(shop.root, 'dist/index.html'), 'altered'),
+        'always',
+      ],
+      [
+        'all that is kept taken away',
+        () => rmSync(join(shop.root, '.rackleaf/kept'), { recursive: true }),
+        'always',
+      ],
       [
         'every other entry cut short, the rest altered',
         () => {
@@ -202,6 +223,7 @@ describe('with results kept, after every kind of change in turn', () => {
             writeFileSync(join(kept, path), at % 2 === 0 ? text.slice(0, middle) : altered, 'latin1');
           }
         },
+        'always',
       ],
     ]),
   )(

@@ -10,6 +10,7 @@ import { buildSite } from '../../lib/publish/site/build-site.ts';
 import type { DrawingsOf, PublishedJob, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openBrowser } from '../browser.ts';
+import { testCrew } from '../shops/test-crew.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 import {
   accessibilityFaults,
@@ -94,7 +95,7 @@ export function describeSite(tested: SiteUnderTest): void {
     let context: BrowserContext;
     beforeAll(async () => {
       root = await mkdtemp(join(tmpdir(), 'rackleaf-site-'));
-      const { folder } = await buildSite(site, { root, drawingsOf });
+      const { folder } = await buildSite(site, { root, drawingsOf, keepStep: testCrew().keep });
       server = await serveFolder(folder, '/some/base/');
       browser = await openBrowser();
       context = await browser.newContext();

@@ -8,6 +8,7 @@ import type { DrawingsOf, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { siteAssets, writeSiteFiles } from '../../lib/publish/site/site-assets.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../lib/publish/site/templates.ts';
+import { testCrew } from '../shops/test-crew.ts';
 
 const mainOf = /<main[^>]*>([\s\S]*)<\/main>/;
 
@@ -35,7 +36,7 @@ export async function writtenPages(
   const byFile = new Map<string, string>();
   const firstOf = new Map<string, string>();
   const beside = new FilesBeside(folder);
-  for (const page of sitePages({ site, audience: 'shop' })) {
+  for (const page of sitePages({ site, audience: 'shop', keep: testCrew().keep })) {
     if (!only(page.address)) continue;
     const { html, files } = pageWithFiles(page, look, drawingsOf);
     const tables = (html.match(/<table[\s\S]*?<\/table>/g) ?? []).join('');
