@@ -12,6 +12,7 @@ import {
   turnedSize,
   turns,
 } from '../../../lib/board/layout/item.ts';
+import { caseCount } from '../../long-run.ts';
 import { flattenPolygon, outlines, shapeOf } from '../shapes.ts';
 import { searchLayouts } from '../usual-board.ts';
 
@@ -148,7 +149,7 @@ describe('mounting holes of proposed layouts', () => {
           }
         },
       ),
-      { numRuns: 30 },
+      { numRuns: caseCount({ all: 30, some: 12 }) },
     );
   });
 

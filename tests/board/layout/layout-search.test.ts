@@ -6,6 +6,7 @@ import { place } from '../../../lib/board/layout/placed.ts';
 import type { Link } from '../../../lib/board/layout/score/links.ts';
 import { scoreLayout } from '../../../lib/board/layout/score/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';
+import { caseCount } from '../../long-run.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { outlines, shapeOf } from '../shapes.ts';
 import { scoreBoard, searchHouse, searchLayouts, usualLayout } from '../usual-board.ts';
@@ -70,7 +71,7 @@ describe('proposed layouts', () => {
         const totals = proposals.map(({ score }) => score.total);
         expect(totals).toEqual(totals.toSorted((a, b) => a - b));
       }),
-      { numRuns: 20, seed: 10 },
+      { numRuns: caseCount({ all: 20, some: 8 }), seed: 10 },
     );
   });
 
@@ -154,7 +155,7 @@ describe('the search against trying every layout', () => {
           expect(found).toBeLessThanOrEqual(best * 1.05);
         },
       ),
-      { numRuns: 15, seed: 11 },
+      { numRuns: caseCount({ all: 15, some: 6 }), seed: 11 },
     );
   });
 });

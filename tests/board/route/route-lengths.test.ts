@@ -7,6 +7,7 @@ import { outward } from '../../../lib/board/layout/item.ts';
 import { isPoint, type RouteWire } from '../../../lib/board/route/route.ts';
 import { type Barrier, type TrackGrid, trackGrid } from '../../../lib/board/route/track-grid.ts';
 import type { Box, Point } from '../../../lib/board/shape/point.ts';
+import { caseCount } from '../../long-run.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
 import { routeWires } from '../usual-board.ts';
@@ -145,7 +146,7 @@ describe('the length of a wire round parts, openings and fixings', () => {
           expect(inGraph.differs(routes[0]?.lengthM ?? Number.NaN, lengthM)).toBeCloseTo(lengthM, 9);
         },
       ),
-      { numRuns: 150, seed: 12 },
+      { numRuns: caseCount({ all: 150, some: 60 }), seed: 12 },
     );
   });
 });

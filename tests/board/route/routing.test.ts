@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../lib/board/random.ts';
 import type { RouteWire } from '../../../lib/board/route/route.ts';
+import { caseCount } from '../../long-run.ts';
 import { shapeOf } from '../shapes.ts';
 import { routeWires } from '../usual-board.ts';
 
@@ -77,7 +78,7 @@ describe('the length of a route', () => {
           } else expect(routes[0]?.lengthM).toBeCloseTo((best + 2) * 0.01, 9);
         },
       ),
-      { numRuns: 300, seed: 7 },
+      { numRuns: caseCount({ all: 300, some: 100 }), seed: 7 },
     );
   });
 });

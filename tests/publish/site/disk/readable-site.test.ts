@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { buildSite } from '../../../../lib/publish/site/build-site.ts';
 import { letEveryoneThrough } from '../../../../lib/publish/site/disk/readable-site.ts';
+import { casesOf } from '../../../long-run.ts';
 import { samplePlan } from '../../sample/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from '../../sample/sample-site.ts';
 
@@ -39,7 +40,7 @@ describe.skipIf(process.platform === 'win32')('the files of a site', () => {
     return buildSite(sampleSite([job]), { root, drawingsOf: sampleDrawings });
   };
 
-  it.each([0o022, 0o077, 0o000])(
+  it.each(casesOf([0o022, 0o077, 0o000], (mask) => mask === 0o077))(
     'can be read by everyone under the umask %o, after an exchange too',
     async (mask) => {
       process.umask(mask);
