@@ -14,6 +14,9 @@ const longest = [
   'tests/site/demo-site.test.ts',
   'tests/site/sample-site.test.ts',
   'tests/plan/demo-jobs.test.ts',
+  'tests/site/figures-whole.test.ts',
+  'tests/commands/never-wrong.test.ts',
+  'tests/commands/serve/serve.test.ts',
 ];
 
 class LongestFirst extends BaseSequencer {
