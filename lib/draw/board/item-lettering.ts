@@ -36,6 +36,7 @@ export function letterOutside(
   linesOf?: (text: string) => readonly string[],
 ): TextLabel[] {
   const group = openGroup(drawing, drawing.svg, 'names');
+  const far = { over: items.map(({ item }) => bodyOf(item.id)) };
   const fixed = [...bodiesOf(items), ...strokeObstacles(drawing)];
   return lettered.flatMap(({ onBoard, outside, named }): TextLabel[] => {
     const { id } = onBoard.item;
@@ -49,14 +50,16 @@ export function letterOutside(
       return {
         ...{ id: ids.join(' '), lines: texts, type: types.terminal, anchors, own: [id, bodyOf(id)] },
         ...{ subject: id, oblique, within: oblique ? [bodyOf(id)] : [] },
+        ...(oblique && { far }),
       };
     });
-    return named ? labels : [...labels, nameLabel(onBoard, linesOf !== undefined)];
+    return named ? labels : [...labels, nameLabel(onBoard, linesOf === undefined ? null : far)];
   });
 }
 
 /** The name of an item beside it: small, and with no leader that runs level or upright, where wires are drawn. */
-function nameLabel({ item, box }: ItemOnBoard, amongWires: boolean): TextLabel {
+function nameLabel({ item, box }: ItemOnBoard, far: TextLabel['far'] | null): TextLabel {
+  const amongWires = far !== null;
   return {
     id: `name ${item.id}`,
     lines: [shortName(item)],
@@ -65,6 +68,7 @@ function nameLabel({ item, box }: ItemOnBoard, amongWires: boolean): TextLabel {
     own: [item.id, bodyOf(item.id)],
     subject: item.id,
     oblique: amongWires,
+    ...(amongWires && { far }),
     within: amongWires ? [bodyOf(item.id)] : [],
   };
 }

@@ -33,6 +33,8 @@ export interface LabelRequest {
   readonly within?: readonly string[];
   /** True where its leader must run aslant, so that it is not taken for a line that runs level or upright. Default no. */
   readonly oblique?: boolean;
+  /** Where it has no nearer place, it may stand anywhere in the room, at the end of a leader that may cross these boxes. Left out, not. */
+  readonly far?: { readonly over: readonly string[] };
   /** May the text be turned, to be read from the right edge? Default no. */
   readonly turnable?: boolean;
 }
@@ -106,22 +108,59 @@ export function nearCandidates(label: LabelRequest, index: ObstacleIndex, room: 
 
 /** Every place at the end of a leader that is free of obstacles and in the room. */
 export function leaderCandidates(label: LabelRequest, index: ObstacleIndex, room: PaperBox): Candidate[] {
-  const found: Candidate[] = [];
+  return sizesOf(label).flatMap((size) =>
+    label.anchors.flatMap((anchor, nth) =>
+      ledTo(label, ringOf(anchor, size), { anchor, nth, turned: size.turned, over: [] }, index, room),
+    ),
+  );
+}
+
+/** From place to place of a label that may stand anywhere in the room. */
+const farStepMm = { across: 5, down: 3.2 } as const;
+
+/** Places all over the room for a label that may stand far from what it names. */
+export function farCandidates(label: LabelRequest, index: ObstacleIndex, room: PaperBox): Candidate[] {
+  const { widthMm: wide, heightMm: high } = label;
+  const over = label.far?.over ?? [];
+  const columns = Math.floor((widthMm(room) - wide) / farStepMm.across);
+  const rows = Math.floor((heightMm(room) - high) / farStepMm.down);
+  const boxes = Array.from({ length: Math.max(0, columns + 1) }, (_, column) =>
+    Array.from({ length: Math.max(0, rows + 1) }, (__, row) =>
+      boxAt(room.leftMm + column * farStepMm.across, room.topMm + row * farStepMm.down, wide, high),
+    ),
+  ).flat();
+  return label.anchors.flatMap((anchor, nth) =>
+    ledTo(label, boxes, { anchor, nth, turned: false, over }, index, room),
+  );
+}
+
+/** An anchor of a label and its place among them, whether the text there is turned, and what its leader may cross. */
+interface Led {
+  readonly anchor: PaperBox;
+  readonly nth: number;
+  readonly turned: boolean;
+  readonly over: readonly string[];
+}
+
+/** Of boxes for a text those that are free, each with its leader, where that has a way. */
+function ledTo(
+  label: LabelRequest,
+  boxes: readonly PaperBox[],
+  { anchor, nth, turned, over }: Led,
+  index: ObstacleIndex,
+  room: PaperBox,
+): Candidate[] {
   const own = [...label.own, ...(label.within ?? [])];
-  for (const size of sizesOf(label))
-    label.anchors.forEach((anchor, nth) => {
-      for (const box of ringOf(anchor, size)) {
-        if (!isFree(box, label, index, room)) continue;
-        const leader = leaderTo(anchor, box);
-        if (label.oblique === true && isStraight(leader)) continue;
-        if (index.leaderBlocked(leader, own)) continue;
-        const lengthMm = Math.hypot(leader.to.xMm - leader.from.xMm, leader.to.yMm - leader.from.yMm);
-        const crossings = index.leaderCrossings(leader, own);
-        const cost = leaderCost + lengthMm / 2 + crossings * crossingCost + nth * anchorCost;
-        found.push({ box, turned: size.turned, leader, cost: cost + (size.turned ? turnedCost : 0) });
-      }
-    });
-  return found;
+  return boxes.flatMap((box): Candidate[] => {
+    if (!isFree(box, label, index, room)) return [];
+    const leader = leaderTo(anchor, box);
+    if (label.oblique === true && isStraight(leader)) return [];
+    if (index.leaderBlocked(leader, [...own, ...over])) return [];
+    const lengthMm = Math.hypot(leader.to.xMm - leader.from.xMm, leader.to.yMm - leader.from.yMm);
+    const crossings = index.leaderCrossings(leader, own);
+    const cost = leaderCost + lengthMm / 2 + crossings * crossingCost + nth * anchorCost;
+    return [{ box, turned, leader, cost: cost + (turned ? turnedCost : 0) }];
+  });
 }
 
 /** True where a leader runs level or upright, or nearly so. */

@@ -8,7 +8,13 @@ import {
   segmentMeetsBox,
   segmentsCross,
 } from '../paper.ts';
-import { type Candidate, type LabelRequest, leaderCandidates, nearCandidates } from './label-candidates.ts';
+import {
+  type Candidate,
+  farCandidates,
+  type LabelRequest,
+  leaderCandidates,
+  nearCandidates,
+} from './label-candidates.ts';
 import { indexObstacles, type Obstacle } from './obstacle-index.ts';
 
 export interface PlacementRequest {
@@ -59,7 +65,8 @@ const polishRounds = 6;
 /**
  * Places labels so that no text meets another text, an obstacle or a leader, and no leaders cross.
  *
- * Candidates that meet an obstacle are dropped first; a label gets leader candidates besides. Then ejection
+ * Candidates that meet an obstacle are dropped first; a label gets leader candidates besides, and places all over
+ * the room if it may stand far and has found none. Then ejection
  * chains: the label with the fewest candidates takes the place that pushes out the least weight of others,
  * those queue again, and each time that a label is pushed out it grows heavier, which breaks circles. The
  * best state met is kept. A polish moves labels to cheaper free places. No randomness; bounded by steps.
@@ -75,7 +82,31 @@ export function placeLabels({ labels, obstacles, room }: PlacementRequest): Plac
   const few = near.map((wish) => (hasEnough(wish) ? wish : withLeaders(wish)));
   const quick = placeWith(few);
   if (quick.unplaced.length === 0) return quick;
-  return placeWith(few.map((wish, nth) => (wish === near[nth] ? withLeaders(wish) : wish)));
+  const led = few.map((wish, nth) => (wish === near[nth] ? withLeaders(wish) : wish));
+  return placedFar(led, placeWith(led), ({ label, candidates }) => {
+    return { label, candidates: [...candidates, ...farCandidates(label, index, room)] };
+  });
+}
+
+/** So often labels that found no place are let stand far; each time those that they pushed out join them. */
+const farRounds = 3;
+
+/** Lets labels without a place stand anywhere in the room, if they may. */
+function placedFar(wishes: readonly Wish[], first: Placement, farther: (wish: Wish) => Wish): Placement {
+  let [best, all] = [first, wishes];
+  const far = new Set<string>();
+  for (let round = 0; round < farRounds && best.unplaced.length > 0; round += 1) {
+    const open = all.filter(
+      ({ label }) =>
+        label.far !== undefined && !far.has(label.id) && best.unplaced.some(({ id }) => id === label.id),
+    );
+    if (open.length === 0) return best;
+    for (const { label } of open) far.add(label.id);
+    all = all.map((wish) => (open.includes(wish) ? farther(wish) : wish));
+    const tried = placeWith(all);
+    if (tried.unplaced.length <= best.unplaced.length) best = tried;
+  }
+  return best;
 }
 
 /** So many places beside what it names, and a label is tried without a leader first. */

@@ -157,6 +157,35 @@ describe('placeLabels', () => {
     expect(placed[0]?.box.bottomMm).toSatisfy((bottom: number) => bottom < 40 || bottom > 60);
   });
 
+  it('lets a label that may stand anywhere in free room far off, past boxes that its leader may cross, past texts never', () => {
+    // Walls of parts on all sides leave free room at the right rim alone.
+    const walls: Obstacle[] = [
+      { id: 'above', box: boxAt(0, 0, 140, 49) },
+      { id: 'below', box: boxAt(0, 51, 140, 60) },
+      { id: 'end', box: boxAt(60, 49, 80, 2) },
+    ];
+    const label = {
+      id: 'a',
+      widthMm: 12,
+      heightMm: 3,
+      anchors: [anchorAt(at(20, 50))],
+      own: [],
+      oblique: true,
+    };
+    const open = boxAt(0, 0, 180, 110);
+    const near = placeLabels({ labels: [label], obstacles: walls, room: open });
+    expect(near.unplaced.map(({ id }) => id)).toEqual(['a']);
+    const far = { ...label, far: { over: ['above', 'below', 'end'] } };
+    const { placed } = placeLabels({ labels: [far], obstacles: walls, room: open });
+    expect(placed[0]?.box.leftMm).toBeGreaterThanOrEqual(140);
+    expect(placed[0]?.leader?.from).toEqual(at(20, 50));
+    const blocked = { ...label, far: { over: ['above', 'end'] } };
+    const kept = placeLabels({ labels: [blocked], obstacles: walls, room: open });
+    for (const { box } of kept.placed) expect(box.topMm).toBeLessThan(50);
+    const none = { ...label, far: { over: [] } };
+    expect(placeLabels({ labels: [none], obstacles: walls, room: open }).placed).toEqual([]);
+  });
+
   it('says why a label has no place', () => {
     const label = { widthMm: 12, heightMm: 3, anchors: [anchorAt(at(10, 5))], own: [] };
     const tight = boxAt(0, 0, 24, 10);
