@@ -103,4 +103,6 @@ export interface BoardScene {
 export interface Continuation {
   readonly part: string;
   readonly zone: string;
+  /** What of the board that sheet shows, in the view of this one. */
+  readonly box: PaperBox;
 }

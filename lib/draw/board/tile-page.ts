@@ -55,7 +55,11 @@ export function drawTile(
         const other = windows.findIndex((one, nth) => nth !== index && holds(one, place));
         const shown = windows[other];
         if (!shown) return null;
-        return { part: `${word} ${other + 1}`, zone: zoneAt(frame, onPaper(viewOf(shown), place)) };
+        return {
+          part: `${word} ${other + 1}`,
+          zone: zoneAt(frame, onPaper(viewOf(shown), place)),
+          box: windowBox(view, shown),
+        };
       };
       return paint(drawing, { plan, board, view, clip, room, elsewhere });
     },

@@ -25,14 +25,18 @@ export function wider(margins: MarginsAt, side: keyof Margins, byMm: number): Ma
   return (ratio) => ({ ...margins(ratio), [side]: margins(ratio)[side] + byMm });
 }
 
-/** A sheet for each window on a board. The first also tells of items that stand on none as a whole. */
+/**
+ * A sheet for each window on a board. The first also tells of items that stand on none as a whole, of all windows that
+ * the board was cut into where not each has a sheet.
+ */
 export function drawTiles(
   request: TileRequest,
   sheet: ScaledSheet,
   windows: readonly BoardWindow[],
+  cutInto: readonly BoardWindow[] = windows,
 ): Attempt {
   const { picture, board } = request;
-  const cut = cutItems(board, windows).map((item) => `${item}: on no sheet as a whole`);
+  const cut = cutItems(board, cutInto).map((item) => `${item}: on no sheet as a whole`);
   const pages = windows.map((window, index) => {
     const own = index === 0 ? { ...request, picture: withLeft(picture, cut) } : request;
     return drawTile(own, sheet, window, { word: 'part', index, windows });

@@ -9,20 +9,34 @@ import type { LaidRoute } from './strands.ts';
 
 /**
  * Every line that a sheet cuts, with its label and with the part and the zone in which it goes on (interrupted lines after
- * IEC 61082-1): the two ends of a cut name each other.
+ * IEC 61082-1): the two ends of a cut name each other. One that goes there and back has a letter at each of its cuts,
+ * the same on both sheets.
  */
 export function cutReferences(scene: BoardScene, routes: readonly LaidRoute[]): Exit[] {
   const { clip } = scene;
   if (clip === null) return [];
-  return routes.flatMap(({ route, wires, axis }) =>
-    cutsOf(axis, clip).flatMap(({ point, beyond }): Exit[] => {
+  return routes.flatMap(({ route, wires, axis }) => {
+    const cuts = cutsOf(axis, clip).map((cut) => {
+      return { ...cut, goesOn: scene.elsewhere(placeOnBoard(scene.view, cut.beyond)) };
+    });
+    return cuts.map(({ point, goesOn }, nth): Exit => {
       const { side } = nearestSide(clip, point.xMm, point.yMm);
-      const goesOn = scene.elsewhere(placeOnBoard(scene.view, beyond));
-      const text = `${labelsText(wires.map(shownLabel))}\n${referenceText(goesOn)}`;
-      return [{ subject: wires[0]?.id ?? route.wire, side, point, text }];
-    }),
-  );
+      const there = cuts.filter((other) => other.goesOn?.part === goesOn?.part);
+      const back = goesOn === null ? [] : cutsOf(axis, goesOn.box).filter((cut) => boxHas(clip, cut.beyond));
+      const place = there.findIndex(({ point: each }) => each === point);
+      // Letters follow the order along the line: only if both sheets cut it as often do they mean the same.
+      const letter =
+        there.length > 1 && back.length === there.length ? `, cut ${letters[place] ?? nth + 1}` : '';
+      const text = `${labelsText(wires.map(shownLabel))}${letter}\n${referenceText(goesOn)}`;
+      return { subject: wires[0]?.id ?? route.wire, side, point, text };
+    });
+  });
 }
+
+const letters = 'abcdefgh';
+
+const boxHas = ({ leftMm, rightMm, topMm, bottomMm }: PaperBox, { xMm, yMm }: PaperPoint): boolean =>
+  xMm >= leftMm && xMm <= rightMm && yMm >= topMm && yMm <= bottomMm;
 
 /** `to part 2, B4`. */
 export function referenceText(goesOn: Continuation | null): string {

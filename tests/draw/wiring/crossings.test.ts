@@ -30,6 +30,6 @@ describe('the zone of a point', () => {
   });
 
   it('stands in a reference beside the part', () => {
-    expect(referenceText({ part: 'part 2', zone: 'B4' })).toBe('to part 2, B4');
+    expect(referenceText({ part: 'part 2', zone: 'B4', box: frame })).toBe('to part 2, B4');
   });
 });
