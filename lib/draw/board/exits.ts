@@ -38,7 +38,7 @@ function exitDepthMm(
   lengthMm: number,
   type: TypeStyle,
 ): number {
-  if (texts.length === 0) return freeMm;
+  if (texts.length === 0) return 0;
   const own = inBlocks(drawing, texts, lengthMm, type) ? texts : texts.map(onOneLine);
   const wide = Math.max(...own.map((text) => wideMm(drawing, text, type)));
   const high = Math.max(...own.map((text) => highMm(drawing, text, type)));
@@ -73,8 +73,6 @@ function onOneLine(text: string): string {
   return linesIn(text).join(' ');
 }
 
-const freeMm = 3;
-
 /** A text at an edge of a board, before it has a place on paper. */
 export interface ExitText {
   readonly edge: Side;
@@ -83,13 +81,14 @@ export interface ExitText {
   readonly text: string;
 }
 
-/** Room that exits take round a board at a scale. */
+/** Room that exits take round a board at a scale, and that its surroundings take where nothing leaves. */
 export function exitMargins(
   drawing: Metrics,
   board: PlanBoard,
   exits: readonly ExitText[],
   ratio: ScaleRatio,
   type: TypeStyle,
+  leastMm: number = surroundingsMm,
 ): Margins {
   const depth = (side: Side): number => {
     const texts = exits.filter(({ edge }) => edge === side).map(({ text }) => text);
@@ -100,7 +99,7 @@ export function exitMargins(
 }
 
 /** Room for the surroundings of a board on a side where nothing leaves. */
-const leastMm = 8;
+const surroundingsMm = 8;
 
 /** The side of a board that an edge is, by its word in the plan; null for any other word. */
 export function sideOf(edge: string): Side | null {

@@ -7,6 +7,7 @@ import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { types } from '../line-styles.ts';
 import type { DrawnPage } from '../page.ts';
 import type { ScaleRatio } from '../sheet/scale.ts';
+import { cutPlaces } from '../wiring/cut-places.ts';
 import { insulationStripHeightMm, insulationsIn } from '../wiring/insulation-strip.ts';
 import { keyGapMm, layerExits, paintLayer } from '../wiring/layer-paint.ts';
 import { loomMargins, paintLooms } from '../wiring/loom-paint.ts';
@@ -31,6 +32,11 @@ export const wiring: DrawingKind = {
 /** The narrowest room of a sheet, that of an upright A4 or Letter. */
 const narrowMm = 172;
 
+/** Room on a side of a board where nothing leaves: what stands round it is on other sheets. */
+const besideMm = 3;
+
+/** The smallest scale at which a conductor of 16 AWG can be followed: it is then as wide as the finest line. */
+const legible: ScaleRatio = 10;
 /** The smallest scale at which conductors side by side are told apart. */
 const toldApart: ScaleRatio = 5;
 
@@ -41,7 +47,7 @@ const [besideReferenceMm, referenceBlockMm] = [11, 9];
 
 /** Room beside a cut: for references on two lines, or on one where all routes of a layer may meet one side. */
 function referenceMmOf(metrics: TextMetrics, board: PlanBoard, labels: readonly string[]): number {
-  const shortestMm = (Math.min(board.widthM, board.heightM) * 1000) / toldApart;
+  const shortestMm = (Math.min(board.widthM, board.heightM) * 1000) / legible;
   if (labels.length * referenceBlockMm <= shortestMm) return shortReferenceMm;
   const texts = labels.map((label) => `${label} to part 6, H9`);
   return besideReferenceMm + Math.max(...texts.map((text) => metrics.widthMm(text, types.terminal)));
@@ -65,7 +71,9 @@ function overview(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): read
     },
     margins: (ratio) => loomMargins(metrics, board, ratio),
     referenceMm: shortReferenceMm,
-    readable: 10,
+    cuts: cutPlaces(plan, board, routes),
+    readable: legible,
+    legible,
     paint: paintLooms,
     paintListed: paintLooms,
   });
@@ -80,6 +88,7 @@ function layerPages(
   const along = board.routes.map((route) => wiresAlong(plan, route));
   const wires = along.flat().filter((wire) => isOnLayer(layer, wire));
   if (wires.length === 0) return [];
+  const onLayer = board.routes.filter((_, nth) => along[nth]?.some((wire) => isOnLayer(layer, wire)));
   const labels = along.flatMap((each) => {
     const own = each.filter((wire) => isOnLayer(layer, wire));
     return own.length === 0 ? [] : [labelsText(own.map(shownLabel))];
@@ -87,7 +96,7 @@ function layerPages(
   const keyMm = insulationStripHeightMm(metrics, insulationsIn(wires, true), narrowMm) + keyGapMm;
   const exits = layerExits({ plan, board }, layer, stepsOf(plan));
   const margins = (ratio: ScaleRatio): Margins => {
-    const own = exitMargins({ metrics }, board, exits, ratio, types.terminal);
+    const own = exitMargins({ metrics }, board, exits, ratio, types.terminal, besideMm);
     return { ...own, top: own.top + keyMm };
   };
   return wiringSheets(plan, metrics, board, {
@@ -107,7 +116,9 @@ function layerPages(
     },
     margins,
     referenceMm: referenceMmOf(metrics, board, labels),
+    cuts: cutPlaces(plan, board, onLayer),
     readable: toldApart,
+    legible,
     paint: (drawing, scene) => paintLayer(drawing, scene, layer, false),
     paintListed: (drawing, scene) => paintLayer(drawing, scene, layer, true),
   });

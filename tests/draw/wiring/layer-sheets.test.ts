@@ -6,7 +6,7 @@ import { wiringLayers } from '../../../lib/draw/wiring/wiring-layers.ts';
 import { linkEndOf } from '../../../lib/model/content/resolved-job.ts';
 import type { BuildPlan, PlanWire } from '../../../lib/model/plan/index.ts';
 import { shownTerminal } from '../../../lib/model/plan/shown-names.ts';
-import { fixedPlan } from '../../boards/fixed-jobs.ts';
+import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { casesOf } from '../../long-run.ts';
 import { demoJobs, demoPlan } from '../../plan/demo.ts';
 import { shippedMetrics } from '../lettering/shipped-metrics.ts';
@@ -164,19 +164,82 @@ describe.each(cases)('wiring sheets of $job on $paper and $largerPaper', ({ job,
   });
 });
 
+/** What of a drawing is between two of its groups. */
+function groupOf({ drawing }: JobPage, from: string, to: string): string {
+  const svg = drawingText(drawing, { colours: 'resolved' });
+  const start = svg.indexOf(`__${from}"`);
+  return start < 0 ? '' : svg.slice(start, svg.indexOf(`__${to}"`, start));
+}
+
+function wiringOn(
+  plan: BuildPlan,
+  paper: BuildPlan['shop']['paper'],
+  largerPaper: BuildPlan['shop']['largerPaper'],
+): JobPage[] {
+  return drawJobPages({ ...plan, shop: { ...plan.shop, paper, largerPaper } }, shippedMetrics).filter(
+    ({ page }) => page.documentType === 'Wiring',
+  );
+}
+
+const fixed = fixedJobs.flatMap((job) => papers.map((paper) => ({ job, ...paper })));
+const fixedCases = casesOf(fixed, (_, index) => index % papers.length === Math.floor(index / papers.length));
+
+describe.each(fixedCases)('a layer of $job on $paper and $largerPaper', ({ job, paper, largerPaper }) => {
+  const plan = fixedPlan(job);
+
+  it('stands on one sheet, at 1:10 or larger', () => {
+    const pages = wiringOn(plan, paper, largerPaper);
+    const layers = wiringLayers.filter((layer) =>
+      plan.boards.some(({ routes }) =>
+        routes.some(({ along }) =>
+          plan.wires.some((wire) => along.includes(wire.id) && layer.roles.includes(wire.role)),
+        ),
+      ),
+    );
+    expect(pages.length).toBe(1 + layers.length);
+    for (const { page } of pages) expect(page.scale, page.id).toBeLessThanOrEqual(10);
+  });
+});
+
 describe('larger paper', () => {
   const plan = fixedPlan('van-three-amps');
 
-  it('takes a layer that the usual paper cuts; what the usual paper takes stays on it', () => {
-    const pagesOn = (largerPaper: BuildPlan['shop']['largerPaper']) =>
-      drawJobPages({ ...plan, shop: { ...plan.shop, paper: 'letter', largerPaper } }, shippedMetrics).filter(
-        ({ page }) => page.documentType === 'Wiring',
-      );
-    const [usual, larger] = [pagesOn(null), pagesOn('tabloid')];
-    expect(larger.length).toBeLessThan(usual.length);
+  it('is taken where a layer then stands on it at a scale that reads well; what does so on the usual paper stays there', () => {
+    const [usual, larger] = [wiringOn(plan, 'letter', null), wiringOn(plan, 'letter', 'tabloid')];
+    expect(larger.length).toBe(usual.length);
     for (const { drawing } of usual)
       expect(Math.max(drawing.widthMm, drawing.heightMm)).toBeCloseTo(279.4, 6);
     for (const { page, drawing } of larger)
       expect(Math.max(drawing.widthMm, drawing.heightMm)).toBeCloseTo(page.large ? 431.8 : 279.4, 6);
+    larger.forEach(({ page }, nth) => {
+      if (!page.large) return;
+      expect(page.scale, page.id).toBe(5);
+      expect(usual[nth]?.page.scale, page.id).toBe(10);
+    });
+    expect(larger.filter(({ page }) => page.large).length).toBeGreaterThan(0);
+  });
+});
+
+/** A plan with its boards and all upon them so many times as large: no paper of a shop takes them whole. */
+function stretched(plan: BuildPlan, times: number): BuildPlan {
+  const along = new Set(['xM', 'yM', 'widthM', 'heightM', 'depthM', 'atM']);
+  return JSON.parse(JSON.stringify(plan), (key, value: unknown) =>
+    typeof value === 'number' && along.has(key) ? value * times : value,
+  );
+}
+
+describe('a board that must be cut', () => {
+  const pages = (): JobPage[] => {
+    const plan = fixedPlan('van-three-amps');
+    const large = stretched(plan, 2.4);
+    return wiringOn({ ...plan, boards: large.boards, items: large.items }, 'letter', 'tabloid');
+  };
+
+  it('has no sheet without a wire of its layer, and no other scale than it needs', () => {
+    const cut = pages().filter(({ page }) => / part \d+ of \d+$/.test(page.title));
+    expect(cut.length).toBeGreaterThan(2);
+    for (const page of cut.filter(({ page: { title } }) => !title.includes('looms')))
+      expect(groupOf(page, 'routes', 'insulations'), page.page.id).toMatch(/<path/);
+    for (const { page } of cut) expect(page.scale, page.id).toBe(10);
   });
 });
