@@ -174,6 +174,12 @@ export interface ModeLimits {
   readonly wantedHz: number;
 }
 
+/** Which limit is which: the least of every board, and the one that a subwoofer beside it asks for. */
+export function modeLimitText({ leastHz, wantedHz }: ModeLimits): string {
+  const least = `at least ${hertz(leastHz)} is asked for`;
+  return wantedHz > leastHz ? `${least} of every board, ${hertz(wantedHz)} beside a subwoofer` : least;
+}
+
 /** A board that is not held, or that is too soft; the remedy is the caller's, who knows what sheets there are. */
 export function stiffnessFaults(
   board: string,
@@ -201,7 +207,7 @@ export function stiffnessFaults(
       ...common,
       rule: 'first-mode-low',
       level: value < leastHz ? 'stop' : 'caution',
-      message: `${board} sags ${sagMm(1000 * stiffness.sagM.value)} under its own weight: its first mode is at ${modeHertz(value)}, at least ${hertz(limit)} is asked for${value < leastHz ? '' : ' beside a subwoofer'}${assumed}`,
+      message: `${board} sags ${sagMm(1000 * stiffness.sagM.value)} under its own weight: its first mode is at ${modeHertz(value)}, ${modeLimitText({ leastHz, wantedHz })}${assumed}`,
       value,
       limit,
       unit: 'Hz',

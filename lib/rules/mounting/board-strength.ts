@@ -1,3 +1,4 @@
+import { modeLimitText } from '../../board/strength/stiffness.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { houseRule } from '../house-rule-of.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -48,7 +49,7 @@ export const firstMode: Rule = {
         {
           ...verdict,
           level: stops ? 'stop' : 'caution',
-          message: `the first natural frequency of ${board.id} is ${modeHertz(value)}${sag}; ${modeHertz(limit)} is the least${stops ? '' : ' beside a subwoofer'}`,
+          message: `the first natural frequency of ${board.id} is ${modeHertz(value)}${sag}; ${modeLimitText({ leastHz: least.value, wantedHz: beside ? Math.max(least.value, bass.value) : least.value })}`,
           value,
           limit,
           unit: 'Hz',

@@ -129,7 +129,13 @@ export const mountingCases = {
   // Common practice, no source: at least 30 Hz, a caution to 80 Hz beside a subwoofer; sag at 30 Hz is 0.28 mm.
   'first-mode-low': {
     fires: [
-      { name: '29 Hz', about: () => setBoard({ firstModeHz: 29 }), level: 'stop', subject: 'main' },
+      {
+        name: '29 Hz',
+        about: () => setBoard({ firstModeHz: 29 }),
+        level: 'stop',
+        subject: 'main',
+        says: /; at least 30 Hz is asked for$/,
+      },
       {
         name: 'a sag of 0.3 mm alone',
         about: () => setBoard({ firstModeHz: null, sagM: 0.0003 }),
@@ -145,6 +151,20 @@ export const mountingCases = {
           }),
         level: 'caution',
         subject: 'main',
+        says: /at least 30 Hz is asked for of every board, 80 Hz beside a subwoofer/,
+      },
+      {
+        name: '29 Hz beside a subwoofer: both limits, each by its name',
+        about: () =>
+          about({
+            content: (content) => {
+              space(content)['beside-subwoofer'] = true;
+            },
+            plan: (plan) => Object.assign(board(plan), { firstModeHz: 29 }),
+          }),
+        level: 'stop',
+        subject: 'main',
+        says: /at least 30 Hz is asked for of every board, 80 Hz beside a subwoofer/,
       },
       {
         name: 'not known',
