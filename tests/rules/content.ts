@@ -104,7 +104,7 @@ const job = (): Written['job'] => ({
     radio: { part: 'radio', in: 'dash' },
     tweeter: { part: 'tweeter', in: 'door' },
     sub: { part: 'woofer', in: 'boot' },
-    box: { part: 'vented', in: 'boot' },
+    box: { part: 'vented', in: 'boot', held: 'strap' },
   },
   links: {
     feed: { from: 'battery.POS', to: 'main-fuse.IN' },

@@ -120,7 +120,7 @@ export const deviceSchema = z.strictObject({
   ),
   held: builders(
     holdingSchema.optional(),
-    'What holds it on its board where it has no holes for screws, or not only these.',
+    'What holds it on its board where it has no holes for screws, or not only these; of an enclosure, or of a speaker in one, what holds the enclosure at its place.',
     { example: 'strap' },
   ),
   fuse: builders(quantity('current').optional(), 'Of a holder: the rating of its fuse.', {

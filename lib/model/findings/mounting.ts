@@ -118,6 +118,11 @@ export const mountingFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'box-not-held': {
+    asks: 'It is written what holds an enclosure at its place, and tape or hook-and-loop alone holds at most {stuck-mass}.',
+    levels: ['caution'],
+    ...defaultSource('stuck-mass'),
+  },
   'area-covered': {
     asks: 'What has to be reached in a vehicle (jack, spare wheel, service plug, fuses, drains) is reached with the board in.',
     levels: ['stop', 'caution'],

@@ -1,3 +1,4 @@
+import type { Device, Job } from '../../model/content/resolved-job.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -54,4 +55,42 @@ const notHeld: Rule = {
   },
 };
 
-export const heldPartRules: readonly Rule[] = [notHeld];
+/** What is told to hold an enclosure: at itself, or at a speaker in it. */
+function boxHeld({ devices }: Job, box: Device): readonly string[] {
+  const inIt = devices.filter(({ spec, seat }) => spec?.kind === 'speaker' && seat === box.seat);
+  return [box, ...inIt].flatMap(({ given }) => given?.held ?? []);
+}
+
+/** An enclosure at a place of the vehicle that nothing is told to hold, or only what gives in a crash. */
+const boxNotHeld: Rule = {
+  id: 'box-not-held',
+  judge({ job }) {
+    const { value: limit, from } = houseRule(job, 'stuck-mass');
+    return job.devices.flatMap((box): Verdict<'box-not-held'>[] => {
+      const { id, origin, spec, seat, facts } = box;
+      const value = facts.footprint?.massKg ?? 0;
+      if (origin !== 'job' || spec?.kind !== 'enclosure' || seat === null || value <= limit + 1e-9) return [];
+      const held = boxHeld(job, box);
+      if (held.some((one) => !stuck.includes(one))) return [];
+      const how = held.includes('tape') ? 'tape' : 'hook-and-loop';
+      return [
+        {
+          level: 'caution',
+          of: [id],
+          message:
+            held.length === 0
+              ? `nothing says what holds ${id}, ${kilograms(value)} without its speaker, at ${seat}: a crash throws it forward`
+              : `${id}, ${kilograms(value)} without its speaker, is held at ${seat} by ${how} alone; ${kilograms(limit)} is the most for it`,
+          value,
+          limit,
+          unit: 'kg',
+          remedy: `bolt or strap it to sound metal of the body, and write held: strap, bracket or clamp at ${id}, or at the speaker in it`,
+          ...from,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+export const heldPartRules: readonly Rule[] = [notHeld, boxNotHeld];

@@ -114,6 +114,20 @@ const airOver = (face: string, bounds: Bounds) =>
     bounded(bounds)(content);
   });
 
+/** The box of the subwoofer in the boot, and the subwoofer in it, held as told. */
+const boxed =
+  (box?: 'strap' | 'hook-and-loop', sub?: 'bracket', mass = '12 kg') =>
+  (): Case =>
+    about({
+      content: (content) => {
+        partIn(content, 'vented', 'enclosure').mass = mass;
+        const { devices } = content.job;
+        delete entry(devices, 'box').held;
+        if (box !== undefined) entry(devices, 'box').held = box;
+        if (sub !== undefined) entry(devices, 'sub').held = sub;
+      },
+    });
+
 export const inSpaceCases = {
   // Common practice, no source: 3 in (76.2 mm) for a hand. The left wall stands 10 mm from the amplifier.
   'control-before-wall': {
@@ -304,6 +318,31 @@ export const inSpaceCases = {
     ],
   },
   // Common practice, no source: tape alone holds 250 g.
+  // Common practice, no source: a box is bolted or strapped; tape holds 0.25 kg.
+  'box-not-held': {
+    fires: [
+      {
+        name: 'a box that nothing is told to hold',
+        about: boxed(),
+        level: 'caution',
+        subject: 'box',
+        says: /nothing says what holds box, .* at boot/,
+        toDo: /write held: strap, bracket or clamp at box/,
+      },
+      {
+        name: 'a box that hook-and-loop holds',
+        about: boxed('hook-and-loop'),
+        level: 'caution',
+        subject: 'box',
+        says: /is held at boot by hook-and-loop alone/,
+      },
+    ],
+    quiet: [
+      { name: 'a box with a strap over it', about: boxed('strap') },
+      { name: 'told at the speaker in it', about: boxed(undefined, 'bracket') },
+      { name: 'a box of 0.2 kg', about: boxed(undefined, undefined, '200 g') },
+    ],
+  },
   'part-not-held': {
     fires: [
       {
