@@ -48,6 +48,18 @@ describe('a component set behind its passive crossover', () => {
     expect(filters).toEqual([expect.objectContaining({ pass: 'high-pass', corner: 80 })]);
   });
 
+  test('has leads within a door that nobody measured: that is told, with the line to write', () => {
+    if (!read) throw new Error('The job is read.');
+    const { plan, remarks } = planKept(read);
+    const told = judge(read, plan, remarks).find(({ rule }) => rule === 'length-not-measured');
+    expect(told?.message).toMatch(
+      /nobody measured how long .*to-front-left.* are; assumed: .*to-front-left 7 in/,
+    );
+    expect(told?.remedy).toMatch(
+      /under links: to-front-left: \{ from: filter-left\.W, to: front-left\.C1, length: 7 in \}/,
+    );
+  });
+
   test("is wired by its maker's own leads, with each driver at its channel, and no stop that is its own", () => {
     if (!read) throw new Error('The job is read.');
     const { plan, remarks } = planKept(read);

@@ -1,6 +1,8 @@
 import type { Proposal } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import { isPortPattern, patternNames } from '../../model/ports/port-pattern.ts';
+import { flowText } from '../../read/yaml/write-value.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed } from '../words.ts';
@@ -52,9 +54,10 @@ const faderMovesBass: Rule = {
 const lengthNotMeasured: Rule = {
   id: 'length-not-measured',
   judge(about) {
-    const assumed = inDoubt(about, 'not-measured').flatMap(({ path: [, id = ''] }) => {
-      const lengthM = about.job.links.find((link) => link.id === id)?.given?.length;
-      return lengthM === undefined ? [] : [{ id, lengthM }];
+    const assumed = inDoubt(about, 'not-measured').flatMap(({ path: [, id = ''], value }) => {
+      // A pair is a link of two conductors, each by the name of the link.
+      const lengthM = about.job.links.find((link) => linkName(link.id) === id)?.given?.length;
+      return lengthM === undefined ? [] : [{ id, lengthM, value }];
     });
     const [first] = assumed;
     if (!first) return [];
@@ -67,7 +70,7 @@ const lengthNotMeasured: Rule = {
         level: 'caution',
         of: ids,
         message: `nobody measured how long ${listed(ids)} ${ids.length === 1 ? 'is' : 'are'}; assumed: ${listed(told)}`,
-        remedy: 'measure and write it under length:, or write a route of the vehicle that serves both ends',
+        remedy: `measure, and write what you measured, such as under links: ${first.id}: ${flowText(first.value)}; or write a route of the vehicle that serves both ends`,
         ...spot,
       },
     ];
