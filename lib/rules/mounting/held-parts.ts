@@ -1,4 +1,4 @@
-import type { Device, Job } from '../../model/content/resolved-job.ts';
+import type { Device } from '../../model/content/resolved-job.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -56,7 +56,7 @@ const notHeld: Rule = {
 };
 
 /** What is told to hold an enclosure: at itself, or at a speaker in it. */
-function boxHeld({ devices }: Job, box: Device): readonly string[] {
+function boxHeld(devices: readonly Device[], box: Device): readonly string[] {
   const inIt = devices.filter(({ spec, seat }) => spec?.kind === 'speaker' && seat === box.seat);
   return [box, ...inIt].flatMap(({ given }) => given?.held ?? []);
 }
@@ -70,7 +70,7 @@ const boxNotHeld: Rule = {
       const { id, origin, spec, seat, facts } = box;
       const value = facts.footprint?.massKg ?? 0;
       if (origin !== 'job' || spec?.kind !== 'enclosure' || seat === null || value <= limit + 1e-9) return [];
-      const held = boxHeld(job, box);
+      const held = boxHeld(job.devices, box);
       if (held.some((one) => !stuck.includes(one))) return [];
       const how = held.includes('tape') ? 'tape' : 'hook-and-loop';
       return [
