@@ -39,11 +39,8 @@ describe('beside what is asked', () => {
   test('the cables of an alternator and a battery are asked by their terminals', async () => {
     const person = new Typed(
       ...['Van', '', ''],
-      '',
-      'battery, battery-a, engine-bay, left',
-      '',
-      'post, engine-bay, left, M8',
-      '',
+      ...['battery, battery-a, engine-bay, left', ''],
+      ...['post, engine-bay, left, M8', ''],
     );
     await shop.answered(person, 'new', 'vehicle', 'van-asked');
     expect(person.said.join('\n')).toMatch(
