@@ -26,7 +26,7 @@ const openOnlyByProposal: Rule = {
         level: 'caution',
         of: [device, ...names.map((name) => `${device}.${name}`)],
         message: `${listed(names)} of ${device} ${names.length === 1 ? 'drives' : 'drive'} nothing, and that ${names.length === 1 ? 'it stays' : 'they stay'} open is only proposed: something may have been forgotten`,
-        remedy: `write what it drives, or under left-open: why it stays open, such as "${device}.${names[0]}": not used on this job`,
+        remedy: `write what it drives, or under left-open: of the job why it stays open, such as "${device}.${names.join('|')}": not used on this job`,
         ...deviceSpot(about.job, device),
       };
     });

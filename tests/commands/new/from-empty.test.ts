@@ -33,6 +33,19 @@ describe('from an empty folder, with survey sheet and leaflets alone', () => {
     expect(out).not.toContain('terminal-unaccounted');
   });
 
+  test('what is told of terminals that stay open is written as it is told, and told no more', async () => {
+    const { out } = await folder.run('check', 'coupe-five');
+    const lines = [...out.matchAll(/under left-open: of the job why it stays open, such as (.*)$/gm)];
+    expect(lines.length).toBeGreaterThan(0);
+    const path = 'content/jobs/coupe-five.yaml';
+    const before = folder.read(path);
+    const open = lines.map(([, line = '']) => `  ${line}\n`).join('');
+    folder.write(path, `${before}\nleft-open:\n${open}`);
+    const after = await folder.run('check', 'coupe-five');
+    expect([after.told, after.out.match(/open-only-by-proposal/g)]).toEqual(['', null]);
+    folder.write(path, before);
+  });
+
   test('and becomes a site with its sheets, within 130 lines', { timeout: 600_000 }, async () => {
     const { status, told } = await command('build');
     expect([status, told.match(/error/g)]).toEqual([0, null]);

@@ -142,7 +142,10 @@ describe('new part', () => {
       'as own-battery but for what was told: compare the other figures with its leaflet',
     ]);
     const text = folder.read('content/parts/battery-74.yaml');
-    expect(text).toContain('# As own-battery, but for capacity, cold-cranking: compare each figure');
+    expect(text).toContain('# As own-battery, but for capacity, cold-cranking. Taken over as they are there');
+    // What nobody told is listed with its figure, and what was told is not.
+    expect(text).toMatch(/\n# {3}.*\d/);
+    expect(text).not.toMatch(/\n# {3}.*\bcapacity /);
     const { parts } = readContent(await realEffects(folder.root).readContent());
     const { id: _, ...like } = parts['own-battery'] as object as Record<string, unknown>;
     expect(parts['battery-74']).toMatchObject({

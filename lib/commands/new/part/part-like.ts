@@ -2,6 +2,7 @@ import { hasFields, type WrittenValue } from '../../../model/content/proposal.ts
 import type { SourceFile } from '../../../model/content/source-file.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { coreScalar } from '../../../read/yaml/core-scalar.ts';
+import { longestLine } from '../../../read/yaml/write-value.ts';
 import { readYaml } from '../../../read/yaml/yaml.ts';
 import { blockText, type Named } from '../yaml-text.ts';
 
@@ -64,9 +65,25 @@ export function likeText(own: LikePart, part: Named, line: string): string {
   const but = changes.map(({ name }) => name).join(', ');
   return [
     'rackleaf: 1\n',
-    `# As ${like}${but === '' ? '' : `, but for ${but}`}: compare each figure with the leaflet of this part.\n`,
+    `# As ${like}${but === '' ? '' : `, but for ${but}`}. Taken over as they are there, each to be looked at in the leaflet of this part:\n`,
+    ...takenOver(leaves, changes).map((one) => `#   ${one}\n`),
     blockText({ parts: { [id]: { kind, title, ...changed } } }, 4),
   ].join('');
+}
+
+/** The figures that nobody told of a part, several a line: they are those of the other one. */
+function takenOver(leaves: readonly Leaf[], changes: readonly Leaf[]): readonly string[] {
+  const told = new Set(changes.map(({ name }) => name));
+  const left = leaves.filter(({ name, value }) => !told.has(name) && /^[\d.]/.test(String(value)));
+  const lines: string[] = [];
+  for (const { name, value } of left) {
+    const one = `${name} ${String(value)}`;
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + one.length < longestLine)
+      lines[lines.length - 1] = `${last}, ${one}`;
+    else lines.push(one);
+  }
+  return lines;
 }
 
 function differencesOf(line: string): readonly string[] {
