@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { quantity } from '../fields.ts';
+import { quantity, text } from '../fields.ts';
 import { powers } from '../kinds/fields/powers.ts';
 import { rows, span } from '../short-forms/short-form.ts';
 import {
@@ -45,6 +45,11 @@ export const outputFactsSchema = z.strictObject({
     example: '3.8 V',
     leftOut: 'as its terminal says, else by its powers: the root of power times load',
   }),
+  'clean-at': builders(
+    text('volume 26 of 30').optional(),
+    'How far up the source stood for that voltage, as its display says it: it stands there while gains are set.',
+    { example: 'volume 26 of 30', leftOut: 'the step of the gains names no level of the source' },
+  ),
   powers: section(
     powers.optional(),
     'Of a speaker output: its rated power into each load, as a leaflet states it.',

@@ -162,6 +162,7 @@ export const dash: Station = {
         optionalColumn('clean-voltage', 'greatest clean voltage', voltageOrPower, '3.8 V'),
         optionalColumn('offset', 'offset to ground', output.offset, '0 V'),
         optionalColumn('polarity', 'polarity', output.polarity, 'normal'),
+        optionalColumn('clean-at', 'source then at', output['clean-at'], 'volume 26 of 30'),
       ],
       rows: 6,
     },

@@ -38,6 +38,8 @@ export interface Work {
   readonly gainUnder: number;
   /** Nominal voltage of the vehicle's system (V): a lamp that charges a bank is made for it. */
   readonly systemV: number;
+  /** How far up each source stands where it is just clean, as was found in the vehicle: `source-unit at volume 26 of 30`. */
+  readonly sourcesAt: readonly string[];
   /** Tweeters that play from a channel of their own, with nothing before them that guards them. */
   readonly activeTweeters: readonly string[];
   /** Openings that are still to be cut: for which speaker, at which place, and how wide its maker asks for (m). */

@@ -1,4 +1,4 @@
-import type { Row } from '../row.ts';
+import { byPeople, type Row } from '../row.ts';
 
 /** Fields of devices that make, carry or play sound. */
 export const soundPartRows: readonly Row[] = [
@@ -77,6 +77,13 @@ export const soundPartRows: readonly Row[] = [
     'reversed',
     'source-polarity-reversed',
     { scene: { 'vehicle/fitted/radio/outputs': {} } },
+  ],
+  [
+    'parts/parts/source-six-line/outputs/OUT1/clean-at',
+    'another volume',
+    'volume 29 of 30',
+    byPeople,
+    { scene: { 'parts/parts/source-six-line/outputs/OUT1/clean-at': 'volume 26 of 30' } },
   ],
   [
     'parts/parts/source-six-line/outputs/OUT1/clean-voltage',

@@ -87,6 +87,13 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/fitted/radio/outputs/OUT1/clean-voltage', 'ten times as much', '40 V', 'input-overdriven'],
   ['vehicle/fitted/radio/outputs/OUT1/clean-voltage', 'mV for V', '4 mV', 'input-underdriven'],
   [
+    'vehicle/fitted/radio/outputs/OUT1/clean-at',
+    'another volume',
+    'volume 29 of 30',
+    byPeople,
+    { scene: { 'vehicle/fitted/radio/outputs/OUT1/clean-at': 'volume 26 of 30' } },
+  ],
+  [
     'vehicle/fitted/radio/outputs/OUT1/offset',
     'half the supply on a line output',
     '6 V',

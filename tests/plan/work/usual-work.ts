@@ -9,6 +9,7 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   continuityOhm: { ground: 0.1, wire: 1 },
   gainUnder: 0.05,
   systemV: 12,
+  sourcesAt: [],
   activeTweeters: [],
   fans: [],
   openings: [],

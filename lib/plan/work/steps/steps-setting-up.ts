@@ -81,6 +81,7 @@ function gainStep(work: Work): Step {
   const readings = readingsOf(work, 'gains');
   const { names, acts } = finished(work, 'gains');
   const knobs = dashLevels(work).length > 0 ? ', level control of the dash fully up' : '';
+  const sources = work.sourcesAt.length === 0 ? '' : `, ${work.sourcesAt.join(', ')} and never above`;
   return step(
     'gains',
     [
@@ -91,7 +92,7 @@ function gainStep(work: Work): Step {
     ],
     {
       ...setting,
-      text: `Speakers off${knobs}. Filters stay as loaded. Set the gains by the meter, each with its own tone, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
+      text: `Speakers off${knobs}${sources}. Filters stay as loaded. Set the gains by the meter, each with its own tone, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
       tools: ['true-RMS meter', 'test tones', 'hearing protection'],
       minutes: Math.max(1, minutesFor(work, 'set-gain', readings.length)),
       acts: ['gains', ...acts, 'prove-filters', ...readings.map((id) => `measure:${id}`)],
