@@ -255,7 +255,7 @@ export const sharedPartRows: readonly Row[] = [
     'parts/parts/amp-four/supply/fuse-before',
     'a figure short',
     '6 A',
-    'fuse-without-rating',
+    'fuse-over-ceiling',
     { scene: { 'parts/parts/amp-four/supply/fuse-before': '60 A' } },
   ],
   ['parts/parts/amp-four/supply/cut-out', 'the point left out', '105 V', 'part-data-unlikely'],
