@@ -32,6 +32,11 @@ export interface RemarkBody {
   readonly source?: string;
   readonly mark?: Mark;
   readonly remedy: string;
+  /**
+   * Entries of the job, key by key from its top, that the remedy tells a line of: `links`, `feed`. What of them is only
+   * proposed is not in the file yet, which is told with the remedy.
+   */
+  readonly writesAt?: readonly (readonly string[])[];
   /** Ways out of it as values to write, each enough by itself; the remedy tells them in words. */
   readonly advice?: readonly Advice[];
 }

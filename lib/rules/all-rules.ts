@@ -49,6 +49,7 @@ import { mountingRules } from './mounting/mounting.ts';
 import { placeRules } from './mounting/places.ts';
 import { reachInSpaceRules } from './mounting/reach-in-space.ts';
 import { ribRules } from './mounting/ribs.ts';
+import { rubberBushRules } from './mounting/rubber-bushes.ts';
 import { wetZoneRules } from './mounting/wet-zone.ts';
 import { conductorWithoutFuseRules } from './protection/conductor-without-fuse.ts';
 import { fuseAndConductorRules } from './protection/fuse-and-conductor.ts';
@@ -144,6 +145,7 @@ export const rules: readonly Rule[] = [
   ...factoryOutputRules,
   ...mountingRules,
   ...ribRules,
+  ...rubberBushRules,
   ...behindHoleRules,
   ...madePointRules,
   ...fixingRules,

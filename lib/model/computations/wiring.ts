@@ -39,6 +39,7 @@ export const wiringComputations = {
     computes: 'how far an end is stripped',
     formulas: [
       '1.5 * sqrt(4 * A / pi), at least 6 mm',
+      '2.5 * sqrt(4 * A / pi), at least 6 mm',
       'the sleeve of the ferrule: 8 mm to 1 mm2, 12 mm to 6 mm2, 18 mm to 16 mm2, 22 mm above',
     ],
     sources: [commonPractice],

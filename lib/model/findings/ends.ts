@@ -43,6 +43,11 @@ export const endFindings = {
     levels: ['note'],
     source: "the parts' data",
   },
+  'strip-length-assumed': {
+    asks: 'How far a wire is stripped is told by the maker of what goes on its end, or of its port.',
+    levels: ['note'],
+    ...commonPractice,
+  },
   'terminal-not-in-catalogue': {
     asks: 'The catalogue has the lug, ferrule or contact of each end.',
     levels: ['caution'],

@@ -113,6 +113,11 @@ export const mountingFindings = {
     levels: ['stop', 'caution'],
     ...partData,
   },
+  'board-on-rubber': {
+    asks: 'A board whose figures are to hold stands on hard spacers: on bushes of rubber it swings lower and is not tightened by torque.',
+    levels: ['note'],
+    ...commonPractice,
+  },
   'part-not-held': {
     asks: 'A part on a board has holes for screws, or it is written what holds it and where that is screwed down; a heavy one is not stuck on alone.',
     levels: ['caution'],

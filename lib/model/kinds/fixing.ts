@@ -14,19 +14,24 @@ export const fixingSchema = z.strictObject({
       'bolt',
       'rivet-nut',
       'spacer',
+      'rubber-bush',
       'threaded-insert',
       'washer',
       'packing',
       'tie',
       'adhesive',
     ]),
-    'What it is.',
+    'What it is. A bush of rubber below a board is a rubber-bush, not a spacer: nothing is tightened down on it.',
     { example: 'bolt' },
   ),
   thread: builders(text('#8').optional(), 'Its thread, as the trade calls it.', { example: 'M6' }),
-  length: builders(extent.optional(), 'Its length under the head; of a spacer, what it adds to a height.', {
-    example: '40 mm',
-  }),
+  length: builders(
+    extent.optional(),
+    'Its length under the head; of a spacer or a bush, what it adds to a height.',
+    {
+      example: '40 mm',
+    },
+  ),
   thickness: builders(
     quantityWithin('length', { above: 0, most: 0.015 }).optional(),
     'Of a washer or packing: what it adds to a height. Without it, it is not packed with.',

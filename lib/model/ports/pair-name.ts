@@ -7,3 +7,8 @@ export function stemName(name: string): string {
 export function linkName(id: string): string {
   return id.replace(/\.[+-]$/, '');
 }
+
+/** Where a job writes a link, key by key from its top, by the id of one of its conductors. */
+export function linkEntry(id: string): readonly string[] {
+  return ['links', linkName(id)];
+}

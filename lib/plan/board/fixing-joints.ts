@@ -21,7 +21,7 @@ export interface PlannedJoint {
   readonly id: string;
   /** Null where what its bolt or its insert holds is not known. */
   readonly rated: RatedFixing | null;
-  /** Null for a screw in wood, and where nothing tells what its bolt or its insert takes. */
+  /** Null for a screw in wood, over a bush of rubber, and where nothing tells what its bolt or its insert takes. */
   readonly tight: { readonly torqueNm: Traced<number>; readonly by: JointPart } | null;
 }
 
@@ -51,8 +51,17 @@ export function fixingJoints(
     return {
       id,
       rated: strength ? { id, xM, yM, ...strength, ...spacer } : null,
-      tight: tightened(job, board, fixing, point, joint),
+      // Rubber gives way below a torque: the joint has no preload to reckon with.
+      tight: onRubber(job.parts, stacks.get(id)) ? null : tightened(job, board, fixing, point, joint),
     };
+  });
+}
+
+/** True for a stack with a bush of rubber in it. */
+function onRubber(parts: Job['parts'], stack: SpacerStack | undefined): boolean {
+  return (stack?.parts ?? []).some(({ part }) => {
+    const spec = parts[part];
+    return spec?.kind === 'fixing' && spec.form === 'rubber-bush';
   });
 }
 

@@ -28,8 +28,8 @@ export function spacerStacks(job: Job, board: Board): ReadonlyMap<string, Spacer
 }
 
 /**
- * Spacers and washers of a thread, and packing of that thread or of none, as many as are left. What does not tell its
- * height (the length of a spacer, the thickness of the others) is no packing.
+ * Spacers, bushes and washers of a thread, and packing of that thread or of none, as many as are left. What does not tell its
+ * height (the length of a spacer or a bush, the thickness of the others) is no packing.
  */
 function shelfFor(
   { parts, shop }: Pick<Job, 'parts' | 'shop'>,
@@ -39,7 +39,8 @@ function shelfFor(
   return partsOfKind(parts, 'fixing').flatMap(([part, spec]): StackPart[] => {
     const { form } = spec;
     const thin = (form === 'washer' && !spec.serrated) || form === 'packing';
-    const heightM = form === 'spacer' ? spec.length : thin ? spec.thickness : undefined;
+    const tall = form === 'spacer' || form === 'rubber-bush';
+    const heightM = tall ? spec.length : thin ? spec.thickness : undefined;
     const quantity = piecesOf(shop.stock[part]) - (taken.get(part) ?? 0);
     const fits = spec.thread === undefined ? form === 'packing' : spec.thread === thread;
     if (heightM === undefined || !fits || quantity <= 0) return [];

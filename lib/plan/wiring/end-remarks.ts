@@ -1,5 +1,5 @@
 import type { PartOf } from '../../model/kinds/index.ts';
-import { linkName } from '../../model/ports/pair-name.ts';
+import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { listed } from '../../model/printed/listed.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
@@ -26,6 +26,9 @@ export function refusal(
     of: [...wires, terminal],
     message: wires.length > 1 ? `${reason}: ${wires.join(' and ')}` : reason,
     remedy: [...jointsFor(sharing), ...alternatives].join('; or ') || 'use another terminal',
+    ...(jointsFor(sharing).length > 0 && {
+      writesAt: sharing.slice(1).map(({ link }) => linkEntry(link.id)),
+    }),
   };
 }
 
@@ -64,13 +67,19 @@ export function noted(wires: readonly string[], terminal: string, note: string):
 }
 
 /** No terminal of the catalogue goes on an end. */
-export function noPart(wire: string, terminal: string, form: TerminalForm, size: string): Remark {
+export function noPart(
+  { link: { id: wire }, cable: { size } }: Pick<SizedConductor, 'link' | 'cable'>,
+  terminal: string,
+  form: TerminalForm,
+  instead: string | null,
+): Remark {
   return {
     rule: 'terminal-not-in-catalogue',
     level: 'caution',
     of: [wire, terminal],
-    message: `no ${form.replaceAll('-', ' ')} for ${size} is in the catalogue`,
-    remedy: 'add the part, so that the pick list can count it',
+    message: `no ${form.replaceAll('-', ' ')} for ${size.label} is in the catalogue`,
+    remedy: `add the part, so that the pick list can count it${instead === null ? '' : `; or write size: ${instead} at ${linkName(wire)}, which is lawful too and has one`}`,
+    ...(instead !== null && { writesAt: [linkEntry(wire)] }),
   };
 }
 

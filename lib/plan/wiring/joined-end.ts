@@ -18,7 +18,7 @@ export function joinedEnd(
 ): PreparedEnd {
   const part = splicePart(job, joined, own.link, sized);
   const spec = part === null ? undefined : job.parts[part];
-  const strip = stripLength(job, part, {}, barrelStripM(own.cable.size.areaMm2));
+  const strip = stripLength(job, { part }, barrelStripM(own.cable.size.areaMm2));
   return {
     end: {
       ...base,

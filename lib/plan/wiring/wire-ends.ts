@@ -1,8 +1,6 @@
-import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
-import type { Part } from '../../model/kinds/index.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
@@ -17,6 +15,7 @@ import { lugShrink } from './lug-shrink.ts';
 import { dieOf, type PreparedEnd } from './prepared-end.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
 import { stripLength } from './strip-lengths.ts';
+import { terminalPart } from './terminal-parts.ts';
 import { endLoopM } from './wire-lengths.ts';
 
 type PortKind = 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up';
@@ -176,8 +175,8 @@ function crimpedEnd(
   const { link, cable } = own;
   const form = formOf(result, pushOn);
   const part = form ? terminalPart(job.parts, form, areaMm2, spec.stud) : null;
-  // What is crimped on decides how far to strip; a bare end goes by its port.
-  const strip = stripLength(job, part, spec, result.strip);
+  const clamped = portKinds[spec.joint] === 'set-screw';
+  const strip = stripLength(job, { part, spec, clamped }, result.strip);
   const shrink = form === 'ring-lug' ? lugShrink(job, own, strip.value) : undefined;
   const { terminal } = base;
   return {
@@ -194,10 +193,25 @@ function crimpedEnd(
     workings: { stripM: strip, ...(shrink ? { shrinkM: shrink.length } : {}) },
     remarks: [
       ...(first ? result.notes.map((note) => noted(wires, terminal, note)) : []),
-      ...(form && !part ? [noPart(link.id, terminal, form, cable.size.label)] : []),
+      ...(form && !part ? [noPart(own, terminal, form, endedInstead(job, own, spec, form))] : []),
       ...(shrink && shrink.part === null ? [noShrink(link.id, terminal, cable.size.label)] : []),
     ],
   };
+}
+
+/** The thickest thinner size that is lawful but for the drop and has its terminal in the catalogue; null where none is. */
+function endedInstead(
+  { parts }: Job,
+  { thinner }: SizedConductor,
+  { stud }: TerminalSpec,
+  form: TerminalForm,
+): string | null {
+  const found = thinner.find(
+    ({ candidate: { size }, misses }) =>
+      misses.every(({ limit }) => limit === 'least-size') &&
+      terminalPart(parts, form, size.areaMm2, stud) !== null,
+  );
+  return found?.candidate.size.label ?? null;
 }
 
 /** A terminal in the terms of the end's preparation. */
@@ -251,21 +265,4 @@ function prepText(
     return `${result.prep.replace('-', ' ')} ${result.ferrule.areaMm2} mm2`;
   if (result.prep === 'crimp') return pushOn ? 'crimped blade receptacle' : 'crimped plug contact';
   return 'bare, strands twisted';
-}
-
-/** The catalogue's terminal of a form for a conductor: the one with the narrowest range that takes it. */
-function terminalPart(
-  parts: Readonly<Record<string, Part>>,
-  form: TerminalForm,
-  areaMm2: number,
-  stud: string | undefined,
-): string | null {
-  const fitting = partsOfKind(parts, 'terminal')
-    .flatMap(([id, part]) => (part.form === form ? [{ id, part }] : []))
-    .filter(
-      ({ part }) => areaMm2 >= part.takes.from.areaMm2 / 1.001 && areaMm2 <= part.takes.to.areaMm2 * 1.001,
-    )
-    .filter(({ part }) => form !== 'ring-lug' || part.stud === stud)
-    .toSorted((a, b) => a.part.takes.to.areaMm2 - b.part.takes.to.areaMm2 || (a.id < b.id ? -1 : 1));
-  return fitting[0]?.id ?? null;
 }

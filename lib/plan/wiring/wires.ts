@@ -13,6 +13,7 @@ import { isNoReel, remarkNoReels } from './no-reel.ts';
 import type { PreparedEnd } from './prepared-end.ts';
 import { wireZones } from './run-zones.ts';
 import { speakerSigns } from './speaker-conductors.ts';
+import { remarkSilentBarrels, silentBarrel } from './strip-lengths.ts';
 import { wireDiameter, wireDiameterM } from './wire-diameter.ts';
 import { prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';
@@ -32,6 +33,7 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
   const roles = new Map([...sized].map(([id, { role }]) => [id, role]));
   const labels = wireLabels(job, roles);
   const signs = speakerSigns(job, roles);
+  const silent: string[] = [];
   const wires = job.links.flatMap((link): PlanWire[] => {
     const own = sized.get(link.id);
     if (!own) return [];
@@ -41,11 +43,13 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
     const [from, to] = prepared;
     if (!from || !to) return [];
     writeRemarks(link, own, prepared, book);
+    silent.push(...prepared.flatMap(silentBarrel));
     writeWorkings(input, own, prepared, book);
     const name = { label: labels.get(link.id) ?? '', ...signOf(own, signs.get(link.id)) };
     return [planWire(input, link, own, name, [from.end, to.end])];
   });
   remarkTwins(job, wires, book);
+  remarkSilentBarrels(silent, book);
   remarkNoReels(
     job.links.flatMap(({ id }) => sized.get(id) ?? []),
     book,

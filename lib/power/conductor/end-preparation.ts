@@ -6,7 +6,7 @@ import { lugHoleM } from '../../model/tables/lugs.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorMaterial } from '../../model/vocabulary.ts';
 import type { PowerRules } from '../power-rules.ts';
-import { barrelStripM, ferruleStripM } from './strip-length.ts';
+import { barrelStripM, ferruleStripM, lugStripM } from './strip-length.ts';
 
 /** Where a conductor ends. */
 export type Port =
@@ -207,7 +207,7 @@ function lugOn(
       ['a larger stud', 'two thinner conductors, each with its fuse'],
     );
   const notes = ends.some(({ material }) => material !== 'copper') ? [retorque] : [];
-  return { prep: 'lug', barrelMm2: thickest, holeM, ...stripped({}, barrelStripM(thickest)), notes };
+  return { prep: 'lug', barrelMm2: thickest, holeM, ...stripped({}, lugStripM(thickest)), notes };
 }
 
 /** Conductors that share the contact of a plug are crimped in it together, as many as its maker allows. */

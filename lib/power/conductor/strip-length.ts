@@ -16,7 +16,22 @@ export function ferruleStripM(areaMm2: number): Traced<number> {
 }
 
 /**
- * Strip length (m) for a lug, a crimp or a bare end whose makers are silent: 1.5 times the diameter of the copper as
+ * Strip length (m) for the barrel of a ring lug whose maker is silent: 2.5 times the diameter of the copper as one
+ * round, at least 6 mm. Rather too long than too short: what stands out is seen and cut back, what is missing is not
+ * seen once it is crimped. Common practice, no source.
+ */
+export function lugStripM(areaMm2: number): Traced<number> {
+  return traced(Math.max(0.006, 2.5 * Math.sqrt((4 * areaMm2) / Math.PI) * 1e-3), 'm', {
+    rule: 'strip-length',
+    formula: '2.5 * sqrt(4 * A / pi), at least 6 mm',
+    citation: commonPractice,
+    mark: 'cp',
+    inputs: [['A', areaMm2, 'mm2']],
+  });
+}
+
+/**
+ * Strip length (m) for a crimp or a bare end whose makers are silent: 1.5 times the diameter of the copper as
  * one round, at least 6 mm. Common practice, no source.
  */
 export function barrelStripM(areaMm2: number): Traced<number> {

@@ -4,6 +4,7 @@ import { partsFile, vehicleFile } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
 import { onFourPoints, stocked } from '../power/four-points.ts';
+import { addParts, inShop } from '../shop-changes.ts';
 
 /** The board of the small shop of a sheet of 12 mm on four points and bolts M6, without spacers. */
 function fixed(material: string, figures: string, ...more: readonly Change[]) {
@@ -32,6 +33,24 @@ describe('each fixing is told its torque', () => {
     });
     expect(JSON.stringify(placement.model(plan))).toContain('2.4 N m');
     expect(plan.steps.find(({ id }) => id === 'board-in-main')?.text).toContain('a, b, c, d to 2.4 N m');
+  });
+
+  test('over a bush of rubber none, over a spacer of the same height one', () => {
+    const over = (form: string) =>
+      smallPlan(
+        ...stocked({ id: 'sheet-12', mm: 12, pieces: 1 }),
+        ...onFourPoints(['sheet: sheet-12'], '10 mm'),
+        addParts(
+          `stand-10: { kind: fixing, title: Stand, form: ${form}, thread: M6, length: 10 mm, bears-on: 20 mm }`,
+        ),
+        inShop('  large-60:', '  stand-10: { pieces: 8 }\n  large-60:'),
+      ).plan;
+    const [hard, soft] = [over('spacer'), over('rubber-bush')];
+    for (const plan of [hard, soft])
+      expect(plan.pick.find(({ part }) => part === 'stand-10')?.quantity).toBe(4);
+    expect(byId(hard.boards, 'main').fixings[0]?.torqueNm).toBeGreaterThan(0);
+    expect(byId(soft.boards, 'main').fixings[0]).toMatchObject({ torqueNm: null, torqueBy: null });
+    expect(soft.steps.find(({ id }) => id === 'board-in-main')?.text).not.toContain('N m');
   });
 
   test('in metal that of the bolt', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { inJob } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
 import { addParts, inParts } from '../shop-changes.ts';
 
@@ -79,6 +80,22 @@ describe('the end of a wire', () => {
     // The barrel, and an inch of insulation.
     expect(post.shrink?.lengthM).toBeCloseTo((post.stripM ?? 0) + 0.0254, 9);
     expect(plan.pick.find(({ part }) => part === 'shrink-a')?.unit).toBe('m');
+  });
+
+  // 16 mm by the ferrule's own part, 15 mm by the maker of the port that it goes into.
+  test('in a set screw is stripped as its port asks, and else as its ferrule does', () => {
+    const ferrule = addParts(
+      'ferrule-a: { kind: terminal, title: Ferrule, form: ferrule, takes: { from: 4 AWG, to: 4 AWG }, strip: 16 mm }',
+    );
+    const asked = inParts(
+      'B+: { role: supply-positive, joint: set-screw, takes',
+      'B+: { role: supply-positive, joint: set-screw, strip: 15 mm, takes',
+    );
+    const stripM = (...changes: readonly Change[]) =>
+      byId(smallPlan(...changes).plan.wires, 'feed').ends[1].stripM;
+    expect(stripM(ferrule)).toBe(0.016);
+    expect(stripM(ferrule, asked)).toBe(0.015);
+    expect(stripM(asked)).toBe(0.015);
   });
 
   test('has none in a set screw', () => {

@@ -6,7 +6,7 @@ import {
   type Port,
   prepareEnd,
 } from '../../../lib/power/conductor/end-preparation.ts';
-import { barrelStripM, ferruleStripM } from '../../../lib/power/conductor/strip-length.ts';
+import { barrelStripM, ferruleStripM, lugStripM } from '../../../lib/power/conductor/strip-length.ts';
 import { redone } from '../../publish/workings/redo.ts';
 import { usualRules } from '../usual-rules.ts';
 
@@ -163,6 +163,20 @@ describe('how long an end is stripped', () => {
     expect(barrelStripM(awgAreaMm2('12')).value).toBe(0.006);
     const { value, trace } = barrelStripM(awgAreaMm2('4'));
     expect(redone(trace)).toBeCloseTo(value, 9);
+  });
+
+  test('for the barrel of a lug is 2.5 diameters: about what the barrels of DIN 46235 take', () => {
+    // From memory, DIN 46235: 20 mm for 35 mm2 and 10 mm for 10 mm2; the demo shelf has 19 mm for 1/0 AWG.
+    for (const [areaMm2, leastM, mostM] of [
+      [33.6, 0.015, 0.02],
+      [10, 0.008, 0.011],
+      [53.5, 0.019, 0.028],
+    ] as const) {
+      const { value, trace } = lugStripM(areaMm2);
+      expect(value).toBeGreaterThan(leastM);
+      expect(value).toBeLessThan(mostM);
+      expect(redone(trace)).toBeCloseTo(value, 9);
+    }
   });
 
   test('is the depth of the port, where its maker tells it', () => {

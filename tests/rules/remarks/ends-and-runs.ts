@@ -1,6 +1,7 @@
 import { planned } from '../../plan/planned.ts';
 import { inParts } from '../../plan/shop-changes.ts';
 import { inJob } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
 import { entry, partIn } from '../case.ts';
 import { asItStands, fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 
@@ -13,13 +14,19 @@ const shrink = (bore: string, shrunk: string) =>
     ),
   );
 /** Lugs and ferrules for all that the small shop crimps. */
-const crimps = added(
-  ...['10 to 6', '4 to 2'].map((sizes, n) => crimp(`lug-${n}`, 'ring-lug, stud: M8', sizes)),
-  ...['22 to 18', '16 to 12', '10 to 6', '4 to 2'].map((sizes, n) => crimp(`ferrule-${n}`, 'ferrule', sizes)),
-);
-function crimp(id: string, form: string, sizes: string): string {
+const crimps = crimpsOf(', strip: 16 mm');
+const silentCrimps = crimpsOf('');
+function crimpsOf(strip: string): Change {
+  return added(
+    ...['10 to 6', '4 to 2'].map((sizes, n) => crimp(`lug-${n}`, 'ring-lug, stud: M8', sizes, strip)),
+    ...['22 to 18', '16 to 12', '10 to 6', '4 to 2'].map((sizes, n) =>
+      crimp(`ferrule-${n}`, 'ferrule', sizes, strip),
+    ),
+  );
+}
+function crimp(id: string, form: string, sizes: string, strip: string): string {
   const [from, to] = sizes.split(' to ');
-  return `${id}: { kind: terminal, title: Crimp, form: ${form}, takes: { from: ${from} AWG, to: ${to} AWG }, strip: 16 mm }`;
+  return `${id}: { kind: terminal, title: Crimp, form: ${form}, takes: { from: ${from} AWG, to: ${to} AWG }${strip} }`;
 }
 const port = (takes: string) =>
   inParts(
@@ -98,6 +105,12 @@ export const endAndRunRemarks = {
       ),
     ],
     quiet: [asItStands],
+  },
+  'strip-length-assumed': {
+    fires: [
+      fires('lugs and ferrules whose parts are silent', 'note', 'ferrule-3', inSmallShop(silentCrimps)),
+    ],
+    quiet: [quiet('lugs and ferrules that tell it', inSmallShop(crimps)), asItStands],
   },
   'terminal-not-in-catalogue': {
     fires: [fires('no lug of any kind', 'caution', 'tail', asItStands.remarks)],

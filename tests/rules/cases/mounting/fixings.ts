@@ -33,6 +33,21 @@ const overSpacer = (length: string, makesM: number) => () =>
     },
   });
 
+/** Both fixings over something of 10 mm from the shelf. */
+const over = (form: Fixing['form']) => () =>
+  about({
+    content: ({ parts }) => {
+      parts.stand = { kind: 'fixing', title: 'Stand', form, thread: 'M6', length: '10 mm' };
+    },
+    plan: (plan) => {
+      board(plan).pieces = ['a', 'b'].map((carries) => ({
+        ...{ id: `main.${carries}.pad`, carries, form: 'pad', count: 1, widthM: 0, lengthM: 0 },
+        ...{ thicknessM: 0, layers: 0, parts: [{ part: 'stand', count: 1 }], makesM: 0.01, packM: 0 },
+        holeM: null,
+      }));
+    },
+  });
+
 /** The amplifier on the board, with feet of a hole so wide, and a wood screw #8 in the catalogue. */
 const feet = (diameter: string, bearsOn?: string) => () =>
   about({
@@ -67,6 +82,24 @@ const feet = (diameter: string, bearsOn?: string) => () =>
   });
 
 export const fixingsCases = {
+  // Common practice, no source: rubber gives way below a torque.
+  'board-on-rubber': {
+    fires: [
+      {
+        name: 'bushes of rubber',
+        about: over('rubber-bush'),
+        level: 'note',
+        subject: 'a',
+        path: '/boards/main',
+        says: /stands at a and b on rubber \(stand\)/,
+        toDo: /begins to bulge/,
+      },
+    ],
+    quiet: [
+      { name: 'hard spacers', about: over('spacer') },
+      { name: 'no spacers at all', about: () => about() },
+    ],
+  },
   // The thread of the point, as the vehicle's file tells it: M6.
   'fixing-misfits-point': {
     fires: [
