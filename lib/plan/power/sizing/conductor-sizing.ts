@@ -16,6 +16,7 @@ import {
 import { powerRules } from '../../../power/house-power-rules.ts';
 import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { losesLug } from '../../wiring/terminal-parts.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
 import { linkPorts, smallestOf } from './link-ports.ts';
@@ -138,14 +139,19 @@ function largestGround(
   duty: ConductorDuty,
   candidates: readonly CableCandidate[],
   job: Job,
-  { feed }: ConductorTask,
+  { link, feed }: ConductorTask,
   full: ConductorChoice,
 ): SizeChoice | null {
   const rules = powerRules(job.rules);
   const { considered } = choose({ ...duty, leastSm: 0 }, candidates, job);
-  const [chosen] = considered
+  const mm2 = ({ candidate: { size } }: JudgedCable) => size.areaMm2;
+  const lawful = considered
     .filter(({ misses }) => misses.length === 0)
     .toSorted((a, b) => cableSm(b.candidate, rules) - cableSm(a.candidate, rules));
+  // One that no lug is had for goes behind one that can be ended.
+  const ended = (one: JudgedCable) =>
+    !lawful.some((other) => losesLug(job, link, { from: mm2(other), to: mm2(one) }));
+  const chosen = lawful.find(ended) ?? lawful[0];
   const missing = nearestToFit(full.considered);
   if (!chosen || !missing) return null;
   const misses = missing.misses.map(({ text }) => text).join('; ');

@@ -3,6 +3,7 @@ import { voltsAllowed, voltsLost } from '../../../model/printed/told.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { ConductorRole } from '../../../model/vocabulary.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
+import { losesLug } from '../../wiring/terminal-parts.ts';
 import { deviceDrops } from '../feed-and-ground-drop.ts';
 import { groundLossV, type WholeDrop, wholeDrops } from '../known-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from '../operating-points.ts';
@@ -22,7 +23,7 @@ type Fits = typeof entersPorts;
 /**
  * Sizes the supply side so that every device keeps the drop limits at rated power, feed and ground solved together
  * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
- * its ports take it bare and as its attempt allows. Reducers are taken only where with them fewer devices miss a limit.
+ * its ports take it bare, the catalogue has lugs for it and its attempt allows. Reducers are taken only where with them fewer devices miss a limit.
  * What leaves a drop over its limit all the same is paid for in vain: such growth is given up, unless the device would
  * not run without it.
  */
@@ -241,7 +242,8 @@ function nextStep(
     // A port may not take the next size; growing on would only turn a drop into a conductor that fits nowhere.
     const ports = judged?.misses.some(({ limit }) => limit === 'port') ?? false;
     const bends = next !== null && next < sizer.underMm2(link.id) / 1.001;
-    if (next !== null && bends && !ports && fits(job, devices, link, next)) {
+    const ended = next !== null && !losesLug(job, link, { from: cable.size.areaMm2, to: next });
+    if (next !== null && bends && !ports && ended && fits(job, devices, link, next)) {
       return { link: link.id, role, areaMm2: next, why: `with ${cable.size.label} ${miss.text}` };
     }
     maxed.add(link.id);

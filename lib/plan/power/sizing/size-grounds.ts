@@ -4,6 +4,7 @@ import { powerRules } from '../../../power/house-power-rules.ts';
 import { conductanceGrace } from '../../../power/network/conductance.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { losesLug } from '../../wiring/terminal-parts.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
 import { crossing, type SupplyGroup, type SupplyWire, supplyGroups } from '../supply-groups.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
@@ -25,7 +26,7 @@ export interface GroundGrowth {
 
 /**
  * Grows the computed grounds of every device and board until together they conduct at least as well as what feeds it,
- * which is how they are judged, or until their ports take no larger one. What the job gives stays as it is.
+ * which is how they are judged, or until their ports take no larger one or the catalogue has no lug for it. What the job gives stays as it is.
  */
 export function growGrounds(growth: GroundGrowth): void {
   for (const group of supplyGroups(growth.job)) {
@@ -49,7 +50,8 @@ function growThinnest(growth: GroundGrowth, group: SupplyGroup, maxed: Set<strin
   if (!thinnest || !edge || feeds.length === 0) return false;
   const { link, role, cable } = thinnest;
   const next = nextSizeMm2(candidatesFor(job, link, role), cable, thinnest.lengthM);
-  if (next !== null && entersPorts(job, devices, link, next)) {
+  const ended = next !== null && !losesLug(job, link, { from: cable.size.areaMm2, to: next });
+  if (next !== null && ended && entersPorts(job, devices, link, next)) {
     const names = feeds.map((feed) => `${feed.link.id}, ${feed.cable.size.label}`).join(', and ');
     least.raise(link.id, next, `the ground of ${group.id} is at least as large as its feed ${names}`);
     resize(edge);

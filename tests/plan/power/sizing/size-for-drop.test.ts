@@ -90,6 +90,22 @@ describe('conductors grow while a device misses its drop', () => {
     expect(drop?.groundDropV).toBeLessThanOrEqual(0.2);
   });
 
+  test('to no size without a lug for its stud, where its own size has one; where no size has one, as ever', () => {
+    const lug = (...sizes: readonly number[]) =>
+      addParts(
+        ...sizes.map(
+          (awg) =>
+            `lug-${awg}: { kind: terminal, title: Lug, form: ring-lug, takes: { from: ${awg} AWG, to: ${awg} AWG }, stud: M8, strip: 12 mm }`,
+        ),
+      );
+    const label = (...changes: readonly Change[]) =>
+      sized(fuse, ...six, feedLong('7 m'), ...changes).label('feed');
+    expect(label()).toBe('4 AWG');
+    expect(label(lug(8))).toBe('8 AWG');
+    expect(label(lug(8, 6))).toBe('6 AWG');
+    expect(label(lug(8, 6, 4))).toBe('4 AWG');
+  });
+
   test('never one that the job gives', () => {
     const given = inJob('to: amp.B+ }', 'to: amp.B+, length: 6 m, size: 8 AWG }');
     const { label, of } = sized(fuse, ...six, given);
