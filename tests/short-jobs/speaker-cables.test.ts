@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import { changed, instead, linksOf } from './links-of.ts';
 import { readShort, shop } from './short-shop.ts';
+import { speakerLevelShop } from './speaker-level-shop.ts';
 
 const pair = (awg: number, insulation = 80) =>
   `  pair-${awg}:
@@ -155,4 +156,65 @@ links:
   const { job: read } = linksOf(job, files);
   expect(read?.file.links.plus?.cable).toBeUndefined();
   expect(read?.file.links.minus?.cable).toBeUndefined();
+});
+
+/** The same with nothing of single speaker wire on the shelf. */
+const withoutSingles = (files: readonly SourceFile[]) =>
+  files.map((file) =>
+    file.path.endsWith('shop.yaml')
+      ? { ...file, text: file.text.replaceAll(/^ {2}wire-speaker-.*reels.*\n/gm, '') }
+      : file,
+  );
+
+test('the jumper of two coils is a lead of two conductors only where the shelf has no single ones', () => {
+  const files = shopOf(
+    pair(16) + pair(12),
+    '  pair-16: { reels: [150 ft] }\n  pair-12: { reels: [50 ft] }\n',
+  );
+  const jumper = (from: readonly SourceFile[]) => {
+    const { job, problems } = linksOf(changed('under-seat-five', ['-10-single-4', '-12-dual-4']), from);
+    expect(problems).toEqual([]);
+    const [id = ''] = Object.keys(job?.file.links ?? {}).filter((name) => /jumper/.test(name));
+    const cable = job?.file.links[id]?.cable;
+    expect(id).not.toBe('');
+    return cable === undefined ? null : job?.file.cables[cable]?.part;
+  };
+  expect(jumper(files)).toBeNull();
+  expect(jumper(withoutSingles(files))).toBe('pair-12');
+});
+
+test('the pairs of a source lie in the cable that is on the shelf, the turn-on beside them where it has no conductor for it', () => {
+  const names = ['white', 'grey', 'green', 'violet'].flatMap((one) => [one, `${one}-black`]);
+  const four = `  four-pairs:
+    kind: cable
+    title: "Signal cable, 4 pairs, 20 AWG"
+    form: twisted-pair
+    conductors: { ${names.map((name, n) => `${name}: { size: 20 AWG, colour: ${['WH', 'WH/BK', 'GY', 'GY/BK', 'GN', 'GN/BK', 'VT', 'VT/BK'][n]} }`).join(', ')} }
+    insulation: 80 C
+    for: [signal]
+    outside-diameter: 9 mm
+`;
+  const cables = (nine: string, more: string) => {
+    const files = speakerLevelShop().map((file) => {
+      if (file.path.endsWith('parts/cable.yaml'))
+        return { ...file, text: instead(file.text, 'parts:\n', `parts:\n${four}`) };
+      if (!file.path.endsWith('shop.yaml')) return file;
+      const text = instead(file.text, '  cable-nine-18: { reels: [200 ft, 14 ft] }\n', nine);
+      return { ...file, text: instead(text, '\nstock:\n', `\nstock:\n${more}`) };
+    });
+    const { job, problems } = linksOf(changed('under-seat-five'), files);
+    expect(problems).toEqual([]);
+    const turnOn = Object.entries(job?.file.links ?? {}).find(([id]) => id.startsWith('turn-on'));
+    return {
+      part: job?.file.cables['source-cable']?.part,
+      turnOn: turnOn?.[1].cable ?? null,
+    };
+  };
+  const nine = '  cable-nine-18: { reels: [200 ft, 14 ft] }\n';
+  const shelf = '  four-pairs: { reels: [60 ft] }\n';
+  expect(cables(nine, shelf)).toEqual({ part: 'cable-nine-18', turnOn: 'source-cable' });
+  expect(cables('', shelf)).toEqual({ part: 'four-pairs', turnOn: null });
+  // Too short on the shelf, and none there at all: what the catalogue has, as before.
+  expect(cables('', '  four-pairs: { reels: [3 ft] }\n').part).toBe('cable-nine-18');
+  expect(cables('', '').part).toBe('cable-nine-18');
 });

@@ -1,10 +1,12 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { Carried } from '../../model/vocabulary.ts';
+import { shelfLengths } from '../../shelf/shelf-lengths.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf } from '../draft/draft-device.ts';
 import { sourceOutputs } from '../sound/source-outputs.ts';
 import { shelvedFirst } from '../supply/turn-on.ts';
+import { wayOf } from './link-way.ts';
 import { linkRole } from './runs.ts';
 
 type Cable = PartOf<'cable'>;
@@ -24,7 +26,11 @@ interface CabledLink {
   readonly colours: readonly (string | null)[];
 }
 
-/** Puts the speaker-level pairs of a run and its turn-on into one cable: the one with fewest conductors left over. */
+/**
+ * Puts the speaker-level pairs of a run and its turn-on into one cable: of those on the shelf, in one piece, the one with
+ * fewest conductors left over. The turn-on lies beside it where only then one of the shelf does; where the shelf has none,
+ * it is the best of the catalogue.
+ */
 export function cableRuns(draft: Draft): void {
   for (const [run, { links }] of Object.entries(draft.runs)) {
     const open = links.filter((id) => draft.isProposed('links', id) && draft.links[id]?.cable === undefined);
@@ -32,14 +38,16 @@ export function cableRuns(draft: Draft): void {
     // What is joined to another before their port lies in a cable of its own: the usual colours are those of the other.
     const pairs = all.filter(({ id }) => draft.links[id]?.joint === undefined);
     for (const one of all.filter((link) => !pairs.includes(link)))
-      cableFor(draft, run, [{ ...one, colours: one.colours.map(() => null) }], `cable-${one.id}`);
+      cableFor(draft, run, [{ ...one, colours: one.colours.map(() => null) }], { name: `cable-${one.id}` });
     if (pairs.length === 0) continue;
     const [turnOn] = open.filter((id) => {
       const link = draft.links[id];
       return link !== undefined && linkRole(draft, link) === 'turn-on';
     });
     const whole = turnOn === undefined ? pairs : [...pairs, { id: turnOn, colours: [turnOnColour] }];
-    if (!cableFor(draft, run, whole) && turnOn !== undefined) cableFor(draft, run, pairs);
+    const tries = [whole, ...(turnOn === undefined ? [] : [pairs])];
+    const kept = [true, false].flatMap((onShelf) => tries.map((own) => ({ own, onShelf })));
+    kept.some(({ own, onShelf }) => cableFor(draft, run, own, { onShelf }));
   }
 }
 
@@ -55,10 +63,31 @@ function pairLink(draft: Draft, id: string): CabledLink | null {
   return { id, colours: colour === undefined ? [null, null] : [colour, `${colour}/BK`] };
 }
 
-function cableFor(draft: Draft, run: string, links: readonly CabledLink[], name = 'source-cable'): boolean {
+interface CableWish {
+  readonly name?: string;
+  /** Whether it is to lie on the shelf in one piece. */
+  readonly onShelf?: boolean;
+}
+
+function cableFor(
+  draft: Draft,
+  run: string,
+  links: readonly CabledLink[],
+  { name = 'source-cable', onShelf = false }: CableWish,
+): boolean {
   const asked = links.reduce((sum, { colours }) => sum + colours.length, 0);
+  const lengthM = Math.max(
+    0,
+    ...links.map(({ id }) => {
+      const link = draft.links[id];
+      return link ? wayOf(draft, id, link).lengthM : 0;
+    }),
+  );
+  const lies = (part: string) =>
+    shelfLengths(draft.around.shop.stock[part]).some(({ freeM }) => freeM >= lengthM);
   const fitting = Object.entries(draft.around.parts).flatMap(([part, spec]) => {
     if (spec.kind !== 'cable' || spec['made-length'] !== undefined || !spec.for.includes('signal')) return [];
+    if (onShelf && !lies(part)) return [];
     const dealt = dealConductors(spec, links);
     return dealt ? [{ part, spare: Object.keys(spec.conductors).length - asked, dealt }] : [];
   });

@@ -27,6 +27,8 @@ interface Pair {
   /** Links in the order plus, minus; a pair is one link. */
   readonly links: readonly string[];
   readonly first: JobLink;
+  /** True for one that is led in single conductors where the shelf has them. */
+  readonly bySingles: boolean;
 }
 
 /** A cable of two conductors on the shelf, of one size. */
@@ -41,7 +43,8 @@ interface SpeakerCable {
 /**
  * Gives each pair to a speaker one lead of two conductors where the shelf has such a cable: the thinnest that goes into the
  * terminals at both ends, keeps the loss that the house allows, is a bass lead of the size that its load asks for, withstands
- * its zones, and lies there in one piece. Where none does, the pair stays two single conductors.
+ * its zones, and lies there in one piece. Where none does, the pair stays two single conductors. What is joined to leads of
+ * a maker, and what joins the coils of one speaker, is led in singles as long as the shelf has these.
  */
 export function cableSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): void {
   const shelf = shelfOf(draft);
@@ -52,6 +55,7 @@ export function cableSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): v
   );
   for (const pair of pairsOf(draft)) {
     const { lengthM } = wayOf(draft, pair.links[0] ?? '', pair.first);
+    if (pair.bySingles && hasSingles(draft, lengthM)) continue;
     const chosen = shelf
       .filter((cable) => fits(draft, outputs, pair, cable))
       .find(({ part }) => takeFrom(left.get(part) ?? [], lengthM));
@@ -95,25 +99,36 @@ function shelfOf({ around: { parts, shop } }: Draft): readonly SpeakerCable[] {
 /** Black, or striped with it, is the negative of a pair: common practice, no source. */
 const isMinus = (colour: string) => colour === 'BK' || colour.endsWith('/BK');
 
+/** True where single conductors for a plus and a minus lie on the shelf, each in one piece. */
+function hasSingles({ around: { parts, shop } }: Draft, lengthM: number): boolean {
+  const reels = Object.entries(parts).filter(
+    ([part, spec]) =>
+      spec.kind === 'wire' &&
+      spec.for.includes('speaker') &&
+      shelfLengths(shop.stock[part]).some(({ freeM }) => freeM >= lengthM),
+  );
+  return reels.length >= 2;
+}
+
 /**
- * The pairs between two devices that nothing says a conductor of, proposed or written; jumpers, and what hangs in series
- * from one speaker to the next, are none.
+ * The pairs to speakers that nothing says a conductor of, proposed or written; a jumper that is written, and what hangs in
+ * series from one speaker to the next, are none.
  */
 function pairsOf(draft: Draft): readonly Pair[] {
   const open = Object.entries(draft.links).filter(
     ([id, link]) =>
-      (draft.isProposed('links', id) || isPlain(link)) &&
+      (draft.isProposed('links', id) || (isPlain(link) && between(link).length === 2)) &&
       link.cable === undefined &&
-      linkRole(draft, link) === 'speaker' &&
-      between(link).length === 2,
+      linkRole(draft, link) === 'speaker',
   );
   return open.flatMap(([id, first]): Pair[] => {
     const ends = [linkEndOf(first.from), linkEndOf(first.to)];
-    if (ends.some(({ device, terminal }) => isSupplied(draft, device, terminal))) return [];
+    const isJumper = between(first).length < 2;
+    const bySingles = isJumper || ends.some(({ device, terminal }) => isSupplied(draft, device, terminal));
     if (ends.every(({ device, terminal }) => isPair(draft, device, terminal)))
-      return [{ name: id, links: [id], first }];
-    const minus = minusOf(draft, [id, first], open);
-    return minus === null ? [] : [{ name: id.replace(/-plus$/, ''), links: [id, minus], first }];
+      return [{ name: id, links: [id], first, bySingles }];
+    const minus = isJumper ? null : minusOf(draft, [id, first], open);
+    return minus === null ? [] : [{ name: id.replace(/-plus$/, ''), links: [id, minus], first, bySingles }];
   });
 }
 
