@@ -1,7 +1,10 @@
 import { bodyId, terminalId } from '../../model/content/resolved-job.ts';
 import { measuresAt } from '../../model/content/written-measures.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
+import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
+import type { RemarkBody } from '../../model/remark.ts';
+import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
 import { conductanceGrace } from '../../power/network/conductance.ts';
 import { houseRule } from '../house-rule-of.ts';
@@ -124,6 +127,30 @@ const groundUnderFeed: Rule = {
   },
 };
 
+/** How a ground lead is made shorter: of what its length is the sum where the plan reckoned it, and the field for a tape's. */
+function shorterLead(about: Case, { id }: PlanWire, limitM: number): Pick<RemarkBody, 'remedy' | 'writesAt'> {
+  const nearer = `choose a ground point nearer to the board, of those under grounds: in the vehicle's file, by ground: at the board${lengthSlip(about, id, limitM)}`;
+  const larger = 'a larger lead does not shorten it';
+  const reckoned = (about.plan.traces[`wires.${id}.lengthM`]?.inputs ?? []).flatMap(({ name, value }) =>
+    typeof value === 'number' && value > 0 ? [{ name, value }] : [],
+  );
+  if (reckoned.length === 0) return { remedy: `${nearer}; ${larger}` };
+  const length = lengthIn(about.job, wireSpot(about, id));
+  const told = reckoned.map(({ name, value }) => `${length(value)} ${partNames[name] ?? name}`);
+  const line = `length: ${tapeText(limitM, about.job.shop.units)}`;
+  return {
+    remedy: `its length is reckoned: ${listed(told)}. Where a tape along its way reads less, write it at the link, such as ${line} at ${linkName(id)}: no loop is added to a length that is written; or ${nearer}; ${larger}`,
+    writesAt: [linkEntry(id)],
+  };
+}
+
+/** What the length of a wire is the sum of, in words. */
+const partNames: Readonly<Record<string, string>> = {
+  run: 'on its way through the vehicle',
+  board: 'on the board',
+  loops: 'for service loops',
+};
+
 /** What a slip of the unit was meant to be, where it is then within the limit; else that the length may be one. */
 function lengthSlip({ job }: Case, wire: string, limitM: number): string {
   const link = job.links.find(({ id }) => id === wire);
@@ -153,7 +180,7 @@ const groundLeadLong: Rule = {
           value: wire.lengthM,
           limit,
           unit: 'm',
-          remedy: `choose a ground point nearer to the board, of those under grounds: in the vehicle's file, by ground: at the board${lengthSlip(about, wire.id, limit)}; a larger lead does not shorten it`,
+          ...shorterLead(about, wire, limit),
           ...from,
           ...wireSpot(about, wire.id),
         },

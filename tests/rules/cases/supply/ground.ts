@@ -153,6 +153,24 @@ export const groundCases = {
         toDo: /^choose a ground point nearer to the board, of those under grounds: .*by ground: at the board; a larger lead/,
       },
       {
+        name: '25 in by the sum of its way and its loops: what it is made of, and the line for a tape',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'board-ground').lengthM = 25 * 0.0254;
+            plan.traces['wires.board-ground.lengthM'] = {
+              ...{ origin: 'computed', value: 0.635, unit: 'm', rule: 'wire-length', citation: 'measured' },
+              inputs: [
+                { name: 'run', value: 0.1524, unit: 'm' },
+                { name: 'board', value: 0.4064, unit: 'm' },
+                { name: 'loops', value: 0.0762, unit: 'm' },
+              ],
+            };
+          }),
+        level: 'caution',
+        subject: 'board-ground',
+        toDo: /reckoned: .*6 in.* through the vehicle.*16 in.* on the board.*3 in.* for service loops.*length: 18 in at board-ground/,
+      },
+      {
         name: 'feet written for inches',
         about: () => groundLead('15 ft', 4.572),
         level: 'caution',
