@@ -6,6 +6,7 @@ import type { Place } from '../model/place.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Advice, JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
 import { flowText } from '../read/yaml/write-value.ts';
+import { withKeptFirst } from './kept-first.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {
@@ -43,7 +44,7 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  * where it states none.
  */
 export function findingOf(remark: JoinedRemark, spot: Spot, job: ReadJob): Finding {
-  const finding = findingAt(remark, placeOf(spot, job));
+  const finding = findingAt(withKeptFirst(remark, job), placeOf(spot, job));
   const { advice = [] } = remark;
   return advice.length === 0 ? finding : { ...finding, advice: advice.map((one) => linesOf(one, job)) };
 }
@@ -59,7 +60,7 @@ function linesOf(advice: Advice, job: ReadJob): AdvisedLine[] {
 
 /** The same of a place that is known, in whatever file. */
 export function findingAt(remark: JoinedRemark, where: Place): Finding {
-  const { of, advice: _, ...rest } = remark;
+  const { of, advice: _, writesAt: __, ...rest } = remark;
   return { ...rest, ...sourceOf(remark), where, related: [...of] };
 }
 

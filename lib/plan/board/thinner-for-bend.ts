@@ -4,6 +4,7 @@ import { kinkedBend } from '../../board/route/bends.ts';
 import { isPoint, type Route, type RouteWire } from '../../board/route/route.ts';
 import { routingDefaults } from '../../board/route/routing.ts';
 import type { Job, Link } from '../../model/content/resolved-job.ts';
+import { linkEntry } from '../../model/ports/pair-name.ts';
 import { amps, ampsDrawn, voltsLost } from '../../model/printed/told.ts';
 import type { JudgedCable } from '../../power/conductor/conductor-choice.ts';
 import { isKink } from '../power/sizing/bend-bounds.ts';
@@ -51,8 +52,9 @@ export function withThinnerForBend(
     const thinner = thinnerText(job, kinked, bend.radiusM);
     return {
       ...fault,
+      ...(thinner.writesAt.length > 0 && { writesAt: thinner.writesAt }),
       message: phrase`${fault.message}; ${own.link.id} is ${label}`,
-      remedy: phrase`${thinner === '' ? '' : `${thinner}; or `}give it ${length('room-asked', lackM)} more of straight way there${beside}: move the part that it runs to, turn its terminal, or take a finer-stranded conductor`,
+      remedy: phrase`${thinner.text === '' ? '' : `${thinner.text}; or `}give it ${length('room-asked', lackM)} more of straight way there${beside}: move the part that it runs to, turn its terminal, or take a finer-stranded conductor`,
     };
   });
 }
@@ -90,20 +92,30 @@ function besideM({ mates }: Kinked): number {
 const lawful: readonly JudgedCable['misses'][number]['limit'][] = ['fuse', 'port'];
 
 /** What the thickest conductor that bends to a radius would carry and lose, and the lines that ask for it. */
-function thinnerText(job: Job, { own, mates }: Kinked, radiusM: number): string {
+function thinnerText(
+  job: Job,
+  { own, mates }: Kinked,
+  radiusM: number,
+): { readonly text: string; readonly writesAt: readonly (readonly string[])[] } {
   const kinkDiameters = job.rules['bend-diameters-limit'].value;
   const bends = own.thinner.find(
     ({ candidate }) => bendRadiusM(wireDiameterM(job, candidate), kinkDiameters) <= radiusM + 1e-9,
   );
-  if (!bends) return '';
+  if (!bends) return { text: '', writesAt: [] };
   const { size } = bends.candidate;
   const misses = bends.misses.filter(({ limit }) => lawful.includes(limit));
   if (misses.length > 0)
-    return `${size.label} would bend there, but ${misses.map(({ text }) => text).join('; ')}: a smaller fuse lets a thinner one be taken`;
+    return {
+      text: `${size.label} would bend there, but ${misses.map(({ text }) => text).join('; ')}: a smaller fuse lets a thinner one be taken`,
+      writesAt: [],
+    };
   const all = [own, ...mates.map(({ sized }) => sized)];
   const thick = all.filter(({ cable }) => cable.size.areaMm2 > size.areaMm2 * 1.001);
   const lostV = bends.dropV.value - (own.judged?.dropV.value ?? bends.dropV.value);
   const loses = lostV > 0 ? `, and loses ${voltsLost(lostV)} more at rated power` : '';
   const fuse = own.neededA > 0 ? ` for a fuse of ${ampsDrawn(own.neededA)}` : '';
-  return `write size: ${size.label} at ${thick.map(({ link }) => link.id).join(' and ')}: it bends there, carries ${amps(bends.ampacity.ampacityA.value)}${fuse}${loses}`;
+  return {
+    text: `write size: ${size.label} at ${thick.map(({ link }) => link.id).join(' and ')}: it bends there, carries ${amps(bends.ampacity.ampacityA.value)}${fuse}${loses}`,
+    writesAt: thick.map(({ link }) => linkEntry(link.id)),
+  };
 }

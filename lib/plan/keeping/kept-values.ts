@@ -28,7 +28,7 @@ type KeptJob = Pick<Job, 'links' | 'shop' | 'boards'>;
 export function keptValues(job: KeptJob, plan: BuildPlan): readonly KeptValue[] {
   return [
     ...(plan.proposals ?? []).map(({ path, says, doubt }): KeptValue => {
-      return { kind: kindOf(path), path, value: JSON.parse(says), ...(doubt && { doubt }) };
+      return { kind: keptKindOf(path), path, value: JSON.parse(says), ...(doubt && { doubt }) };
     }),
     ...keptPorts(job, plan.wires),
     ...plan.boards.flatMap((board) => keptPlaces(job, board)),
@@ -38,7 +38,7 @@ export function keptValues(job: KeptJob, plan: BuildPlan): readonly KeptValue[] 
 }
 
 /** Of what kind something is that a rule proposed, by where the job file would say it. */
-function kindOf([section, , field]: readonly string[]): KeptKind {
+export function keptKindOf([section, , field]: readonly string[]): KeptKind {
   if (section === 'boards') return 'places';
   // Which ends an input has decides what its links name.
   if (field === 'speaker-level' || field === 'summed-inside') return 'links';

@@ -1,6 +1,6 @@
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
-import { linkName } from '../../model/ports/pair-name.ts';
+import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { amps, ampsDrawn } from '../../model/printed/told.ts';
 import { spliceTakes } from '../../power/conductor/joint-size.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -46,6 +46,7 @@ function remarkSplice(
       of: [own.link.id, trunk.link.id, terminal, part],
       message: `${part} is made for ${range}, and is to join ${own.link.id} (${ownSize.label}) to ${trunk.link.id} (${trunkSize.label}), which is on both sides of it`,
       remedy: `take part: out of joint: at ${linkName(own.link.id)}, and one that takes both is chosen; or name one made for them`,
+      writesAt: [linkEntry(own.link.id)],
     },
     { path: own.link.path },
   );
@@ -74,6 +75,7 @@ function remarkCurrent(
       limit: ampacityA,
       unit: 'A',
       remedy: `write a larger size: at ${linkName(id)}`,
+      writesAt: [linkEntry(id)],
     },
     { path: link.path },
   );

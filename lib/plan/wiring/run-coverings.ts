@@ -58,7 +58,7 @@ export interface PassCovering {
  */
 export function coverPass(
   job: Job,
-  run: Run,
+  run: Pick<Run, 'covering'>,
   zone: ZoneKind,
   bundleM: number,
   lengthM: number,

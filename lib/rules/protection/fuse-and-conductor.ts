@@ -1,6 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { ActingLevel } from '../../model/finding.ts';
 import type { ConductorLimit, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
+import { linkEntry } from '../../model/ports/pair-name.ts';
 import type { Mark } from '../../model/trace.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceIdOf, fuseSpot, jobWires, wireSpot } from '../look-up.ts';
@@ -139,6 +140,7 @@ const fuseOverWarmConductor: Rule = {
             limit: cautionA,
             unit: 'A',
             remedy: `use a reel with insulation: 125 C or 200 C (wire: at ${id}), a larger size: there, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)} (${fuse.id.includes('.') ? `fuses: at ${deviceIdOf(fuse.id)}` : `fuse: at ${fuse.id}`})`,
+            writesAt: [linkEntry(id)],
             mark: narrowest(conductor, 'caution')?.mark ?? 'cp',
             ...wireSpot(about, id),
           },

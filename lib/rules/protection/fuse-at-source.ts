@@ -1,10 +1,12 @@
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
+import type { RemarkBody } from '../../model/remark.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { type LiveEdge, type LiveSide, liveSide } from '../live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, fuseSpot, hasRole, jobWires, partOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed } from '../words.ts';
+import { sheathLines } from './sheath-lines.ts';
 
 /** The way from a source to a fuse: how long, along which wires. */
 interface Way {
@@ -161,11 +163,27 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way, all: readonly Way[]): V
       value: way.lengthM,
       limit: limit.value,
       unit: 'm',
-      remedy: `${nearerFuse(way, all)}${covered || over(sheathed.value) ? '' : `, or run ${listed(bare)} in loom or conduit from end to end, tails and loops with it`}`,
+      ...withSheath(about, nearerFuse(way, all), covered || over(sheathed.value) ? [] : bare),
       ...limit.from,
       ...fuseSpot(job, fuse),
     },
   ];
+}
+
+/** What moves a fuse nearer, and the lines that cover what lies bare before it, its length kept. */
+function withSheath(
+  about: Case,
+  nearer: string,
+  bare: readonly string[],
+): Pick<RemarkBody, 'remedy' | 'writesAt'> {
+  if (bare.length === 0) return { remedy: nearer };
+  const told = `${nearer}, or run ${listed(bare)} in loom or conduit from end to end, tails and loops with it`;
+  const lines = bare.map((id) => sheathLines(about, id)).filter((one) => one !== null);
+  if (lines.length < bare.length) return { remedy: told };
+  return {
+    remedy: `${told}: write ${lines.map(({ text }) => text).join('; and ')}`,
+    writesAt: lines.flatMap(({ writesAt }) => writesAt),
+  };
 }
 
 /** A fuse that stands nearer to another source stays there: the far one gets its own. */

@@ -1,4 +1,6 @@
 import type { DropPart } from '../../model/plan/index.ts';
+import { linkEntry } from '../../model/ports/pair-name.ts';
+import type { RemarkBody } from '../../model/remark.ts';
 import { entersPorts } from '../../plan/power/sizing/ports-fit.ts';
 import { candidatesFor } from '../../plan/wiring/cable-candidates.ts';
 import { type CableCandidate, cableSm } from '../../power/conductor/conductor-choice.ts';
@@ -33,20 +35,30 @@ export function partsText(parts: readonly DropPart[]): string {
  * What helps against a drop: a larger conductor where these lose enough of it, the one that loses most first; else what
  * takes fuses, joints or body off the way, for no conductor mends a joint.
  */
-export function dropRemedy(about: Case, parts: readonly DropPart[], excessV: number): string {
+export function dropRemedy(
+  about: Case,
+  parts: readonly DropPart[],
+  excessV: number,
+): Pick<RemarkBody, 'remedy' | 'writesAt'> {
   const conductors = parts.filter(({ kind }) => kind === 'conductor');
   const [most] = conductors.toSorted((a, b) => b.dropV - a.dropV);
-  if (!most) return 'run a larger feed or ground, shorten them, or put a battery nearer';
+  if (!most) return { remedy: 'run a larger feed or ground, shorten them, or put a battery nearer' };
+  const writesAt = [linkEntry(most.of)];
   const loses = `${most.of}, which loses ${voltsLost(most.dropV)}`;
   const size = sizeFor(about, most, excessV);
-  if (size !== null) return `run ${loses}, in ${size}, or shorter; or put a battery nearer`;
+  if (size !== null)
+    return { remedy: `run ${loses}, in ${size}, or shorter; or put a battery nearer`, writesAt };
   const saved = lostIn(parts, 'conductor');
   // Twice the copper halves a drop: more than that is no size that a port takes.
   if (saved / 2 >= excessV)
-    return `run ${loses}, larger (size: at the link) or shorter; or put a battery nearer`;
+    return {
+      remedy: `run ${loses}, larger (size: at the link) or shorter; or put a battery nearer`,
+      writesAt,
+    };
   const others = parts.filter(({ kind }) => kind !== 'conductor').slice(0, 2);
   const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${voltsLost(dropV)})`);
-  return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
+  const remedy = `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
+  return { remedy };
 }
 
 /**

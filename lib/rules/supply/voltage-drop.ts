@@ -36,7 +36,7 @@ const feedDrop: Rule = {
           value: lostV,
           limit: limit * sizingV,
           unit: 'V',
-          remedy: dropRemedy(about, parts, lostV - limit * sizingV),
+          ...dropRemedy(about, parts, lostV - limit * sizingV),
           ...from,
           ...deviceSpot(about.job, item),
         },

@@ -102,7 +102,6 @@ describe('conductors grow while a device misses its drop', () => {
       sized(fuse, ...six, feedLong('7 m'), ...changes).label('feed');
     expect(label()).toBe('4 AWG');
     expect(label(lug(8))).toBe('8 AWG');
-    expect(label(lug(8, 6))).toBe('6 AWG');
     expect(label(lug(8, 6, 4))).toBe('4 AWG');
   });
 

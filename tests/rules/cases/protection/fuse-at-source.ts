@@ -30,6 +30,24 @@ function besideFeed(lengthIn: number, feedIn = 6, plannedIn = feedIn): Case {
   });
 }
 
+/** The lead to the main fuse, 12 in of it bare, beside a route between its two ends. */
+function bareAlong(routeLength: string, given: string): Case {
+  return about({
+    content: ({ job, vehicle }) => {
+      entry(job.links, 'feed').length = given;
+      const seat = entry(job.devices, 'main-fuse').in;
+      vehicle.routes['battery-bracket'] = {
+        ...{ title: 'Battery to bracket', side: 'left', ends: ['battery', String(seat)] },
+        passes: [{ zone: 'engine-bay', length: routeLength }],
+      };
+    },
+    plan: (plan) => {
+      Object.assign(wire(plan, 'feed'), { lengthM: 12 * 0.0254, diameterM: 0.012, run: null });
+      fuse(plan, 'main-fuse').distanceM = 12 * 0.0254;
+    },
+  });
+}
+
 export const fuseAtSourceCases = {
   // 33 CFR 183.455: 7 in along the conductor, 40 in if sheathed all the way; 18 in in loom is common practice.
   'fuse-distance': {
@@ -47,6 +65,20 @@ export const fuseAtSourceCases = {
         level: 'stop',
         subject: 'main-fuse',
         toDo: /move the fuse nearer to battery, or run feed in loom/,
+      },
+      {
+        name: '12 in, bare, along a route of the vehicle that is as long: the lines that cover it from end to end',
+        about: () => bareAlong('12 in', '12 in'),
+        level: 'caution',
+        subject: 'main-fuse',
+        toDo: /write feed: \{ route: battery-bracket, links: \[feed\], covering: loom \} under runs:; the length that feed has stands as it is$/,
+      },
+      {
+        name: 'along one that is shorter than its given length: no line would do',
+        about: () => bareAlong('8 in', '12 in'),
+        level: 'caution',
+        subject: 'main-fuse',
+        toDo: /tails and loops with it$/,
       },
       {
         name: '20 in, in tape alone',

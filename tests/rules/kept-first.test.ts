@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
+import { pointer } from '../../lib/model/place.ts';
+import { keepEdits } from '../../lib/plan/keeping/keep-edits.ts';
+import { keptValues } from '../../lib/plan/keeping/kept-values.ts';
+import { splice } from '../../lib/read/yaml/splice.ts';
+import { readYaml } from '../../lib/read/yaml/yaml.ts';
+import { withKeptFirst } from '../../lib/rules/kept-first.ts';
+import { planKept } from '../plan/plan-kept.ts';
+import { readShort, shortJob, shortJobs, shortText } from '../short-jobs/short-shop.ts';
+import { withLines } from './advice/advised.ts';
+
+const asks = (...writesAt: readonly (readonly string[])[]) => ({
+  of: ['it'],
+  message: 'it is wrong',
+  remedy: 'write a line',
+  writesAt,
+});
+const remedyAt = (job: ReadJob, path: readonly string[]) => withKeptFirst(asks(path), job).remedy;
+const wholeEntries = (job: ReadJob) =>
+  job.proposals.map(({ path }) => path).filter(({ length }) => length === 2);
+
+describe('a line that is to be written at what is only proposed', () => {
+  test.each(shortJobs)('is told with what writes that first, for all that %s leaves out', (id) => {
+    const job = shortJob(id);
+    expect(wholeEntries(job).length).toBeGreaterThan(0);
+    for (const path of wholeEntries(job)) {
+      expect(remedyAt(job, path)).toContain(`${path[1]} is only proposed so far: \`rackleaf keep ${id} `);
+      expect(remedyAt(job, [...path, 'size'])).toBe(remedyAt(job, path));
+    }
+  });
+
+  test('is told alone for what the job has, and for what it has not at all', () => {
+    const job = shortJob('under-seat-five');
+    for (const device of Object.keys(job.file.devices))
+      if (!wholeEntries(job).some(([section, name]) => section === 'devices' && name === device))
+        expect(remedyAt(job, ['devices', device])).toBe('write a line');
+    expect(remedyAt(job, ['links', 'no-such-link'])).toBe('write a line');
+    expect(withKeptFirst({ ...asks(), advice: [[{ path: '/links/no-such', value: 1 }]] }, job).remedy).toBe(
+      'write a line',
+    );
+  });
+
+  test('goes there once it is kept, and nothing more is told', () => {
+    const id = 'under-seat-five';
+    const job = shortJob(id);
+    const file = `content/jobs/${id}.yaml`;
+    const doc = readYaml(file, shortText(id)).value;
+    if (!doc) throw new Error(`${file} can not be read.`);
+    const { plan } = planKept(job);
+    const text = splice(shortText(id), keepEdits(doc, keptValues(job, plan), ['links'], plan).edits);
+    if (typeof text !== 'string') throw new Error(text.fault);
+    const links = wholeEntries(job).filter(([section]) => section === 'links');
+    const lines = links.map((path, n) => ({ file, path: pointer([...path, 'label']), text: `K${n}` }));
+    const [written] = withLines([{ path: file, text }], lines);
+    const { job: read, problems } = readShort(written?.text ?? '');
+    expect(problems.map(({ message }) => message)).toEqual([]);
+    for (const path of links) if (read) expect(remedyAt(read, path)).toBe('write a line');
+  });
+});
