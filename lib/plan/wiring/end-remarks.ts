@@ -1,4 +1,3 @@
-import type { PartOf } from '../../model/kinds/index.ts';
 import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { listed } from '../../model/printed/listed.ts';
 import type { Remark } from '../../model/remark.ts';
@@ -6,9 +5,7 @@ import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { EndPreparation } from '../../power/conductor/end-preparation.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { Joined } from './joints.ts';
-
-/** What goes on an end. */
-export type TerminalForm = PartOf<'terminal'>['form'];
+import type { TerminalForm } from './terminal-parts.ts';
 
 /** Conductors that may be joined before a port: what feeds or grounds is parted at a distribution part, where it is fused. */
 const joinable: readonly ConductorRole[] = ['signal', 'speaker', 'turn-on', 'control'];

@@ -1,8 +1,10 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job, Link } from '../../model/content/resolved-job.ts';
-import type { Part } from '../../model/kinds/index.ts';
-import type { TerminalForm } from './end-remarks.ts';
+import type { Part, PartOf } from '../../model/kinds/index.ts';
 import { entersPort } from './joints.ts';
+
+/** What goes on an end. */
+export type TerminalForm = PartOf<'terminal'>['form'];
 
 /** The catalogue's terminal of a form for a conductor: the one with the narrowest range that takes it. */
 export function terminalPart(

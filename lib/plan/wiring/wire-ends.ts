@@ -8,14 +8,14 @@ import { powerRules } from '../../power/house-power-rules.ts';
 import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { noPart, noShrink, noted, refusal, type TerminalForm } from './end-remarks.ts';
+import { noPart, noShrink, noted, refusal } from './end-remarks.ts';
 import { joinedEnd } from './joined-end.ts';
 import { entersPort, joinedTo } from './joints.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { dieOf, type PreparedEnd } from './prepared-end.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
 import { stripLength } from './strip-lengths.ts';
-import { terminalPart } from './terminal-parts.ts';
+import { type TerminalForm, terminalPart } from './terminal-parts.ts';
 import { endLoopM } from './wire-lengths.ts';
 
 type PortKind = 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up';
@@ -201,7 +201,7 @@ function crimpedEnd(
 
 /** The thickest thinner size that is lawful but for the drop and has its terminal in the catalogue; null where none is. */
 function endedInstead(
-  { parts }: Job,
+  { parts }: Pick<Job, 'parts'>,
   { thinner }: SizedConductor,
   { stud }: TerminalSpec,
   form: TerminalForm,

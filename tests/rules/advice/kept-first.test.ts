@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
-import { pointer } from '../../lib/model/place.ts';
-import { keepEdits } from '../../lib/plan/keeping/keep-edits.ts';
-import { keptValues } from '../../lib/plan/keeping/kept-values.ts';
-import { splice } from '../../lib/read/yaml/splice.ts';
-import { readYaml } from '../../lib/read/yaml/yaml.ts';
-import { withKeptFirst } from '../../lib/rules/kept-first.ts';
-import { planKept } from '../plan/plan-kept.ts';
-import { readShort, shortJob, shortJobs, shortText } from '../short-jobs/short-shop.ts';
-import { withLines } from './advice/advised.ts';
+import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
+import { pointer } from '../../../lib/model/place.ts';
+import { keepEdits } from '../../../lib/plan/keeping/keep-edits.ts';
+import { keptValues } from '../../../lib/plan/keeping/kept-values.ts';
+import { splice } from '../../../lib/read/yaml/splice.ts';
+import { readYaml } from '../../../lib/read/yaml/yaml.ts';
+import { withKeptFirst } from '../../../lib/rules/kept-first.ts';
+import { planKept } from '../../plan/plan-kept.ts';
+import { readShort, shortJob, shortJobs, shortText } from '../../short-jobs/short-shop.ts';
+import { withLines } from './advised.ts';
 
 const asks = (...writesAt: readonly (readonly string[])[]) => ({
   of: ['it'],
