@@ -217,7 +217,11 @@ const faults: readonly Fault[] = [
     [inVehicle('cargo: { zone: cargo, stud: M8 }', 'cargo: { zone: cargo, stud: M8, holds: seat-belt }')],
     'stop ground-on-restraint-fastener ground',
   ],
-  ['a reel that is not there', [inShop('  red-4: { reels: [30 ft] }\n', '')], 'caution stock-short red-4'],
+  [
+    'a reel that is not there, in a shop that wrote the limit that asks for it',
+    [inShop('  red-4: { reels: [30 ft] }\n', ''), inShop('stock:\n', 'rules: { drop-limit: 3 % }\nstock:\n')],
+    'caution stock-short red-4',
+  ],
   [
     'a label that is a terminal',
     [inJob('to: amp.B+ }', 'to: amp.B+, label: CH1- }')],
