@@ -94,6 +94,14 @@ export interface Placement {
   readonly heightM: number;
 }
 
+/**
+ * A coordinate of a place, metres, to the nanometre: a place that was proposed and the same one written into the job are
+ * one number, and so their wires lie alike.
+ */
+export function placeM(valueM: number): number {
+  return Math.round(valueM * 1e9) / 1e9;
+}
+
 /** An upright box in three dimensions, metres; z from the board's face. */
 export interface Body extends Box {
   readonly minZ: number;

@@ -10,7 +10,7 @@ import {
 import { type BoardLines, boardLinesOf } from './board-lines.ts';
 import type { LayoutBoard } from './check-placements.ts';
 import { endsAway } from './facing.ts';
-import type { Item, Placement } from './item.ts';
+import { type Item, type Placement, placeM } from './item.ts';
 import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { type PlacedItem, place } from './placed.ts';
 import type { Link } from './score/links.ts';
@@ -142,6 +142,12 @@ export function raisedOf({ open }: Setting, sites: readonly Site[]): Placement[]
 
 export function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placement {
   return { item: item.id, xM, yM, turnDeg, heightM };
+}
+
+/** The same as it is proposed: as it would be read from a job that says so. */
+export function proposedAt(open: Open, site: Site): Placement {
+  const { xM, yM, ...at } = placementAt(open, site);
+  return { ...at, xM: placeM(xM), yM: placeM(yM) };
 }
 
 function stoodAt(open: Open, site: Site, { rules }: Setting): Stood {
@@ -279,7 +285,7 @@ export function proposal(setting: Setting, sites: readonly Site[]): Proposal {
   );
   const placements = setting.open.flatMap((open, at) => {
     const site = sites[at];
-    return site ? [placementAt(open, site)] : [];
+    return site ? [proposedAt(open, site)] : [];
   });
   return { placements, score: { total, parts } };
 }

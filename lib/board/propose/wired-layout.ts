@@ -3,7 +3,7 @@ import type { Site } from '../layout/lattice.ts';
 import {
   judgeLayout,
   type Proposal,
-  placementAt,
+  proposedAt,
   type Setting,
   type WiredCounts,
 } from '../layout/layout-setting.ts';
@@ -28,7 +28,7 @@ export function wiredLayout(
   const { boardLines, rules } = setting;
   const placements = setting.open.flatMap((one, at) => {
     const site = sites[at];
-    return site ? [placementAt(one, site)] : [];
+    return site ? [proposedAt(one, site)] : [];
   });
   const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] });
   const { score, cautions } = judgeLayout(setting, sites);

@@ -1,5 +1,5 @@
 import type { FixingHead, LayoutBoard } from '../../board/layout/check-placements.ts';
-import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
+import { type Item, type Placement, placeM, type TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import { layoutHouse } from '../../board/layout/score/layout-house.ts';
 import type { ScoreRules } from '../../board/layout/score/score.ts';
@@ -175,7 +175,8 @@ export function givenPlacement(job: Job, id: string): Placement | null {
   const given = job.devices.find((device) => device.id === id)?.given;
   if (!given?.at) return null;
   const turnDeg: TurnDeg = given.turn ?? 0;
-  return { item: id, xM: given.at.x, yM: given.at.y, turnDeg, heightM: given.raised ?? 0 };
+  const { x, y } = given.at;
+  return { item: id, xM: placeM(x), yM: placeM(y), turnDeg, heightM: given.raised ?? 0 };
 }
 
 /** The edge at which the routes of a role reach the board; none where they come from several, or from nowhere. */
