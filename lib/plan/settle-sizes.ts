@@ -145,7 +145,7 @@ export function settle(
   const wires = channelWires(basis.job, basis.channels, basis.circuit.roles);
   let least: LeastSizes | null = null;
   let routed: readonly RoutedBoard[] = [];
-  let [inLanes, before] = [false, ''];
+  let [isDraft, before] = [true, ''];
   for (let pass = 1; pass <= mostPasses; pass += 1) {
     const lengths = wireLengths(job, devices, laid, routedLengths(routed));
     const begun: Begun = least ? { least, sizes: sizesAt(basis, wires, lengths, least) } : begin(lengths);
@@ -155,8 +155,8 @@ export function settle(
     const stands = sizes === before;
     if (stands && (routes === 'draft' || !routed.some(({ isDraft }) => isDraft)))
       return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
-    inLanes ||= stands;
-    routed = routeBoards(job, laid, all, circuit.roles, { inLanes, keep });
+    isDraft &&= !stands;
+    routed = routeBoards(job, laid, all, circuit.roles, { isDraft, keep });
     before = sizes;
   }
   throw new Error('Sizes and lengths did not settle.');

@@ -34,7 +34,7 @@ export interface Trial {
 const trialShare = 0.9;
 
 /** One laying of all wires is enough to tell layouts from each other. */
-const once = { inLanes: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
+const once = { dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
 
 /** Lays the wires of a layout on trial. */
 export function tryWiring(

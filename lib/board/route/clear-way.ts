@@ -1,10 +1,10 @@
 import { sides } from '../layout/item.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distance, type Point, pointToSegment, segmentToSegment } from '../shape/point.ts';
-import { faces, type Walls, wallsOf } from './lanes/walls.ts';
 import { isPoint, type Route, type RouteEnd, type RouteWire, type Stretch, stretches } from './route.ts';
 import type { Barrier } from './track-grid.ts';
 import { type Laid, terminalRoomM } from './tracks.ts';
+import { faces, type Walls, wallsOf } from './walls.ts';
 
 const roundingM = 1e-6;
 

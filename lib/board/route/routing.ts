@@ -1,16 +1,18 @@
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
-import { boxOf, type Point } from '../shape/point.ts';
+import { boxOf } from '../shape/point.ts';
 import { kinkedBend, tightestBend } from './bends.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
 import { ClearWays } from './clear-way.ts';
+import { DressRooms } from './dress/dress-room.ts';
+import type { DressPrices } from './dress/dressed.ts';
+import { Dresser } from './dress/dresser.ts';
+import { dressed, layInTurn } from './dress/dressing.ts';
 import { fewerCrossings, fewWires } from './fewer-crossings.ts';
 import { crossingsAmong, Layer, type LayingRules } from './laying.ts';
-import { wiresInLanes } from './many-wires.ts';
 import { anyWayM } from './relaying.ts';
 import { type Crossing, crossings, isPoint, type Route, type RouteWire } from './route.ts';
 import { routeOrder } from './route-order.ts';
-import { straightened } from './shortcuts.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
 import { withinReach } from './within-reach.ts';
@@ -27,8 +29,11 @@ export interface RoutingTask {
 export interface RoutingRules extends LayingRules {
   /** Distance of the lines that wires are laid on, metres. */
   readonly pitchM: number;
-  /** True where many wires are tried in lanes before they go on tracks: fewer cross, and it takes several times as long. */
-  readonly inLanes: boolean;
+  /** True where many wires are dressed: laid along what they pass, and not on tracks. */
+  readonly dresses: boolean;
+  /** What dressed wires are judged by, and the path searches for each of them. */
+  readonly dressPrices: DressPrices;
+  readonly searchesEach: number;
   /** How often every wire is taken up and laid again. */
   readonly passes: number;
   /**
@@ -51,7 +56,9 @@ export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   bendM: 0.02,
   crossingM: 0.15,
   nearness: 2,
-  inLanes: true,
+  dresses: true,
+  dressPrices: { crossingM: 0.4, bendM: 0.1, bendRadii: 0.5, perDiameter: 50, nearness: 2 },
+  searchesEach: 30,
   passes: 2,
   pointsOfFew: 1_000_000,
   pointsOfMany: 216_000,
@@ -73,16 +80,17 @@ export interface Routing {
 /**
  * Lays wires on a board, straight along x and y, round parts and fixings, so that few cross. Up to eight wires each go
  * the cheapest path past those that lie already (length, bends, crossings, nearness of power to signal), then other
- * orders and ways are tried, and every order is looked at or ruled out. Of more, a sketch of the board tells which passes
- * what in which order, lanes of true width keep that order, and what finds no room there goes a path past the others.
+ * orders and ways are tried, and every order is looked at or ruled out. Of more, each goes along what it passes, as near
+ * as it may, and some at a time are taken up and laid again.
  * Wires cross at right angles only, and leave the board straight over their side.
  */
 export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
-  const many = rules.inLanes && task.wires.length > fewWires ? routeMany(task, rules) : null;
-  if (many?.isWhole && many.routing.faults.length + outOfReach(task, many.routing) === 0) return many.routing;
-  const onTracks = routeOnTracks(task, rules);
-  return many && isBetter(task, many.routing, onTracks) ? many.routing : onTracks;
+  if (!rules.dresses || task.wires.length <= fewWires) return routeOnTracks(task, rules);
+  const own = routeDressed(task, rules, []);
+  if (own.faults.length + outOfReach(task, own) === 0) return own;
+  const onTracks = routeDressed(task, rules, laidBy(task, routeOnTracks(task, rules)));
+  return isBetter(task, onTracks, own) ? onTracks : own;
 }
 
 /** More wires laid, then fewer that don't reach or are bent too tightly, then fewer crossings. */
@@ -100,41 +108,41 @@ function outOfReach({ wires }: RoutingTask, { routes }: Routing): number {
   }).length;
 }
 
-/** Wires in lanes, and the rest on tracks past them: whole where none was left to these; null where one finds no way. */
-function routeMany(
-  task: RoutingTask,
-  rules: RoutingRules,
-): { readonly routing: Routing; readonly isWhole: boolean } | null {
-  const { shape, barriers, wires } = task;
-  const order = routeOrder(wires);
-  const ways = new ClearWays(shape, barriers, rules.clearanceM);
-  const inLanes = wiresInLanes(shape, barriers, order, rules);
-  const begun = inLanes.laid;
-  const corners = begun.flatMap(({ route }) => route.points);
-  const layer = layerFor(task, rules, corners);
-  const missing = order.filter((wire) => !begun.some((one) => one.wire === wire));
-  const laid = layMissing(layer, missing, begun);
-  if (laid.length < wires.length) return null;
-  const straight = withinReach(layer, straightened(laid, ways));
-  const first = crossingsAmong(laid);
-  const found = { first, everyOrder: crossingsAmong(straight) === 0, searches: inLanes.searches };
-  return { routing: routingOf(task, layer, straight, found), isWhole: missing.length === 0 };
+function laidBy({ wires }: RoutingTask, { routes }: Routing): Laid[] {
+  return routes.flatMap((route): Laid[] => {
+    const wire = wires.find(({ id }) => id === route.wire);
+    return wire ? [{ wire, route }] : [];
+  });
 }
 
-/** A layer with tracks through every terminal, and through points besides. */
-function layerFor(
-  { shape, barriers, wires }: RoutingTask,
-  rules: RoutingRules,
-  through: readonly Point[],
-): Layer {
+/** Wires laid in turn past those that lie already, then dressed together. */
+function routeDressed(task: RoutingTask, rules: RoutingRules, begun: readonly Laid[]): Routing {
+  const { shape, barriers, wires } = task;
+  const dresser = new Dresser(new DressRooms(shape, barriers, rules.clearanceM), rules.powerToSignalM);
+  const ways = new ClearWays(shape, barriers, rules.clearanceM);
+  const kit = { dresser, ways, prices: rules.dressPrices, apartM: rules.powerToSignalM };
+  const open = routeOrder(wires).filter((wire) => !begun.some((one) => one.wire === wire));
+  const first = layInTurn(kit, open, begun);
+  const laid = dressed(kit, first, rules.searchesEach * first.length);
+  const found = {
+    first: crossingsAmong(first),
+    everyOrder: crossingsAmong(laid) === 0,
+    searches: dresser.searches,
+  };
+  const layer = laid.length < wires.length ? layerFor(task, rules) : null;
+  return routingOf(task, layer, laid, found);
+}
+
+/** A layer with tracks through every terminal. */
+function layerFor({ shape, barriers, wires }: RoutingTask, rules: RoutingRules): Layer {
   const terminals = wires.flatMap(({ from, to }) => [from, to].filter(isPoint));
-  const grid = trackGrid(shape, barriers, [...terminals, ...through], pitchFor(shape, rules.pitchM));
+  const grid = trackGrid(shape, barriers, terminals, pitchFor(shape, rules.pitchM));
   return new Layer(grid, rules, wires);
 }
 
 /** Wires on tracks alone: one after the other, then other orders and ways. */
 function routeOnTracks(task: RoutingTask, rules: RoutingRules): Routing {
-  const layer = layerFor(task, rules, []);
+  const layer = layerFor(task, rules);
   const order = routeOrder(task.wires);
   const first = layMissing(layer, order, []);
   const most = mostSearches(layer.grid, task.wires.length, rules);
@@ -149,7 +157,7 @@ function routeOnTracks(task: RoutingTask, rules: RoutingRules): Routing {
 /** What a laying comes to, in the order of the wires. */
 function routingOf(
   { wires, barriers }: RoutingTask,
-  layer: Layer,
+  layer: Layer | null,
   laid: readonly Laid[],
   {
     first,
@@ -160,14 +168,15 @@ function routingOf(
   const routes = wires.flatMap(({ id }) => laid.find(({ wire }) => wire.id === id)?.route ?? []);
   const faults = wires.flatMap((wire) => {
     const own = laid.find((one) => one.wire === wire);
-    return own ? tightBend(own) : [blockedWire(layer, wire, laid, barriers)];
+    if (own) return tightBend(own);
+    return layer ? [blockedWire(layer, wire, laid, barriers)] : [];
   });
   return {
     routes,
     crossings: crossings(routes),
     firstCrossings: first,
     everyOrder,
-    searches: searches + layer.searches,
+    searches: searches + (layer?.searches ?? 0),
     faults,
   };
 }

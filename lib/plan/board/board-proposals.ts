@@ -46,7 +46,7 @@ export function chooseProposals(
     const wired = proposals.find((_, index) => {
       if (!layFirst) return true;
       const next = withProposals(one, proposals.slice(index));
-      const [routed] = routeBoards(job, [next], sized, roles, { inLanes: false, keep });
+      const [routed] = routeBoards(job, [next], sized, roles, { isDraft: true, keep });
       return routed?.faults.every(({ level }) => level !== 'stop');
     });
     return { ...withProposals(one, wired ? firstOf(proposals, wired) : proposals), trials };

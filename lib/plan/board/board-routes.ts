@@ -25,15 +25,15 @@ export interface RoutedBoard {
   readonly firstCrossings: number;
   readonly pathSearches: number;
   readonly exits: PlanBoard['exits'];
-  /** True where many wires lie as drafted, which are still to be laid in lanes. */
+  /** True where many wires lie as drafted, which are still to be dressed. */
   readonly isDraft: boolean;
   /** Wires that found no way, bend too tightly, or are shorter than their way. */
   readonly faults: readonly BoardRemark[];
 }
 
-/** How wires are laid: in lanes where they are many, or only so that their lengths are known; and what keeps the result. */
+/** How wires are laid: as they are to be, or where they are many only so that their lengths are known; and what keeps the result. */
 export interface Laying {
-  readonly inLanes: boolean;
+  readonly isDraft: boolean;
   readonly keep: Keep;
 }
 
@@ -59,14 +59,14 @@ function routeBoard(
   const wires = boardWires(job, board, roles);
   const task = boardTask(job, laid, wires, sized);
   const house = { powerToSignalM: job.rules['power-signal-distance'].value };
-  const routing = laying.keep(routingStep, { task, house, inLanes: laying.inLanes });
+  const routing = laying.keep(routingStep, { task, house, isDraft: laying.isDraft });
   const faults = withEdgeInWay(job, routing.faults, { board, shape: laid.shape, wires, tasks: task.wires });
   return {
     routes: planRoutes(routing, task, wires, roles),
     crossings: routing.crossings.length,
     firstCrossings: routing.firstCrossings,
     pathSearches: routing.searches,
-    isDraft: !laying.inLanes && task.wires.length > fewWires,
+    isDraft: laying.isDraft && task.wires.length > fewWires,
     exits: task.wires.flatMap(({ id, from, to }): PlanBoard['exits'] => {
       const route = routing.routes.find(({ wire }) => wire === id);
       const [first, last] = [route?.points[0], route?.points.at(-1)];

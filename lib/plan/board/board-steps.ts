@@ -59,14 +59,17 @@ export const proposalStep: Step<WiredSearch, WiredProposals> = { id: 'proposals'
 interface RoutingInput {
   readonly task: RoutingTask;
   readonly house: RoutingHouse;
-  /** False where the routes only tell lengths for now, and are laid again. */
-  readonly inLanes: boolean;
+  /** True where the routes only tell lengths for now, and are laid again. */
+  readonly isDraft: boolean;
 }
+
+/** A draft is dressed a little only. */
+const drafting = { searchesEach: 4 } as const;
 
 /** The search for the ways of the wires of a board. */
 export const routingStep: Step<RoutingInput, Routing> = {
   id: 'routing',
-  compute: ({ task, house, inLanes }) => routeWires(task, { ...house, inLanes }),
+  compute: ({ task, house, isDraft }) => routeWires(task, { ...house, ...(isDraft ? drafting : {}) }),
 };
 
 interface PortInput {

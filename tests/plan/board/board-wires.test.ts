@@ -66,7 +66,7 @@ describe('the wires of a board', () => {
 test('a way on the board is as thick as what lies along it, and bends as that does', () => {
   const { job, board, roles } = oneBoard();
   const laid = [laidOut({ job, board, roles })];
-  const [routed] = routeBoards(job, laid, new Map(), roles, { inLanes: false, keep: computeAnew });
+  const [routed] = routeBoards(job, laid, new Map(), roles, { isDraft: true, keep: computeAnew });
   const asked = wiresOnBoard(job, board, boardWires(job, board, roles), () => undefined);
   expect(routed?.routes.length).toBe(asked.length);
   for (const { wire, diameterM, bendRadiusM, along } of routed?.routes ?? []) {

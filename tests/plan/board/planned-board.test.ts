@@ -12,7 +12,7 @@ import { addParts, inParts, inShop, inVehicle } from '../shop-changes.ts';
 import { crowding } from './crowded-board.ts';
 import { bentCoarsely, laidOut, type OneBoard, oneBoard } from './one-board.ts';
 
-const laying = { inLanes: false, keep: bentCoarsely };
+const laying = { isDraft: true, keep: bentCoarsely };
 const openPlace = inJob('\n    at: { x: 200 mm, y: 110 mm }', '');
 
 /** The board routed and planned, with its traces. */

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { wiresInLanes } from '../../../../lib/board/route/many-wires.ts';
+import { ClearWays } from '../../../../lib/board/route/clear-way.ts';
+import { DressRooms } from '../../../../lib/board/route/dress/dress-room.ts';
+import { Dresser } from '../../../../lib/board/route/dress/dresser.ts';
+import { dressed, layInTurn } from '../../../../lib/board/route/dress/dressing.ts';
 import { countCrossings, outFrom, type Route, type RouteWire } from '../../../../lib/board/route/route.ts';
 import { routeOrder } from '../../../../lib/board/route/route-order.ts';
 import { routingDefaults } from '../../../../lib/board/route/routing.ts';
@@ -18,7 +21,13 @@ const heads: readonly Barrier[] = [
 ];
 const barriers = [...strips, ...heads];
 
-const inLanes = (wires: readonly RouteWire[]) => wiresInLanes(shape, barriers, routeOrder(wires), rules).laid;
+/** Wires laid in turn, then dressed. */
+function dress(wires: readonly RouteWire[]) {
+  const { clearanceM, dressPrices: prices, powerToSignalM: apartM, searchesEach } = rules;
+  const dresser = new Dresser(new DressRooms(shape, barriers, clearanceM), apartM);
+  const kit = { dresser, ways: new ClearWays(shape, barriers, clearanceM), prices, apartM };
+  return dressed(kit, layInTurn(kit, routeOrder(wires), []), searchesEach * wires.length);
+}
 
 /** Points along a route, no further apart than a millimetre. */
 function pointsAlong({ points }: Route): Point[] {
@@ -60,11 +69,11 @@ describe('a terminal with the head of a fixing before it', () => {
   });
 });
 
-describe('many wires in lanes', () => {
+describe('many wires, dressed', () => {
   it('go straight along x and y, keep their room from parts and heads of fixings, and end at their terminals', () => {
     fc.assert(
       fc.property(fc.integer({ min: 9, max: 13 }), fc.nat(10_000), (count, seed) => {
-        for (const { wire, route } of inLanes(wiresByLot(seed, count))) {
+        for (const { wire, route } of dress(wiresByLot(seed, count))) {
           const needM = wire.diameterM / 2 + rules.clearanceM;
           expect(wire.from).toMatchObject(route.points[0] ?? {});
           expect(wire.to).toMatchObject(route.points.at(-1) ?? {});
@@ -83,7 +92,7 @@ describe('many wires in lanes', () => {
   it('cross no less often than every way round the part allows, and most often as little', () => {
     const draws = Array.from({ length: 12 }, (_, seed) => wiresByLot(300 + seed, 6));
     const found = draws.map((wires) => {
-      const laid = inLanes(wires);
+      const laid = dress(wires);
       return {
         least: fewestByWaysRound(wires),
         own: laid.length === wires.length ? countCrossings(laid.map(({ route }) => route)) : Infinity,
@@ -93,7 +102,7 @@ describe('many wires in lanes', () => {
     expect(found.filter(({ least, own }) => own === least).length).toBeGreaterThanOrEqual(8);
   });
 
-  it('are all laid, whichever find no lane, and come out the same each time', () => {
+  it('are all laid, and come out the same each time', () => {
     for (const seed of [1, 2]) {
       const task = { shape, barriers, wires: wiresByLot(seed, 12) };
       const found = routeWires(task);
