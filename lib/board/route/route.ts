@@ -21,6 +21,10 @@ export interface RouteWire {
   readonly bendRadiusM?: number;
   /** A bend below this radius kinks it. */
   readonly kinkRadiusM?: number;
+  /** The run that it leaves the board in: wires of one run leave beside each other where they may. */
+  readonly run?: string;
+  /** The other wire of its pair, such as minus beside plus: they run together where they may. */
+  readonly mate?: string;
   /** How long its way may be where it is made to a length, metres. Left out: as long as it comes. */
   readonly longestM?: number;
 }

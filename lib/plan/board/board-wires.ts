@@ -119,10 +119,20 @@ export function wiresOnBoard(
         to: endOnBoard(job, board, one, one.to),
       })),
       layer,
+      ...(link.run === null ? {} : { run: link.run }),
+      ...mate(link, layer, wires),
       ...thickness(job, along, cableOf),
       ...reach(job, along),
     };
   });
+}
+
+/** The other wire of a pair: of the two of one layer between the same two devices, such as minus beside plus. */
+function mate(link: Link, layer: WireLayer, wires: readonly BoardWire[]): { readonly mate?: string } {
+  const devices = (one: Link) => `${one.from.device} ${one.to.device}`;
+  const pair = wires.filter((one) => one.layer === layer && devices(one.link) === devices(link));
+  const other = pair.find((one) => one.link.id !== link.id);
+  return other && pair.length === 2 ? { mate: other.link.id } : {};
 }
 
 /** How far what lies together reaches on its board: as far as the shortest of made lengths in it. */

@@ -16,6 +16,8 @@ export class DressGrid {
   readonly crossed: readonly [Uint8Array, Uint8Array];
   /** 0 to 1: how far inside the distance of power and signal a piece runs. */
   readonly near: readonly [Float32Array, Float32Array];
+  /** 1 where a piece does not run beside the other wire of a pair. */
+  readonly stray: readonly [Uint8Array, Uint8Array];
   /** What crossing them costs besides, in crossings. */
   readonly toll: readonly [Float32Array, Float32Array];
 
@@ -26,6 +28,7 @@ export class DressGrid {
     this.shut = [memory.bytes(0, size), memory.bytes(1, size)];
     this.crossed = [memory.bytes(2, size), memory.bytes(3, size)];
     this.near = [memory.floats(0, size), memory.floats(1, size)];
+    this.stray = [memory.bytes(4, size), memory.bytes(5, size)];
     this.toll = [memory.floats(2, size), memory.floats(3, size)];
   }
 
@@ -97,6 +100,19 @@ export class DressGrid {
         const e = i * this.height + j;
         if (share > (near[e] ?? 0)) near[e] = share;
       }
+  }
+
+  /** Notes what does not run beside any of some stretches. */
+  strayFrom(mate: readonly Stretch[], besideM: number): void {
+    for (const stray of this.stray) stray.fill(1, 0, this.width * this.height);
+    for (const { level, at, from, to } of mate) {
+      const [columns, rows] = level
+        ? this.#range(true, from, to, at - besideM, at + besideM)
+        : this.#range(false, at - besideM, at + besideM, from, to);
+      const stray = this.stray[level ? 0 : 1];
+      for (let i = columns[0]; i < columns[1]; i += 1)
+        stray.fill(0, i * this.height + rows[0], i * this.height + Math.max(rows[0], rows[1]));
+    }
   }
 
   #fillShut(level: boolean, minX: number, maxX: number, minY: number, maxY: number): void {

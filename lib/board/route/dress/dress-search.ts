@@ -12,6 +12,10 @@ export interface WayPrice {
   readonly crossingM: number;
   /** For each metre beside what it should keep away from, at no distance. */
   readonly nearness: number;
+  /** For each metre away from the other wire of its pair. */
+  readonly stray: number;
+  /** For leaving apart from the wires of its run. */
+  readonly bundleM: number;
 }
 
 /** Where a way begins: at a crossing of lines, straight wire behind it (m). */
@@ -21,10 +25,10 @@ export interface DressStart {
   readonly stubM: number;
 }
 
-/** Where it ends: in a terminal, or over the edge wherever its line comes to it (m, NaN: nowhere). */
+/** Where it ends: in a terminal, or over the edge wherever its line comes to it (m, NaN: nowhere), which may cost something besides. */
 export type DressGoal =
   | { readonly node: number; readonly way: number; readonly stubM: number }
-  | { readonly way: number; readonly edgesM: Float64Array };
+  | { readonly way: number; readonly edgesM: Float64Array; readonly tollsM: Float64Array };
 
 export interface DressTask {
   readonly grid: DressGrid;
@@ -45,7 +49,7 @@ export class DressSearch {
   readonly #ahead = new DressAhead();
   #cost = new Float64Array(0);
   #before = new Int32Array(0);
-  #bound: (node: number) => number = () => 0;
+  #bound: (node: number, way: number) => number = () => 0;
   #finishState = 0;
   /** The cheapest end so far, and the state that leads to it: -1 is the start, -2 none. */
   #end: readonly [number, number] = [Infinity, -2];
@@ -95,11 +99,12 @@ export class DressSearch {
     const { grid, goal, bendRadiusM, price } = task;
     const axis = (way & 1) as 0 | 1;
     const lines = axis === 0 ? grid.xs : grid.ys;
-    const [shut, crossed, near, toll] = [
+    const [shut, crossed, near, toll, stray] = [
       grid.shut[axis],
       grid.crossed[axis],
       grid.near[axis],
       grid.toll[axis],
+      grid.stray[axis],
     ];
     const stride = axis === 0 ? grid.height : 1;
     const column = Math.floor(node / grid.height);
@@ -126,11 +131,13 @@ export class DressSearch {
       const ends = up ? edgeM > lowM && edgeM <= highM : edgeM >= lowM && edgeM < highM;
       const lengthM = ends ? (up ? edgeM - lowM : highM - edgeM) : highM - lowM;
       sum +=
-        lengthM * (price.metre + price.nearness * (near[piece] ?? 0)) +
+        lengthM * (price.metre + price.nearness * (near[piece] ?? 0) + price.stray * (stray[piece] ?? 0)) +
         ((crossed[piece] ?? 0) + (toll[piece] ?? 0)) * price.crossingM;
       hasM += lengthM;
       if (ends) {
-        if (hasM >= bendRadiusM - 1e-9) this.#finish(sum, from);
+        const tollM =
+          'edgesM' in goal ? (goal.tollsM[axis === 0 ? node - column * grid.height : column] ?? 0) : 0;
+        if (hasM >= bendRadiusM - 1e-9) this.#finish(sum + tollM, from);
         return;
       }
       here += up ? stride : -stride;
@@ -140,7 +147,7 @@ export class DressSearch {
     if (!(sum < (this.#cost[there] ?? Infinity) - 1e-12)) return;
     this.#cost[there] = sum;
     this.#before[there] = from;
-    this.#queue.push(there, sum + this.#bound(here) + price.crossingM * this.#ahead.at(here));
+    this.#queue.push(there, sum + this.#bound(here, way) + price.crossingM * this.#ahead.at(here));
   }
 
   #finish(cost: number, from: number): void {
@@ -192,24 +199,30 @@ function goalNodes(
   return width > 0 ? found : [];
 }
 
-/** The least that is left to go from a node. */
-function boundFor({ grid, goal, price }: DressTask): (node: number) => number {
+/** The least that is left to go from a node, in lengths and bends. */
+function boundFor({ grid, goal, price }: DressTask): (node: number, way: number) => number {
   const { xs, ys, height } = grid;
+  const { metre, bendM } = price;
+  const sign = goal.way < 2 ? 1 : -1;
+  const level = (goal.way & 1) === 0;
   if ('node' in goal) {
     const column = Math.floor(goal.node / height);
     const [x, y] = [xs[column] ?? 0, ys[goal.node - column * height] ?? 0];
-    return (node) => {
+    return (node, way) => {
       const at = Math.floor(node / height);
-      return price.metre * (Math.abs((xs[at] ?? 0) - x) + Math.abs((ys[node - at * height] ?? 0) - y));
+      const [dx, dy] = [x - (xs[at] ?? 0), y - (ys[node - at * height] ?? 0)];
+      const isAhead = level ? dy === 0 && sign * dx >= 0 : dx === 0 && sign * dy >= 0;
+      const bends = ((way ^ goal.way) & 1) === 1 ? 1 : way === goal.way && isAhead ? 0 : 2;
+      return metre * (Math.abs(dx) + Math.abs(dy)) + bends * bendM;
     };
   }
-  const sign = goal.way < 2 ? 1 : -1;
   let nearestM = Infinity;
   for (const edgeM of goal.edgesM) if (sign * edgeM < nearestM) nearestM = sign * edgeM;
-  return (node) => {
+  return (node, way) => {
     const at = Math.floor(node / height);
-    const here = sign * (((goal.way & 1) === 0 ? xs[at] : ys[node - at * height]) ?? 0);
-    return price.metre * Math.max(0, nearestM - here);
+    const here = sign * ((level ? xs[at] : ys[node - at * height]) ?? 0);
+    const bends = ((way ^ goal.way) & 1) === 1 ? 1 : way === goal.way ? 0 : 2;
+    return metre * Math.max(0, nearestM - here) + bends * bendM;
   };
 }
 

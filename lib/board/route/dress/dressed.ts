@@ -3,6 +3,7 @@ import { crossingCount, type Route, type RouteWire, stretches } from '../route.t
 import type { Laid } from '../tracks.ts';
 import type { WayPrice } from './dress-search.ts';
 import { keepApart } from './dresser.ts';
+import { bundlesTooMany, strayedM } from './together.ts';
 
 /** What a laying is judged by, in metres of thin wire. */
 export interface DressPrices {
@@ -14,6 +15,10 @@ export interface DressPrices {
   readonly perDiameter: number;
   /** For each metre of power and signal side by side, at no distance. */
   readonly nearness: number;
+  /** For each metre that the two wires of a pair run apart. */
+  readonly stray: number;
+  /** For each bundle of a run that leaves by a side, beyond the first. */
+  readonly bundleM: number;
 }
 
 /** A bend that is too tight, or a way longer than the wire, is worse than any number of crossings (m). */
@@ -26,6 +31,8 @@ export function priceOf(wire: RouteWire, prices: DressPrices): WayPrice {
     bendM: prices.bendM + prices.bendRadii * (wire.bendRadiusM ?? 0),
     crossingM: prices.crossingM,
     nearness: prices.nearness,
+    stray: prices.stray,
+    bundleM: prices.bundleM,
   };
 }
 
@@ -71,7 +78,9 @@ export class Dressed {
     this.priceM =
       this.#ownM.reduce((sum, own) => sum + own, 0) +
       prices.crossingM * this.crossings +
-      prices.nearness * tooNearM;
+      prices.nearness * tooNearM +
+      prices.stray * strayedM(laid) +
+      prices.bundleM * bundlesTooMany(laid);
   }
 
   /** The laying with some routes otherwise. */

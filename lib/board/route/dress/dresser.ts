@@ -13,6 +13,7 @@ import { type Laid, terminalRoomM } from '../tracks.ts';
 import { DressGrid, firstFrom, GridMemory, type MayShare } from './dress-grid.ts';
 import { type DressRoom, type DressRooms, offM } from './dress-room.ts';
 import { type DressGoal, DressSearch, type DressStart, type WayPrice, wayOf } from './dress-search.ts';
+import { leavingOf, mateOf, togetherM } from './together.ts';
 
 /** What crossing a wire costs besides, for once, in crossings. */
 export type TollOf = (wire: RouteWire) => number;
@@ -61,8 +62,10 @@ export class Dresser {
       this.#memory,
     );
     for (const box of room.boxes) grid.shutBox(box);
-    const goal = this.#goal(grid, wire, end, needM);
+    const goal = this.#goal(grid, task, end, needM);
     for (const other of others) this.#mark(grid, wire, other, tollOf(other.wire));
+    const mate = mateOf(wire, others);
+    if (mate) grid.strayFrom(stretches(mate.route), togetherM);
     for (const mouth of open.flatMap((one) => mouthsOf(one, needM))) grid.crossAt(mouth, 0);
     const begin: DressStart = { node: nodeOf(grid, start), way: wayOf(from.faces), stubM: needM };
     const points = this.#search.find({ grid, start: begin, goal, bendRadiusM, price });
@@ -77,7 +80,7 @@ export class Dresser {
     others: readonly Laid[],
     gates: readonly Point[],
   ): Float64Array {
-    const { bendRadiusM = 0, diameterM } = wire;
+    const { bendRadiusM = 0 } = wire;
     const pick = (p: Point) => (level ? p.yM : p.xM);
     const values = [...(level ? room.ys : room.xs)];
     for (const gate of gates) values.push(pick(gate));
@@ -92,30 +95,46 @@ export class Dresser {
       Math.min(...edges.map(({ a }) => pick(a))),
       Math.max(...edges.map(({ a }) => pick(a))),
     ];
-    const beside = others.flatMap((other) => {
-      const spacingM = (diameterM + other.wire.diameterM) / 2;
-      const isApart = keepApart(wire, other.wire);
-      return stretches(other.route).flatMap((stretch) =>
-        stretch.level === level ? [{ ...stretch, spacingM, isApart }] : [],
-      );
-    });
-    // A line that another wire shuts all along what it touches leads nowhere else.
-    const leads = (atM: number, from: number, to: number) =>
-      !beside.some((one) => Math.abs(one.at - atM) < one.spacingM - 1e-9 && one.from <= from && one.to >= to);
-    for (const { at, from, to, spacingM, isApart } of beside)
-      for (const side of [-1, 1]) {
-        const touchM = at + side * (spacingM + offM);
-        if (leads(touchM, from, to)) values.push(touchM);
-        if (isApart) values.push(at + side * this.#apartM);
-      }
-    const inside = values.filter((value) => value > low && value < high).sort((a, b) => a - b);
+    for (const atM of this.#beside(level, wire, others)) values.push(atM);
+    const inside = Float64Array.from(values.filter((value) => value > low && value < high)).sort();
     const kept = [low - 0.001];
     for (const value of inside) if (value > (kept.at(-1) ?? low) + 1e-7) kept.push(value);
     kept.push(high + 0.001);
     return Float64Array.from(kept);
   }
 
-  #goal(grid: DressGrid, { to, diameterM }: RouteWire, end: Point | null, stubM: number): DressGoal {
+  /** Lines that touch other wires, and lines at the distance that power and signal keep. */
+  #beside(level: boolean, wire: RouteWire, others: readonly Laid[]): number[] {
+    const [at, from, to, spacing]: [number[], number[], number[], number[]] = [[], [], [], []];
+    const found: number[] = [];
+    for (const other of others) {
+      const isApart = keepApart(wire, other.wire);
+      for (const stretch of stretches(other.route)) {
+        if (stretch.level !== level) continue;
+        at.push(stretch.at);
+        from.push(stretch.from);
+        to.push(stretch.to);
+        spacing.push((wire.diameterM + other.wire.diameterM) / 2);
+        if (isApart) found.push(stretch.at - this.#apartM, stretch.at + this.#apartM);
+      }
+    }
+    for (let one = 0; one < at.length; one += 1)
+      for (const side of [-1, 1]) {
+        const touchM = (at[one] ?? 0) + side * ((spacing[one] ?? 0) + offM);
+        // A line that another wire shuts all along what it touches leads nowhere else.
+        let leads = true;
+        for (let two = 0; leads && two < at.length; two += 1)
+          leads =
+            Math.abs((at[two] ?? 0) - touchM) >= (spacing[two] ?? 0) - 1e-9 ||
+            (from[two] ?? 0) > (from[one] ?? 0) ||
+            (to[two] ?? 0) < (to[one] ?? 0);
+        if (leads) found.push(touchM);
+      }
+    return found;
+  }
+
+  #goal(grid: DressGrid, task: LayTask, end: Point | null, stubM: number): DressGoal {
+    const { to, diameterM } = task.wire;
     if (isPoint(to)) return { node: end ? nodeOf(grid, end) : -1, way: wayOf(opposite[to.faces]), stubM };
     const way = wayOf(to.exit);
     const level = (way & 1) === 0;
@@ -133,7 +152,7 @@ export class Dresser {
       for (let line = Math.max(0, first); line < last; line += 1)
         grid.shut[level ? 0 : 1][level ? line * grid.height + row : row * grid.height + line] = 0;
     }
-    return { way, edgesM };
+    return { way, edgesM, tollsM: bundleTolls(task, to.exit, rows) };
   }
 
   #mark(grid: DressGrid, wire: RouteWire, other: Laid, toll: number): void {
@@ -146,6 +165,17 @@ export class Dresser {
       if (isApart) grid.nearTo(stretch, this.#apartM);
     }
   }
+}
+
+/** What it costs to leave by each line apart from those of the run that leave by the same side already (m). */
+function bundleTolls({ wire, others, price }: LayTask, side: string, rows: Float64Array): Float64Array {
+  const tollsM = new Float64Array(rows.length);
+  const places = others.flatMap((other) => {
+    const leaving = wire.run !== undefined && other.wire.run === wire.run ? leavingOf(other) : null;
+    return leaving?.side === side ? [leaving.alongM] : [];
+  });
+  if (places.length === 0) return tollsM;
+  return rows.map((row) => (places.some((at) => Math.abs(at - row) <= togetherM) ? 0 : price.bundleM));
 }
 
 function nodeOf(grid: DressGrid, { xM, yM }: Point): number {

@@ -103,7 +103,7 @@ export function dressed(kit: DressKit, begun: readonly Laid[], mostSearches: num
 function laidAgain(kit: DressKit, current: Dressed, random: Random): Map<number, Route> | null {
   const up = takenUp(current, random);
   const tolls = new Map<RouteWire, number>();
-  if (random() < tollOften)
+  if (up.length === 1 || random() < tollOften)
     for (const { wire } of current.laid) if (random() < tollShare) tolls.set(wire, random() * mostToll);
   const changes = new Map<number, Route>();
   let down = current.laid.filter((_, at) => !up.includes(at));
