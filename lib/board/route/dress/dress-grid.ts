@@ -64,8 +64,8 @@ export class DressGrid {
       }
   }
 
-  /** Counts a crossing on what passes a stretch at a right angle. */
-  crossAt({ level, at, from, to }: Stretch, toll: number): void {
+  /** Counts crossings on what passes a stretch at a right angle, and what that costs besides. */
+  crossAt({ level, at, from, to }: Stretch, count: number, toll: number): void {
     const crossed = this.crossed[level ? 1 : 0];
     const tolls = this.toll[level ? 1 : 0];
     if (level) {
@@ -74,7 +74,7 @@ export class DressGrid {
       const end = firstFrom(this.xs, to - 1e-9);
       for (let i = firstFrom(this.xs, from + 1e-9); i < end; i += 1) {
         const e = i * this.height + row;
-        crossed[e] = (crossed[e] ?? 0) + 1;
+        crossed[e] = (crossed[e] ?? 0) + count;
         if (toll > 0) tolls[e] = (tolls[e] ?? 0) + toll;
       }
     } else {
@@ -82,7 +82,7 @@ export class DressGrid {
       if (column < 0) return;
       const end = column * this.height + firstFrom(this.ys, to - 1e-9);
       for (let e = column * this.height + firstFrom(this.ys, from + 1e-9); e < end; e += 1) {
-        crossed[e] = (crossed[e] ?? 0) + 1;
+        crossed[e] = (crossed[e] ?? 0) + count;
         if (toll > 0) tolls[e] = (tolls[e] ?? 0) + toll;
       }
     }

@@ -15,6 +15,9 @@ import { type DressRoom, type DressRooms, offM } from './dress-room.ts';
 import { type DressGoal, DressSearch, type DressStart, type WayPrice, wayOf } from './dress-search.ts';
 import { leavingOf, mateOf, togetherM } from './together.ts';
 
+/** So far before a terminal is its plug, or the wire that is put in by hand (m); crossing it there costs besides, in crossings. */
+const [plugM, plugToll] = [0.015, 0.15];
+
 /** What crossing a wire costs besides, for once, in crossings. */
 export type TollOf = (wire: RouteWire) => number;
 
@@ -66,7 +69,10 @@ export class Dresser {
     for (const other of others) this.#mark(grid, wire, other, tollOf(other.wire));
     const mate = mateOf(wire, others);
     if (mate) grid.strayFrom(stretches(mate.route), togetherM);
-    for (const mouth of open.flatMap((one) => mouthsOf(one, needM))) grid.crossAt(mouth, 0);
+    for (const mouth of open.flatMap((one) => mouthsOf(one, needM + one.diameterM + 0.01)))
+      grid.crossAt(mouth, 1, 0);
+    for (const other of others)
+      for (const mouth of mouthsOf(other.wire, plugM)) grid.crossAt(mouth, 0, plugToll);
     const begin: DressStart = { node: nodeOf(grid, start), way: wayOf(from.faces), stubM: needM };
     const points = this.#search.find({ grid, start: begin, goal, bendRadiusM, price });
     return points && routeThrough(wire, [from, ...points, ...(isPoint(to) ? [to] : [])]);
@@ -96,6 +102,11 @@ export class Dresser {
       Math.max(...edges.map(({ a }) => pick(a))),
     ];
     for (const atM of this.#beside(level, wire, others)) values.push(atM);
+    // Just beyond the plugs of others.
+    for (const end of others.flatMap(({ wire: { from, to } }) => [from, to]).filter(isPoint)) {
+      const out = pick(outward[end.faces]);
+      if (out !== 0) values.push(pick(end) + out * (plugM + wire.diameterM / 2));
+    }
     const inside = Float64Array.from(values.filter((value) => value > low && value < high)).sort();
     const kept = [low - 0.001];
     for (const value of inside) if (value > (kept.at(-1) ?? low) + 1e-7) kept.push(value);
@@ -161,7 +172,7 @@ export class Dresser {
     const isApart = keepApart(wire, other.wire);
     for (const stretch of stretches(other.route)) {
       grid.shutBeside(stretch, spacingM, shared.length > 0 ? mayShare(stretch, shared) : null);
-      grid.crossAt(stretch, toll);
+      grid.crossAt(stretch, 1, toll);
       if (isApart) grid.nearTo(stretch, this.#apartM);
     }
   }
@@ -212,10 +223,10 @@ function mayShare({ level, at, from, to }: Stretch, shared: readonly SharedEnd[]
   };
 }
 
-/** Lines straight out of the terminals of a wire that does not lie yet. */
-function mouthsOf({ from, to, diameterM }: RouteWire, needM: number): Stretch[] {
+/** Lines straight out of the terminals of a wire. */
+function mouthsOf({ from, to }: RouteWire, lengthM: number): Stretch[] {
   return [from, to].filter(isPoint).map((end): Stretch => {
-    const out = outFrom(end, end.faces, needM + diameterM + 0.01);
+    const out = outFrom(end, end.faces, lengthM);
     const level = end.faces === 'left' || end.faces === 'right';
     const [a, b] = level ? [end.xM, out.xM] : [end.yM, out.yM];
     return { level, at: level ? end.yM : end.xM, from: Math.min(a, b), to: Math.max(a, b) };
