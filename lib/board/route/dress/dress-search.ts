@@ -111,10 +111,9 @@ export class DressSearch {
     let line = axis === 0 ? column : node - column * grid.height;
     const up = way < 2;
     const isGoal = goal.way === way;
-    const edgeM =
-      isGoal && 'edgesM' in goal
-        ? (goal.edgesM[axis === 0 ? node - column * grid.height : column] ?? Number.NaN)
-        : Number.NaN;
+    const across = axis === 0 ? node - column * grid.height : column;
+    const isExit = isGoal && 'edgesM' in goal;
+    const edgeM = isExit ? (goal.edgesM[across] ?? Number.NaN) : Number.NaN;
     let [here, sum, hasM] = [node, cost, runM];
     for (let first = true; ; first = false) {
       if (isGoal && 'node' in goal && goal.node === here && hasM + goal.stubM >= bendRadiusM - 1e-9)
@@ -135,8 +134,7 @@ export class DressSearch {
         ((crossed[piece] ?? 0) + (toll[piece] ?? 0)) * price.crossingM;
       hasM += lengthM;
       if (ends) {
-        const tollM =
-          'edgesM' in goal ? (goal.tollsM[axis === 0 ? node - column * grid.height : column] ?? 0) : 0;
+        const tollM = isExit ? (goal.tollsM[across] ?? 0) : 0;
         if (hasM >= bendRadiusM - 1e-9) this.#finish(sum + tollM, from);
         return;
       }
