@@ -10,6 +10,7 @@ import { type OpenedGroups, openGroups, type SpeakerGroup } from './draft/open-g
 import type { Undecided } from './draft/undecided.ts';
 import { cableRuns } from './laying/cables.ts';
 import { fixBoards } from './laying/fixings.ts';
+import { joinJumpers } from './laying/jumper-joints.ts';
 import { chooseLeads } from './laying/leads.ts';
 import { leaveOpen } from './laying/left-open.ts';
 import { layRuns } from './laying/runs.ts';
@@ -128,6 +129,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   layRuns(draft);
   cableRuns(draft);
   cableSpeakers(draft, driven);
+  joinJumpers(draft, driven);
   chooseLeads(draft);
 }
 
