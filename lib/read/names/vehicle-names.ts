@@ -46,10 +46,7 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
     if (route.reaches)
       report.look(['routes', id, 'reaches', 'space'], 'space', route.reaches.space, vehicle.spaces);
     for (const [index, end] of (route.ends ?? []).entries())
-      report.look<unknown>(['routes', id, 'ends', String(index)], 'place or fitted device', end, {
-        ...vehicle.fitted,
-        ...vehicle.places,
-      });
+      routeEnd(vehicle, end, ['routes', id, 'ends', String(index)], report);
     for (const [index, name] of (route.serves ?? []).entries())
       report.look<unknown>(
         ['routes', id, 'serves', String(index)],
@@ -62,6 +59,26 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
         },
       );
   }
+}
+
+/** A place or a fitted device where wires leave a route; a ground point lies along it, under `serves`. */
+function routeEnd(vehicle: Vehicle, end: string, path: readonly string[], report: Report): void {
+  const grounds = groundRefs(Object.keys(vehicle.grounds));
+  const [meant] = groundRefs([end]);
+  if (meant !== undefined && grounds.includes(meant) && !(end in vehicle.fitted || end in vehicle.places))
+    report.at(
+      path,
+      `${end} is a ground point, and is called ${meant}`,
+      `write ${meant} in its place, in a file under serves: of the route`,
+    );
+  else
+    report.look<unknown>(
+      path,
+      'place or fitted device',
+      end,
+      { ...vehicle.fitted, ...vehicle.places },
+      grounds.length === 0 ? undefined : `a ground point, which is called ${grounds.join(' or ')}`,
+    );
 }
 
 /** The line that a direction lies along. */

@@ -231,6 +231,12 @@ const unknownNames: readonly ProblemCase[] = [
     remedy: /did you mean "boot"/,
   },
   {
+    name: 'a ground point at the end of a route',
+    changes: [[vehicleFile, 'reaches: { space: well, edge: left }', 'ends: [bay, ^engine]']],
+    says: /engine is a ground point, and is called body\.engine/,
+    remedy: /write body\.engine in its place, in a file under serves:/,
+  },
+  {
     name: 'an input that a channel adds',
     changes: [[partsFile, 'input: IN1, minimum', 'input: IN1, summed: [^IN11], minimum']],
     says: /no terminal of amp-a "IN11"/,
