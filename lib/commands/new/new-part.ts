@@ -23,7 +23,7 @@ import { holesFault } from './part/hole-fields.ts';
 import { rangeFault } from './part/knob-range.ts';
 import { leftOut } from './part/left-out.ts';
 import { likeFile } from './part/like-file.ts';
-import { isAsked } from './part/part-rows.ts';
+import { needlessFor } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
 import { isPair } from './part/terminal-tables.ts';
@@ -87,7 +87,7 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         (table.key === 'control' ? controlFault(cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
-      when: (answers) => isAsked(table.key, answers),
+      needless: (answers) => needlessFor(table.key, answers),
       ...(table.key === 'channel' && { spread: channelRows }),
       ...(table.key === 'control' && { doubt: ({ cells }) => shapeDoubt(cells.slope) }),
       ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),

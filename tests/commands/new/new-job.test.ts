@@ -38,7 +38,7 @@ describe('new', () => {
     [['new', 'third', '--vehicle', 'wagn'], /no vehicle "wagn"; did you mean "wagon"\?/],
     [['new', 'third', '--space', 'wel'], /no space of wagon "wel"; did you mean "well"\?/],
     [['new', 'third', '--issued-on', '9.2.2026'], /--issued-on "9\.2\.2026": date is not a date: write/],
-    [['new'], /say what: rackleaf new shop, vehicle, part or job/],
+    [['new'], /say what: rackleaf new shop, vehicle, part, shelf or job/],
     [['new', 'jbo', 'third'], /there is no new jbo; did you mean rackleaf new job third\?/],
     [['new', 'third', '--units', 'mm'], /--units does not go with new job/],
   ] as const)('%j is refused, and nothing is written', async (line, says) => {

@@ -34,8 +34,16 @@ export async function answersOf(
   const faults: string[] = [];
   const so = (lines: Answers): Answers => ({ ...given.answers, ...lines });
   for (const question of questions) {
-    if (question.when?.(answers) === false) continue;
     const { key } = question;
+    const needless = question.needless?.(answers) ?? null;
+    if (needless !== null) {
+      // What was given all the same is not dropped without a word.
+      const dropped = (given.answers[key] ?? []).filter((line) => line.trim() !== '');
+      const told = dropped.map((line) => `--${key} "${line}": ${needless}`);
+      for (const fault of told) asker?.say(fault);
+      faults.push(...told);
+      continue;
+    }
     if (asker && given.answers[key] === undefined && isPassedOver(question, answers)) continue;
     const found = givenAnswer(question, given.answers[key] ?? null, answers);
     let { lines } = found;

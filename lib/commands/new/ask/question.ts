@@ -15,8 +15,8 @@ export interface Question {
   /** Said before it is asked: how an answer is written, what there is to choose from. */
   readonly hints: (answers: Answers) => readonly string[];
   readonly many: boolean;
-  /** Left out, it is always asked. */
-  readonly when?: (answers: Answers) => boolean;
+  /** Why it is not asked, by what was answered before it: `belongs to ...`; null where it is. Left out, it always is. */
+  readonly needless?: (answers: Answers) => string | null;
   /** Left out, the answer is typed. */
   readonly choices?: (answers: Answers) => readonly Choice[];
   /** What Enter takes, an empty text where it may be left out; null, or no function, where something must be said. */
@@ -29,6 +29,8 @@ export interface Question {
   readonly doubt?: (answer: string, answers: Answers) => string | null;
   /** The rows that one line tells, as a text what is wrong with it. Left out, each line is one. */
   readonly rows?: (line: string) => readonly string[] | string;
+  /** A refused line as it was meant; null where nothing that is right can be made of it. */
+  readonly meant?: (line: string, isRight: (line: string) => boolean) => string | null;
   /** How many rows make a list whole; left out, an empty line ends it. */
   readonly whole?: (answers: Answers) => number;
   /** Of what seldom is there to tell: what holds without it. It is asked where the answer `named` names it. */

@@ -16,7 +16,7 @@ export interface Row {
 }
 
 /** Parts cells, but not the two halves of a number with a decimal comma: the reader tells how that is written. */
-const between = /(?<!\d),|,(?!\d)/;
+export const between = /(?<!\d),|,(?!\d)/;
 
 /** What stands for what nobody knows yet. */
 export const unknown = '?';

@@ -3,10 +3,12 @@ import { expectation } from '../../../read/schema/expectation.ts';
 import { choicesOf } from './choices.ts';
 import type { Answers, Choice, Question } from './question.ts';
 import { mayBeUnknown, type Row, readRow, rowsAlike } from './rows.ts';
+import { writtenRight } from './written-right.ts';
 
 /** What a table is asked with beside what it says itself. */
 export interface Beside {
-  readonly when?: (answers: Answers) => boolean;
+  /** Why it is not asked, as the end of a sentence about it; null where it is. */
+  readonly needless?: (answers: Answers) => string | null;
   /** The columns where other answers add to them. */
   readonly columns?: (answers: Answers) => readonly AskedColumn[];
   /** What there is to choose from. */
@@ -51,9 +53,13 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       ...(many ? [several(columnsOf(answers))] : []),
     ],
     ...(many && beside.whole && { whole: beside.whole }),
-    ...(many && table.columns.length > 1 && { rows: (line) => spreadRows(line, beside.spread) }),
+    ...(many &&
+      table.columns.length > 1 && {
+        rows: (line) => spreadRows(line, beside.spread),
+        meant: (line, isRight) => writtenRight(line, { isRight, isNamed: only?.key === 'name' }),
+      }),
     ...(table.columns.every(mayBeUnknown) && { mayBeUnknown: true }),
-    ...(beside.when && { when: beside.when }),
+    ...(beside.needless && { needless: beside.needless }),
     ...(table.seldom !== undefined && { seldom: table.seldom }),
     ...(choices && { choices }),
     ...(beside.follows && { follows: beside.follows }),

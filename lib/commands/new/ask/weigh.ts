@@ -7,9 +7,17 @@ export type Weighed = { readonly rows: readonly string[] } | { readonly fault: s
 
 /**
  * What a line gives as an answer to a question, beside what was answered before it. An empty one gives nothing where that
- * may be, and so does a `?` where a thing may stay open.
+ * may be, and so does a `?` where a thing may stay open. A refused one is told as it was meant, where that can be seen.
  */
 export function weighed(question: Question, line: string, answers: Answers): Weighed {
+  const read = asWritten(question, line, answers);
+  if ('rows' in read) return read;
+  const isRight = (other: string) => 'rows' in asWritten(question, other, answers);
+  const meant = question.meant?.(line.trim(), isRight) ?? null;
+  return meant === null ? read : { fault: `${read.fault}; written right: "${meant}"` };
+}
+
+function asWritten(question: Question, line: string, answers: Answers): Weighed {
   const typed = line.trim();
   if (typed === '' || (typed === unknown && question.mayBeUnknown === true)) {
     const mayBeLeft = typed === unknown || question.many || question.fallback?.(answers) === '';

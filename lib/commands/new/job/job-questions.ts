@@ -100,7 +100,10 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
     fault: (_row, _answers, line) => vehicleFault(around, line),
   }),
   space: (around) => ({
-    when: (answers) => spacesOf(around, answers).length > 0,
+    needless: (answers) =>
+      spacesOf(around, answers).length > 0
+        ? null
+        : `belongs to a vehicle with spaces for boards, and ${lineOf(answers, 'vehicle')} has none: leave it out`,
     fallback: (answers) => only(spacesOf(around, answers)) ?? '',
     follows: (answers) => only(spacesOf(around, answers)),
     choices: (answers) => choicesOfWords(spacesOf(around, answers)),
@@ -134,9 +137,11 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       (cells.box === undefined ? null : missingPart(around, ['enclosure'], cells.box)),
   }),
   board: (around) => ({
-    when: (answers) =>
+    needless: (answers) =>
       lineOf(answers, 'space') !== '' &&
-      jobRows(answers, 'device').some(({ cells }) => cells.in === undefined),
+      jobRows(answers, 'device').some(({ cells }) => cells.in === undefined)
+        ? null
+        : 'belongs to a job with a --space and a --device that stands on its board: give both, or leave it out',
     fallback: () => '',
     hints: (answers) => boardHints(around, answers),
     fault: ({ cells }, answers) =>

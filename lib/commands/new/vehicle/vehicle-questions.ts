@@ -42,8 +42,18 @@ function besideOf(table: AskedTable, around: Surroundings): Beside {
         : null),
     doubt: (row) => missingFitted(table, row, around),
     ...(table.oneEach && { whole: (answers: Answers) => spaceIds(answers).length }),
-    ...(asksOutputs && { when: (answers: Answers) => sourceName(answers, around.parts) !== null }),
-    ...(table.within === 'space' && { when: (answers: Answers) => linesOf(answers, 'space').length > 0 }),
+    ...(asksOutputs && {
+      needless: (answers: Answers) =>
+        sourceName(answers, around.parts) === null
+          ? 'belongs to a source unit: tell one by --fitted, or leave it out'
+          : null,
+    }),
+    ...(table.within === 'space' && {
+      needless: (answers: Answers) =>
+        linesOf(answers, 'space').length > 0
+          ? null
+          : 'belongs to a space for a board: tell one by --space, or leave it out',
+    }),
   };
 }
 

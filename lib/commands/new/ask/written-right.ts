@@ -1,0 +1,58 @@
+import { between } from './rows.ts';
+
+/** What a corrected line is held against. */
+interface Tried {
+  /** True where nothing is wrong with a line. */
+  readonly isRight: (line: string) => boolean;
+  /** True where the first cell is the name of one row: blanks in it part nothing. */
+  readonly isNamed: boolean;
+}
+
+/**
+ * A line as it was meant, where only bars, blanks or units are written otherwise than they are read: the first of several
+ * ways of writing it in which nothing is wrong; null where none is.
+ */
+export function writtenRight(line: string, { isRight, isNamed }: Tried): string | null {
+  const cells = line.split(between).map((cell) => cell.trim());
+  const whole = cells.map(wholeValues);
+  const named = (parter: string) => (isNamed ? [firstParted(cells, parter), firstParted(whole, parter)] : []);
+  const tries = [whole, hyphened(cells), hyphened(whole), ...named('-'), ...named('|')];
+  return (
+    tries
+      .map((one) => one.join(', '))
+      .filter((one) => one !== cells.join(', '))
+      .find(isRight) ?? null
+  );
+}
+
+/** Values with bars between them, each whole: `3|18 1/2|34 in` is in inches throughout, `cabin 0|48 in` is none, and `cabin 48 in`. */
+function wholeValues(cell: string): string {
+  const values = cell.split('|').map((value) => measure.exec(value.trim())?.groups ?? {});
+  const unit = values.findLast((value) => value.unit)?.unit;
+  if (values.length < 2 || unit === undefined || values.some(({ number }) => number === undefined))
+    return cell;
+  const words = values[0]?.words ?? '';
+  return values
+    .map((value) => {
+      // A stretch without length is none, and its row goes without it.
+      if (words !== '' && Number(value.number) === 0) return '';
+      return `${value.words || words}${value.number} ${value.unit ?? unit}`;
+    })
+    .join('|');
+}
+
+/** Words before a number, the number with its fraction, and the unit behind it: `cabin 18 1/2 in`. */
+const measure =
+  /^(?<words>(?:[a-z][a-z-]*\s+)*)(?<number>\d[\d./]*(?:\s+\d+\/\d+)?)(?:\s*(?<unit>[a-z]+))?$/i;
+
+/** The name with something else than blanks in it: one name, or those of several rows. */
+function firstParted([first = '', ...others]: readonly string[], parter: string): string[] {
+  return [first.replaceAll(/\s+/g, parter), ...others];
+}
+
+/** Words before a length as one name: `engine bay 26 in` lies in the engine-bay. */
+function hyphened(cells: readonly string[]): string[] {
+  return cells.map((cell) =>
+    cell.replace(/^[a-z]+(?:\s+[a-z]+)+(?=\s+\d)/i, (name) => name.toLowerCase().replaceAll(/\s+/g, '-')),
+  );
+}

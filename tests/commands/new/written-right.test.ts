@@ -1,0 +1,107 @@
+import { afterAll, describe, expect, test } from 'vitest';
+import { writtenRight } from '../../../lib/commands/new/ask/written-right.ts';
+import { ShopFolder } from '../shop-folder.ts';
+
+const shop = new ShopFolder();
+afterAll(() => shop.remove());
+
+const flags = (tables: Readonly<Record<string, readonly string[]>>): readonly string[] =>
+  Object.entries(tables).flatMap(([key, lines]) => lines.flatMap((line) => [`--${key}`, line]));
+
+const car = {
+  title: ['Car'],
+  fitted: ['battery, battery-a, engine-bay, left', 'radio, radio-a, cabin, middle'],
+  ground: ['rear, cargo, left, M8'],
+  cable: ['battery.NEG, body.rear, 2 AWG, 20 in'],
+  space: ['wall, Wall, cargo, middle, 42 in, 16 in, 5 in, right, up'],
+  place: ['Left door|Right door, cabin, left|right, 2 in'],
+};
+const told = async (name: string, more: Readonly<Record<string, readonly string[]>>) =>
+  (await shop.run('new', 'vehicle', name, ...flags({ ...car, ...more }))).told;
+
+describe('a row that is refused is told written right', () => {
+  test('where the unit stands behind the last of several alone', async () => {
+    expect(await told('units', { point: ['a|b, 3|18 1/2 in, 2 in, M6, nothing, rivet nut, 1 in'] })).toMatch(
+      /has no unit.*; written right: "a\|b, 3 in\|18 1\/2 in, 2 in, M6, nothing, rivet nut, 1 in"/,
+    );
+  });
+
+  test('where one of several ways lacks a stretch', async () => {
+    const way = 'left-door|right-door, left edge, left, cabin 16 in, cabin 0|48 in, cargo 10 in';
+    const right = 'left-door|right-door, left edge, left, cabin 16 in, |cabin 48 in, cargo 10 in';
+    expect(await told('stretches', { way: [way] })).toContain(`; written right: "${right}"`);
+    expect(await told('stretches', { way: [right] })).not.toContain('--way');
+    const text = shop.read('content/vehicles/stretches.yaml');
+    expect(text).toContain('passes: [cabin 16 in, cargo 10 in]');
+    expect(text).toContain('passes: [cabin 16 in, cabin 48 in, cargo 10 in]');
+  });
+
+  test('where a zone is written in two words', async () => {
+    expect(
+      await told('zones', { way: ['battery, left edge, left, engine bay 26 in, sill 30 in'] }),
+    ).toContain('; written right: "battery, left edge, left, engine-bay 26 in, sill 30 in"');
+  });
+
+  test('where names of several rows are parted by blanks', async () => {
+    expect(await told('names', { output: ['OUT1 OUT2, 20 Hz, 20 kHz, 4 V'] })).toContain(
+      '; written right: "OUT1|OUT2, 20 Hz, 20 kHz, 4 V"',
+    );
+  });
+
+  test('and not where nothing right can be made of it', async () => {
+    const says = await told('none', { point: ['a, 3 in, 2 in, M7, nothing, rivet nut'] });
+    expect(says).toContain('stud can\'t be "M7"');
+    expect(says).not.toContain('written right');
+  });
+
+  test('never as a line in which something is wrong', () => {
+    const seen: string[] = [];
+    const isRight = (line: string) => {
+      seen.push(line);
+      return false;
+    };
+    expect(writtenRight('a b, 1|2 in, engine bay 3 in', { isRight, isNamed: true })).toBeNull();
+    expect(seen.length).toBeGreaterThan(2);
+  });
+});
+
+describe('a ground point at the end of a way', () => {
+  test('is told by its whole name where it is called without body.', async () => {
+    expect(await told('ground', { way: ['rear, left edge, left, cargo 9 in'] })).toMatch(
+      /rear is a ground point, and is called body\.rear; write body\.rear in its place/,
+    );
+  });
+
+  test('is among the names that are known', async () => {
+    expect(await told('known', { way: ['nowhere, left edge, left, cargo 9 in'] })).toMatch(
+      /there is no place or fitted device "nowhere".*body\.rear/,
+    );
+  });
+});
+
+describe('what is given and belongs to nothing', () => {
+  const part = async (name: string, ...line: readonly string[]) =>
+    shop.run(...['new', 'part', name, '--kind', 'speaker', '--title', 'Woofer'], ...line);
+  const measures = ['--case', '165 mm, 165 mm, 58 mm, 1 kg'];
+  const woofer = 'midbass, 70 W, 58 Hz, 142 mm, C1, 4 ohm, , screw-clamp, 18 AWG to 12 AWG';
+
+  test('is refused: the set of a woofer that is told as one alone', async () => {
+    const set = '3 kHz, 2 in, 7/8 in, 0.09 kg, 4 in, 3 in, 1 in, 0.2 kg, set-screw, up to 12 AWG';
+    const { status, told: says } = await part('lone', ...measures, '--facts', woofer, '--set', set);
+    expect(status).toBe(2);
+    expect(says).toContain(`--set "${set}": belongs to a speaker of the band component`);
+  });
+
+  test('keeps quiet where it is left empty', async () => {
+    const { status } = await part('empty', ...measures, '--facts', woofer, '--set', '', '--box', '');
+    expect(status).toBe(0);
+  });
+
+  test('is refused: an output where no source unit is told', async () => {
+    const says = await told('deaf', {
+      fitted: ['battery, battery-a, engine-bay, left'],
+      output: ['OUT1, 20 Hz, 20 kHz, 4 V'],
+    });
+    expect(says).toContain('--output "OUT1, 20 Hz, 20 kHz, 4 V": belongs to a source unit');
+  });
+});
