@@ -3,11 +3,11 @@ import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
-import { factsOfOutput } from '../audio/signal-inputs.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { fittedFans } from '../power/fans.ts';
 import { groundBolts } from '../wiring/ground-bolts.ts';
 import { firstPowers } from './bench-supply-limit.ts';
+import { sourcesAt } from './readings/sources-at.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
 import { itemsSetLate } from './steps/steps-on-board.ts';
 import type { Wait, Work } from './work.ts';
@@ -67,22 +67,6 @@ export function withFirstPower(
 ): PlanPower {
   const late = itemsSetLate({ plan, declared: declaredWaits(job) });
   return { ...power, firstPower: firstPowers(job, power.loads, late) };
-}
-
-/** How far up each source of the vehicle stood where its voltage was read: outputs of one that differ are told one by one. */
-function sourcesAt(job: Job): readonly string[] {
-  return job.devices.flatMap((device) => {
-    const { id, spec, origin } = device;
-    if (origin !== 'vehicle' || spec?.kind !== 'source-unit') return [];
-    const names = new Set(Object.keys({ ...spec.outputs, ...job.vehicle.fitted[id]?.outputs }));
-    const told = [...names].flatMap((name) => {
-      const at = factsOfOutput(job, device, name)['clean-at'];
-      return at === undefined ? [] : [{ name, at }];
-    });
-    const [only, ...others] = new Set(told.map(({ at }) => at));
-    if (only !== undefined && others.length === 0) return [`${id} at ${only}`];
-    return told.map(({ name, at }) => `${id}.${name} at ${at}`);
-  });
 }
 
 /** The order of work of a job, with the shop's own times; what waits for each other stops the job. */

@@ -6,6 +6,7 @@ import { fittedFans } from '../../power/fans.ts';
 import { mostIdleA } from '../bench-supply-limit.ts';
 import type { Prediction } from './readings.ts';
 import { sourceLines } from './source-lines.ts';
+import { sourcesAt } from './sources-at.ts';
 import { surveyLines } from './survey-lines.ts';
 import { around } from './tolerance.ts';
 
@@ -162,7 +163,11 @@ function fanLines(job: Job): Prediction[] {
   }));
 }
 
-function gainLines({ rules }: Pick<Job, 'rules'>, { audio }: Predictable): Prediction[] {
+function gainLines(job: Job, { audio }: Predictable): Prediction[] {
+  const { rules } = job;
+  const sources = sourcesAt(job)
+    .map((one) => `, ${one}`)
+    .join('');
   return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz, gain }): Prediction[] => {
     if (loadOhm === null) return [];
     const path =
@@ -171,7 +176,7 @@ function gainLines({ rules }: Pick<Job, 'rules'>, { audio }: Predictable): Predi
       {
         id: `${id}.gain`,
         kind: 'gain',
-        what: `${id}: gain voltage, ${writeQuantity(toneHz, 'frequency')} tone, speakers off, ${path}`,
+        what: `${id}: gain voltage, ${writeQuantity(toneHz, 'frequency')} tone, speakers off, ${path}${sources}`,
         predicted: gainVoltageV,
         unit: 'V',
         // Below the figure is good enough; above it the amplifier clips or the speaker has too much.
