@@ -10,11 +10,10 @@ import { planRibs, ribScrewHoles } from './ribs/plan-ribs.ts';
 export function drillBoard(job: Job, laid: LaidBoard) {
   const { board, shape } = laid;
   const fixings = boardFixings(board, job.parts);
-  const bare = boardHoles(board, shape, fixings, laid, job.parts);
+  const bare = boardHoles(board, shape, fixings, laid, job);
   const ribbing = planRibs(job, laid, bare.holes);
   const screws = ribScrewHoles(ribbing);
-  const { holes, faults } =
-    screws.length === 0 ? bare : boardHoles(board, shape, fixings, laid, job.parts, screws);
+  const { holes, faults } = screws.length === 0 ? bare : boardHoles(board, shape, fixings, laid, job, screws);
   return { fixings, holes, faults, ribbing };
 }
 

@@ -11,12 +11,12 @@ import type { FixingHead } from '../../board/layout/check-placements.ts';
 import type { Item, Placement } from '../../board/layout/item.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../../board/shape/outline.ts';
-import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanHole } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarksOnBoard } from './remark-words.ts';
+import { mountingScrew, screwedInto } from './screws/mounting-screw.ts';
 
 /** The shape of a board as written; what is wrong with it goes into the book. Null where its base can't be drawn. */
 export function boardShape(job: Job, board: Board, book: PlanBook): BoardShape | null {
@@ -71,7 +71,7 @@ export function boardHoles(
   shape: BoardShape,
   fixings: readonly BoardFixing[],
   laid: { readonly items: readonly Item[]; readonly placements: readonly Placement[] },
-  parts: Job['parts'],
+  job: Screws,
   screws: readonly HoleToDrill[] = [],
 ): { readonly holes: PlanHole[]; readonly faults: readonly BoardRemark[] } {
   const placed = holesToDrill(shape, {
@@ -79,14 +79,16 @@ export function boardHoles(
     // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.
     fixings: fixings.map(({ part, ...at }) => ({ ...at, diameterM: part.clearance ?? 0 })),
     thicknessM: board.sheet.thickness,
-    screwFor: (holeM) => screwFor(holeM, parts),
+    screwFor: (holeM) => screwFor(holeM, job, board),
   });
   const drilled = [...placed, ...screws];
   return { holes: drillTable(drilled).map(({ id: _, ...hole }) => hole), faults: drillFaults(drilled) };
 }
 
-function screwFor(holeM: number, parts: Job['parts']): MountingScrew | null {
-  const screw = mountingScrew(holeM, parts);
+type Screws = Pick<Job, 'parts' | 'rules' | 'shop'>;
+
+function screwFor(holeM: number, job: Screws, board: Pick<Board, 'given' | 'sheet'>): MountingScrew | null {
+  const screw = mountingScrew(holeM, job, screwedInto(board, board.sheet.thickness));
   if (!screw) return null;
   const { pilot, length } = screw.part;
   return { part: screw.id, pilotM: pilot ?? holeM, lengthM: length ?? 0 };
@@ -96,11 +98,9 @@ function screwFor(holeM: number, parts: Job['parts']): MountingScrew | null {
  * What mounting holes keep away from on a board that is laid out. Only fibreboard splits at its corners; a board whose
  * sheet the plan chooses once it is laid out may come to be of that.
  */
-export function drilling(
-  { sheet, given }: Board,
-  { parts, rules }: Pick<Job, 'parts' | 'rules'>,
-  items: readonly Item[],
-): Drilling {
+export function drilling(board: Board, job: Screws, items: readonly Item[]): Drilling {
+  const { sheet, given } = board;
+  const { rules } = job;
   const splits = sheet.material === 'fibreboard' || given.sheet === undefined;
   return {
     toEdgeM: rules['hole-edge'].value,
@@ -108,7 +108,7 @@ export function drilling(
     drilledM: new Map(
       items.flatMap(({ mountingHoles = [] }) =>
         mountingHoles.map(
-          ({ diameterM }) => [diameterM, drilledM(diameterM, screwFor(diameterM, parts))] as const,
+          ({ diameterM }) => [diameterM, drilledM(diameterM, screwFor(diameterM, job, board))] as const,
         ),
       ),
     ),
@@ -122,18 +122,6 @@ export function fixingHeads(fixings: readonly BoardFixing[]): FixingHead[] {
 
 /** Radius of a head where the hole of its fixing is not known: that of an M6, metres. */
 const unknownHeadM = 0.006;
-
-/** The wood screw that passes a mounting hole with least play: the thickest whose clearance the hole gives. */
-export function mountingScrew(
-  holeM: number,
-  parts: Job['parts'],
-): { readonly id: string; readonly part: PartOf<'fixing'> } | null {
-  const fitting = partsOfKind(parts, 'fixing')
-    .flatMap(([id, part]) => (part.form === 'wood-screw' && part.pilot !== undefined ? [{ id, part }] : []))
-    .filter(({ part }) => (part.clearance ?? Number.POSITIVE_INFINITY) <= holeM + 1e-6)
-    .toSorted((a, b) => (b.part.clearance ?? 0) - (a.part.clearance ?? 0) || (a.id < b.id ? -1 : 1));
-  return fitting[0] ?? null;
-}
 
 /** The shape with its drilled holes, so that webs and edge distances are judged for these too. */
 export function drilledShape(shape: BoardShape, holes: readonly PlanHole[]): BoardShape {

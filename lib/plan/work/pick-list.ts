@@ -14,7 +14,7 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { cutLengths } from '../../shelf/cut-lengths.ts';
 import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths.ts';
-import { mountingScrew } from '../board/board-shape.ts';
+import { mountingScrew, screwedInto } from '../board/screws/mounting-screw.ts';
 import { planHouseRules } from '../plan-house-rules.ts';
 import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
 import { boardTies } from '../wiring/ties.ts';
@@ -89,7 +89,11 @@ function countPieces({
   for (const { id, sheet } of boards) if (unplaced.some((piece) => piece.id === id)) add(sheet);
   for (const { facts, origin, board } of job.devices) {
     if (origin !== 'job' || !board) continue;
-    for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job.parts)?.id);
+    const own = job.boards.find(({ id }) => id === board);
+    if (!own) continue;
+    const { thicknessM = own.sheet.thickness } = boards.find(({ id }) => id === board) ?? {};
+    const into = screwedInto(own, thicknessM);
+    for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job, into)?.id);
   }
   return counts;
 }

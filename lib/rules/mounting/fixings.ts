@@ -1,6 +1,5 @@
-import { threadM } from '../../board/strength/screw-thread.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import { mountingScrew } from '../../plan/board/board-shape.ts';
+import { headOf, mountingScrew, screwedInto } from '../../plan/board/screws/mounting-screw.ts';
 import { catalogueSpot, deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
@@ -28,13 +27,6 @@ const misfitsPoint: Rule = {
     });
   },
 };
-
-/** What the head of a screw bears on, metres: as its part tells, else twice its thread; null where neither is known. */
-function headOf({ 'bears-on': told, thread }: PartOf<'fixing'>): { faceM: number; told: boolean } | null {
-  if (told !== undefined) return { faceM: told, told: true };
-  const diameterM = thread === undefined ? null : threadM(thread);
-  return diameterM === null ? null : { faceM: 2 * diameterM, told: false };
-}
 
 const pullsThrough: Rule = {
   id: 'head-pulls-through',
@@ -78,11 +70,13 @@ function boardHeads(about: Case): Verdict<'head-pulls-through'>[] {
 /** Screws of parts against the holes of their feet: one verdict a part, for its widest hole. */
 function partHeads(about: Case): Verdict<'head-pulls-through'>[] {
   const { job, plan } = about;
-  return plan.boards.flatMap(({ placements }) =>
+  return plan.boards.flatMap(({ id, thicknessM, placements }) =>
     placements.flatMap(({ item }) => {
+      const board = job.boards.find((one) => one.id === id);
+      if (!board) return [];
       const holes = deviceOf(job, item)?.facts.footprint?.holes ?? [];
       const holeM = Math.max(0, ...holes.map(({ diameterM }) => diameterM));
-      const screw = mountingScrew(holeM, job.parts);
+      const screw = mountingScrew(holeM, job, screwedInto(board, thicknessM));
       if (!screw) return [];
       const what = { of: [item, screw.id], hole: `a mounting hole of ${item}`, holeM };
       return headVerdict(about, what, screw).map((verdict) => ({ ...verdict, ...deviceSpot(job, item) }));

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { boardItems } from '../../../lib/plan/board/board-items.ts';
-import { drilling, mountingScrew } from '../../../lib/plan/board/board-shape.ts';
+import { drilling } from '../../../lib/plan/board/board-shape.ts';
+import { mountingScrew } from '../../../lib/plan/board/screws/mounting-screw.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { addParts, inParts } from '../shop-changes.ts';
@@ -10,17 +11,46 @@ describe('the holes for the screws of parts', () => {
   const screws = addParts(
     'screw-6: { kind: fixing, title: S, form: wood-screw, length: 16 mm, clearance: 3.6 mm, pilot: 2 mm }',
     'screw-a: { kind: fixing, title: S, form: wood-screw, length: 20 mm, clearance: 4.4 mm, pilot: 3 mm }',
+    'screw-short: { kind: fixing, title: S, form: wood-screw, length: 8 mm, clearance: 4.4 mm, pilot: 3 mm }',
+    'screw-narrow: { kind: fixing, title: S, form: wood-screw, length: 20 mm, clearance: 4 mm, bears-on: 5 mm, pilot: 3 mm }',
     'screw-bare: { kind: fixing, title: S, form: wood-screw, length: 20 mm, clearance: 5 mm }',
     'screw-odd: { kind: fixing, title: S, form: wood-screw, length: 20 mm, pilot: 3 mm }',
     'bolt-4: { kind: fixing, title: S, form: machine-screw, thread: M4, length: 20 mm, clearance: 4.2 mm, pilot: 3 mm }',
   );
-  const { parts } = oneBoard(undefined, screws).job;
+  const { job } = oneBoard(undefined, screws);
+  const into = { thicknessM: 0.018, freeM: 0.012 };
+  const chosen = (holeM: number, through = into, stock: Record<string, number> = {}) => {
+    const shelf = Object.entries(stock).map(([id, pieces]) => [id, { pieces, 'off-cuts': {} }] as const);
+    const shop = { ...job.shop, stock: Object.fromEntries(shelf) };
+    return mountingScrew(holeM, { ...job, shop }, through)?.id ?? null;
+  };
 
   test('are of the thickest wood screw that passes, with a pilot and a clearance that are known', () => {
-    expect(mountingScrew(0.0044, parts)?.id).toBe('screw-25');
-    expect(mountingScrew(0.0043, parts)?.id).toBe('screw-6');
-    expect(mountingScrew(0.006, parts)?.id).toBe('screw-25');
-    expect(mountingScrew(0.0035, parts)).toBeNull();
+    expect(chosen(0.0044)).toBe('screw-a');
+    expect(chosen(0.0039)).toBe('screw-6');
+    expect(chosen(0.006)).toBe('screw-a');
+    expect(chosen(0.0035)).toBeNull();
+  });
+
+  test('are of one from the shelf before one to buy', () => {
+    expect(chosen(0.0044, into, { 'screw-25': 50 })).toBe('screw-25');
+    expect(chosen(0.0044, into, { 'screw-6': 50 })).toBe('screw-6');
+  });
+
+  // The house asks for a bite of 10 mm: a board of 18 mm gives it, and one of 8 mm does not, whatever the screw.
+  test('are of one that stays in the board, or in what is free behind it, though another lies on the shelf', () => {
+    const flat = { thicknessM: 0.018, freeM: 0 };
+    expect(chosen(0.0044, flat, { 'screw-25': 50, 'screw-a': 50 })).toBe('screw-6');
+    expect(chosen(0.0044, { ...flat, freeM: 0.002 }, { 'screw-a': 50 })).toBe('screw-a');
+  });
+
+  test('are of one that bites enough, though a shorter one lies on the shelf', () => {
+    expect(chosen(0.006, into, { 'screw-short': 50 })).toBe('screw-a');
+  });
+
+  test('are of one whose head is wider than the hole', () => {
+    expect(chosen(0.0052, into, { 'screw-narrow': 50 })).toBe('screw-a');
+    expect(chosen(0.0044, into, { 'screw-narrow': 50 })).toBe('screw-narrow');
   });
 
   test('keep from a corner only where the sheet may split there, and from an edge always', () => {

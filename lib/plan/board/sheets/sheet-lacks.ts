@@ -9,12 +9,13 @@ import { piecesOf } from '../../../shelf/shelf-lengths.ts';
 import { planHouseRules } from '../../plan-house-rules.ts';
 import { withProposals } from '../board-layout.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
-import { boardFixings, mountingScrew } from '../board-shape.ts';
+import { boardFixings } from '../board-shape.ts';
 import { onFixings, stiffnessStep } from '../board-steps.ts';
 import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { boardLengths } from '../remark-words.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
+import { mountingScrew, screwedInto } from '../screws/mounting-screw.ts';
 import { offCutsOfSheet } from './off-cuts-on-shelf.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
 
@@ -95,8 +96,9 @@ function depthLacks(job: Job, { board, shape, items, placements }: LaidBoard): s
 
 function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
   const holes = items.flatMap(({ mountingHoles = [] }) => mountingHoles);
+  const into = screwedInto(board, board.sheet.thickness);
   const bites = holes.flatMap(({ diameterM }): number[] => {
-    const lengthM = mountingScrew(diameterM, job.parts)?.part.length;
+    const lengthM = mountingScrew(diameterM, job, into)?.part.length;
     return lengthM === undefined ? [] : [Math.min(lengthM, board.sheet.thickness)];
   });
   const least = Math.min(...bites);
