@@ -19,5 +19,6 @@ export function amplifierEfficiency(supply: Supply, rules: HouseRules): Efficien
     full,
     eighth: supply.efficiency?.eighth ?? Math.min(full, rules[`efficiency-${name}-eighth`].value),
     idleA: idleCurrentA(supply, rules),
+    ...(supply['music-current'] !== undefined && { eighthA: supply['music-current'] }),
   };
 }

@@ -8,6 +8,8 @@ export interface Efficiency {
   readonly full: number;
   readonly eighth: number;
   readonly idleA: number;
+  /** What it draws at one-eighth of its rated output, at the voltage of its rating, where its maker tells it (A). */
+  readonly eighthA?: number;
 }
 
 /** What the current of an amplifier depends on. */
@@ -47,11 +49,14 @@ export function powerShare(supply: SupplyType, voltageV: number, ratedV: number)
  * Current of an amplifier (A) at a voltage at its terminals, three ways: at full rating, the sum of its fuses; at
  * rated power, I = P * k / (eta * V); with music, I = duty * P * k / (eta(duty) * V), never under the idle current.
  * k is the share of power left at V: 1 regulated, V/Vr constant current, (V/Vr)^2 unregulated. The efficiency lies
- * on a straight line between the figures at one-eighth and at full power. Efficiencies and duties: common practice.
+ * on a straight line between the figures at one-eighth and at full power; at one-eighth it follows from the maker's
+ * current there where that is told, eta = P / 8 / (Vr * I), at most that at full power. Efficiencies and duties: common
+ * practice.
  * Fault on a power, fuse or voltage below zero, or an efficiency outside 0 to 1.
  */
 export function amplifierCurrents(amplifier: AmplifierSupply, voltageV: number): DeviceCurrents | Fault {
-  const { ratedPowerW, fusesA, supply, musicDuty: duty, ratedV, efficiency } = amplifier;
+  const { ratedPowerW, fusesA, supply, musicDuty: duty, ratedV } = amplifier;
+  const efficiency = measured(amplifier);
   const bad =
     positiveFault({
       voltage: voltageV,
@@ -89,6 +94,13 @@ export function amplifierCurrents(amplifier: AmplifierSupply, voltageV: number):
     ratedPowerA: at(1, efficiency.full, 'current-rated-power'),
     musicA: at(duty, efficiencyAt(efficiency, duty), 'current-music'),
   };
+}
+
+/** Its efficiencies, that at one-eighth by what its maker measured it to draw there. */
+function measured({ ratedPowerW, ratedV, efficiency }: AmplifierSupply): Efficiency {
+  const { full, eighthA } = efficiency;
+  if (eighthA === undefined || !(eighthA > 0) || !(ratedPowerW > 0) || !(ratedV > 0)) return efficiency;
+  return { ...efficiency, eighth: Math.min(full, ratedPowerW / 8 / (ratedV * eighthA)) };
 }
 
 /** The straight line through the efficiencies at one-eighth and at full power; level below one-eighth. */

@@ -137,6 +137,7 @@ function torqueDoubts({ terminals }: PartFacts, torqueText: TorqueWords): readon
 function supplyDoubts({ supply }: PartOf<'amplifier' | 'processor' | 'source-unit'>): readonly Doubt[] {
   const drawn = [
     ['idle', supply.idle],
+    ['music-current', supply['music-current']],
     ['draw', supply.draw],
   ] as const;
   const over = drawn.flatMap(([key, currentA]): Doubt[] =>
@@ -150,12 +151,23 @@ function supplyDoubts({ supply }: PartOf<'amplifier' | 'processor' | 'source-uni
           },
         ],
   );
-  const { 'cut-out': cutOutV, range } = supply;
+  const { 'cut-out': cutOutV, range, idle: idleA, 'music-current': musicA } = supply;
+  const underIdle: readonly Doubt[] =
+    idleA === undefined || musicA === undefined || musicA >= idleA
+      ? []
+      : [
+          {
+            keys: ['supply', 'music-current'],
+            message: `draws ${amps(musicA)} with music (music-current:), and ${amps(idleA)} without (idle:)`,
+            remedy: check,
+          },
+        ];
   const offV = range?.to ?? 32;
   return cutOutV === undefined || cutOutV < offV
-    ? over
+    ? [...over, ...underIdle]
     : [
         ...over,
+        ...underIdle,
         {
           keys: ['supply', 'cut-out'],
           message: `cuts out below ${volts(cutOutV)}, above all that it is fed`,

@@ -261,6 +261,20 @@ export const sharedPartRows: readonly Row[] = [
   ['parts/parts/amp-four/supply/cut-out', 'the point left out', '105 V', 'part-data-unlikely'],
   ['parts/parts/amp-four/supply/idle', 'mA for A', '1100 A', 'part-data-unlikely'],
   ['parts/parts/amp-four/supply/idle', 'the fuse for the idle', '60 A', 'part-data-unlikely'],
+  [
+    'parts/parts/amp-four/supply/music-current',
+    'the fuse for the music',
+    '60 A',
+    'part-data-unlikely',
+    { scene: { 'parts/parts/amp-four/supply/music-current': '9 A' } },
+  ],
+  [
+    'parts/parts/amp-four/supply/music-current',
+    'mA for A',
+    '11 mA',
+    'part-data-unlikely',
+    { scene: { 'parts/parts/amp-four/supply/music-current': '9 A' } },
+  ],
   ['parts/parts/processor-six/supply/draw', 'mA for A', '700 A', 'distribution-over-current'],
   ['parts/parts/amp-four/supply/amplifier-class', 'a word of everyday', 'D', /class-d/],
   [

@@ -52,6 +52,21 @@ describe('current of an amplifier', () => {
     expect('musicA' in bass && bass.musicA.value).toBeCloseTo(27.888, 3);
   });
 
+  test('with music is what its maker measured at an eighth of rated power, whatever its class is said to reach', () => {
+    const musicA = (more: Partial<AmplifierSupply>, atV = 14.4) => {
+      const told = { ...amplifier, efficiency: { ...amplifier.efficiency, eighthA: 11 } };
+      const currents = amplifierCurrents({ ...told, ...more }, atV);
+      return 'musicA' in currents ? currents.musicA.value : null;
+    };
+    expect(musicA({})).toBeCloseTo(11, 9);
+    // Regulated, it takes the same 158.4 W at 12 V.
+    expect(musicA({}, 12)).toBeCloseTo(158.4 / 12, 9);
+    // Efficiency 75 W / 158.4 W = 0.4735 at an eighth, 0.75 in full; at a third 0.4735 + 0.2765 * 5 / 21 = 0.5393.
+    expect(musicA({ musicDuty: 1 / 3 })).toBeCloseTo(200 / 0.5393 / 14.4, 2);
+    // Never less than at full efficiency gives: 150 W of a louder load take at least 200 W.
+    expect(musicA({ ratedPowerW: 1200 })).toBeCloseTo(200 / 14.4, 9);
+  });
+
   test('with music never falls under the idle current', () => {
     expect(amplifierCurrents({ ...amplifier, ratedPowerW: 20 }, 12)).toMatchObject({
       musicA: { value: 1 },

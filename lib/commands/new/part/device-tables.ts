@@ -33,6 +33,10 @@ export const amplifierSupplyTable = leaflet(
       ...one,
       title: 'largest fuse at the battery',
     })),
+    ...columnsOf(supply, ['music-current'], { 'music-current': '11 A' }).map((one) => ({
+      ...one,
+      title: 'current with music, at an eighth of rated power',
+    })),
   ],
   {
     hint: 'The fuse is that of its maker for the whole device; several on the chassis add. Fuses fitted: how many of them sit in the device. With none, no fuse before it is larger; with one or more, the fuse at the source protects the cable, which alone bounds it, where the leaflet tells no largest fuse at the battery.',

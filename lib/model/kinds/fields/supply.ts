@@ -55,6 +55,11 @@ export const supplySchema = section(
       example: '1.1 A',
       leftOut: 'by its class, {idle-class-ab} or {idle-class-d}',
     }),
+    'music-current': builders(
+      quantityAbove('current').optional(),
+      'Of an amplifier: what it draws with music, at an eighth of its rated power and at `rated-at:`, as its maker measured it. Its efficiency there follows from it, and goes before the one that is written.',
+      { example: '11 A', leftOut: 'by its efficiency at an eighth' },
+    ),
     draw: builders(quantity('current').optional(), 'The whole draw of a device that drives no speakers.', {
       example: '0.9 A',
     }),
