@@ -148,7 +148,7 @@ export const soundPartRows: readonly Row[] = [
     'subwoofer-misfits-box',
   ],
   ['parts/parts/crossover-two-way/ways/T', 'the word left out', '3 kHz', /is not a band/],
-  ['parts/parts/crossover-two-way/order', 'decibels for its order', 12, /8/],
+  ['parts/parts/crossover-two-way/order', 'decibels for its order', 12, /such as 2 for 12 dB/],
   ['parts/parts/crossover-two-way/load', 'mohm for ohm', '4 mohm', /is below/],
   ['parts/parts/crossover-two-way/power', 'kW for W', '90 kW', /is above/],
   ['parts/parts/enclosure-ported-45/volume', 'ft3 for litres', '45 ft3', 'subwoofer-misfits-box'],
