@@ -11,6 +11,7 @@ import { groundRules } from './house-rules/grounds.ts';
 import { layoutRules } from './house-rules/layout.ts';
 import { powerAndSignalRules } from './house-rules/power-and-signal.ts';
 import { raisingRules } from './house-rules/raising.ts';
+import { routingRules } from './house-rules/routing.ts';
 import { faultRules } from './house-rules/short-circuit.ts';
 import { supplyRules } from './house-rules/supply.ts';
 import { wiringRules } from './house-rules/wiring.ts';
@@ -31,6 +32,7 @@ export const houseRuleDefinitions = {
   ...powerAndSignalRules,
   ...boardRules,
   ...layoutRules,
+  ...routingRules,
   ...raisingRules,
   ...audioRules,
 } as const satisfies Record<string, RuleDefinition>;

@@ -8,6 +8,7 @@ import { layoutHouse, roughHouse } from '../../lib/board/layout/score/layout-hou
 import type { ScoreBoard } from '../../lib/board/layout/score/score.ts';
 import { surroundingsOf } from '../../lib/board/layout/score/surroundings.ts';
 import { type RoutingRules, type RoutingTask, routeWires as routeBy } from '../../lib/board/route/routing.ts';
+import { routingHouse } from '../../lib/board/route/routing-house.ts';
 import type { BoardShape } from '../../lib/board/shape/outline.ts';
 import type { WebRules } from '../../lib/board/shape/outline-faults.ts';
 import { usualHouseRules } from '../power/usual-rules.ts';
@@ -20,6 +21,7 @@ export const usualLayout: LayoutRules = {
   powerToSignalM: valueM('power-signal-distance'),
 };
 export const usualHouse = layoutHouse(valueM);
+export const usualRouting = routingHouse(valueM);
 /** As places are looked for at first. */
 export const searchHouse = roughHouse(usualHouse);
 export const usualScore = { ...usualLayout, house: usualHouse };
@@ -37,7 +39,7 @@ export const usualClearanceM = valueM('space-clearance');
 
 /** Routing by the house's figures, unless a test says otherwise. */
 export const routeWires = (task: RoutingTask, given: Partial<RoutingRules> = {}) =>
-  routeBy(task, { powerToSignalM: usualLayout.powerToSignalM, ...given });
+  routeBy(task, { ...usualRouting, ...given });
 
 /** What a test says otherwise than the house. */
 type Otherwise = Partial<Omit<SearchOptions, 'rules'>> & { readonly rules?: LayoutRules };

@@ -1,5 +1,6 @@
 import type { Item } from '../layout/item.ts';
-import { type RoutingHouse, routeWires } from '../route/routing.ts';
+import { routeWires } from '../route/routing.ts';
+import type { RoutingHouse } from '../route/routing-house.ts';
 import type { Barrier } from '../route/track-grid.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { barriersInPlace, type InPlace, type WireOnBoard, wiresInPlace } from './wires-in-place.ts';

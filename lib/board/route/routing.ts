@@ -13,6 +13,7 @@ import { crossingsAmong, Layer, type LayingRules } from './laying.ts';
 import { anyWayM } from './relaying.ts';
 import { type Crossing, crossings, isPoint, type Route, type RouteWire } from './route.ts';
 import { routeOrder } from './route-order.ts';
+import type { RoutingHouse } from './routing-house.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
 import { withinReach } from './within-reach.ts';
@@ -44,28 +45,14 @@ export interface RoutingRules extends LayingRules {
   readonly pointsOfMany: number;
 }
 
-/** What whoever routes must say: the house's figures. */
-export type RoutingHouse = Pick<RoutingRules, 'powerToSignalM'>;
 /** The house's figures, and what is to be otherwise than by `routingDefaults`. */
 export type RoutingGiven = RoutingHouse & Partial<RoutingRules>;
 
-/** What is routed with where nothing else is said; costs are house judgement, no source. */
+/** What is routed with where nothing else is said: how finely and for how long ways are looked for. */
 export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   pitchM: 0.00635,
   clearanceM: 0.0015,
-  bendM: 0.02,
-  crossingM: 0.15,
-  nearness: 2,
   dresses: true,
-  dressPrices: {
-    crossingM: 0.5,
-    bendM: 0.13,
-    bendRadii: 0.5,
-    perDiameter: 50,
-    nearness: 2,
-    stray: 0.5,
-    bundleM: 0.3,
-  },
   searchesEach: 40,
   passes: 2,
   pointsOfFew: 1_000_000,

@@ -2,6 +2,7 @@ import type { Item, ItemTerminal, Side, WireLayer } from '../../board/layout/ite
 import { layoutHouse } from '../../board/layout/score/layout-house.ts';
 import type { Link } from '../../board/layout/score/links.ts';
 import { proposeBoard } from '../../board/propose/propose-board.ts';
+import { routingHouse } from '../../board/route/routing-house.ts';
 import { type BoardShape, drawOutline } from '../../board/shape/outline.ts';
 import { houseRuleDefinition } from '../../model/house-rules.ts';
 import { outlineSchema } from '../../model/outline.ts';
@@ -19,6 +20,7 @@ const usual = {
   partGapM: houseRuleDefinition('gap-parts').value,
   powerToSignalM: houseRuleDefinition('power-signal-distance').value,
   house: layoutHouse((name) => houseRuleDefinition(name).value),
+  routing: routingHouse((name) => houseRuleDefinition(name).value),
 };
 
 /** Parts of one group, and of those how many are amplifiers. */

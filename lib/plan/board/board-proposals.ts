@@ -1,3 +1,4 @@
+import { routingHouse } from '../../board/route/routing-house.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
@@ -40,7 +41,7 @@ export function chooseProposals(
         items,
         barriers: fixedBarriers(job, one),
         wires,
-        house: { powerToSignalM: job.rules['power-signal-distance'].value },
+        house: routingHouse((name) => job.rules[name].value),
       },
     });
     const wired = proposals.find((_, index) => {

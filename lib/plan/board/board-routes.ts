@@ -2,6 +2,7 @@ import { barriersInPlace } from '../../board/propose/wires-in-place.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { fewWires } from '../../board/route/fewer-crossings.ts';
 import type { Routing, RoutingTask } from '../../board/route/routing.ts';
+import { routingHouse } from '../../board/route/routing-house.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
@@ -58,7 +59,7 @@ function routeBoard(
   const { board } = laid;
   const wires = boardWires(job, board, roles);
   const task = boardTask(job, laid, wires, sized);
-  const house = { powerToSignalM: job.rules['power-signal-distance'].value };
+  const house = routingHouse((name) => job.rules[name].value);
   const routing = laying.keep(routingStep, { task, house, isDraft: laying.isDraft });
   const faults = withEdgeInWay(job, routing.faults, { board, shape: laid.shape, wires, tasks: task.wires });
   return {

@@ -19,7 +19,8 @@ import {
 } from '../../board/propose/wired-proposals.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import { choosePorts, type OpenWire, type PortChoice } from '../../board/route/port-choice.ts';
-import { type Routing, type RoutingHouse, type RoutingTask, routeWires } from '../../board/route/routing.ts';
+import { type Routing, type RoutingTask, routeWires } from '../../board/route/routing.ts';
+import type { RoutingHouse } from '../../board/route/routing-house.ts';
 import {
   type BoardOnFixings,
   type Build,

@@ -1,5 +1,6 @@
 import type { OpenWire } from '../../board/route/port-choice.ts';
 import type { RouteWire } from '../../board/route/route.ts';
+import { routingHouse } from '../../board/route/routing-house.ts';
 import { type Job, type Link, type OpenEnd, terminalId } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import { type Traced, traced } from '../../model/trace.ts';
@@ -40,7 +41,7 @@ export function withChosenPorts(
     const choice = keep(portStep, {
       task: boardTask(now, board, wires, all),
       open: open.map(({ wire }) => wire),
-      house: { powerToSignalM: now.rules['power-signal-distance'].value },
+      house: routingHouse((name) => now.rules[name].value),
     });
     for (const { wire, links } of open) {
       const link = links[choice.options[wire.id] ?? wire.first];

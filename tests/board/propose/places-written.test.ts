@@ -6,7 +6,7 @@ import { barriersInPlace, wiresInPlace } from '../../../lib/board/propose/wires-
 import { boxOf } from '../../../lib/board/shape/point.ts';
 import { madeUpBoard } from '../../../lib/commands/bench/made-up-board.ts';
 import { caseCount } from '../../long-run.ts';
-import { routeWires, usualScore } from '../usual-board.ts';
+import { routeWires, usualRouting, usualScore } from '../usual-board.ts';
 
 const diameterM = 0.004;
 
@@ -25,7 +25,7 @@ it('a layout that is proposed is wired as the same places are that a job gives',
     const { shape, items, links } = board;
     const { placements, routing } = proposeBoard(
       { board: { shape }, items, given: [], links },
-      usualScore,
+      { ...usualScore, routing: usualRouting },
       diameterM,
     );
     const written = placements.map((at) => ({ ...at, xM: asWritten(at.xM), yM: asWritten(at.yM) }));

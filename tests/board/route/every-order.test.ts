@@ -8,13 +8,13 @@ import { trackGrid } from '../../../lib/board/route/track-grid.ts';
 import type { Point } from '../../../lib/board/shape/point.ts';
 import { casesOf, isDrawn } from '../../long-run.ts';
 import { threeBoxes, threeParts, threeShape, wiresAmong } from '../layout/three-parts.ts';
-import { routeWires, usualLayout } from '../usual-board.ts';
+import { routeWires, usualRouting } from '../usual-board.ts';
 import { fewestByAllOrders, type GridWire } from './all-orders.ts';
 import ofEight from './all-orders-of-eight.json' with { type: 'json' };
 
 const rules = {
   ...routingDefaults,
-  powerToSignalM: usualLayout.powerToSignalM,
+  ...usualRouting,
   pitchM: 0.02,
   clearanceM: 0.001,
 };

@@ -7,7 +7,7 @@ import type { RoutingTask } from '../../../lib/board/route/routing.ts';
 import { caseCount, casesOf } from '../../long-run.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
-import { routeWires, usualLayout } from '../usual-board.ts';
+import { routeWires, usualRouting } from '../usual-board.ts';
 
 const byTrial = outsideCheck('ports-by-trial');
 
@@ -83,7 +83,7 @@ const portAt = (port: number) => ({ xM: 0.1, yM: 0.08 + 0.045 * port, faces: 'ri
 const farAt = (place: number) => ({ xM: 0.45, yM: 0.07 + 0.05 * place, faces: 'left' as const });
 
 /** Lines far apart and few searches: 24 boards are routed to compare with. */
-const house = { powerToSignalM: usualLayout.powerToSignalM };
+const house = usualRouting;
 const coarse = { ...house, pitchM: 0.015, searchesOfFew: 4 };
 
 /** Wires from a block of four ports to terminals on the far side, in an order of their own. */

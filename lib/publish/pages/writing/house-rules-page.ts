@@ -7,6 +7,7 @@ import { groundRules } from '../../../model/house-rules/grounds.ts';
 import { layoutRules } from '../../../model/house-rules/layout.ts';
 import { powerAndSignalRules } from '../../../model/house-rules/power-and-signal.ts';
 import { raisingRules } from '../../../model/house-rules/raising.ts';
+import { routingRules } from '../../../model/house-rules/routing.ts';
 import { faultRules } from '../../../model/house-rules/short-circuit.ts';
 import { supplyRules } from '../../../model/house-rules/supply.ts';
 import { wiringRules } from '../../../model/house-rules/wiring.ts';
@@ -35,6 +36,7 @@ const families = [
   ['power-and-signal', 'Power beside signal', powerAndSignalRules],
   ['board', 'Boards and mounting', boardRules],
   ['layout', 'How a layout is scored', layoutRules],
+  ['routing', 'How wires are laid', routingRules],
   ['raising', 'Ribs, risers and screws', raisingRules],
   ['audio', 'Audio', audioRules],
 ] as const;

@@ -10,11 +10,11 @@ import { routingDefaults } from '../../../../lib/board/route/routing.ts';
 import { type Barrier, toBarrier } from '../../../../lib/board/route/track-grid.ts';
 import { distance, type Point } from '../../../../lib/board/shape/point.ts';
 import { shapeOf } from '../../shapes.ts';
-import { routeWires, usualLayout } from '../../usual-board.ts';
+import { routeWires, usualRouting } from '../../usual-board.ts';
 import { boardHeightM, boardWidthM, fewestByWaysRound, strips, wiresByLot } from '../ways-round.ts';
 
 const shape = shapeOf({ rectangle: { width: `${boardWidthM} m`, height: `${boardHeightM} m` } });
-const rules = { ...routingDefaults, powerToSignalM: usualLayout.powerToSignalM };
+const rules = { ...routingDefaults, ...usualRouting };
 const heads: readonly Barrier[] = [
   { id: 'f1', centre: { xM: 0.12, yM: 0.225 }, radiusM: 0.007 },
   { id: 'f2', centre: { xM: 0.48, yM: 0.1 }, radiusM: 0.007 },
