@@ -39,9 +39,24 @@ export function isCovered(run: Run, zone: ZoneKind): boolean {
   return run.covering !== null || needs[zone].forms.length > 0;
 }
 
-/** Outside of a bundle where it passes a zone, metres: its covering lies round it where it has one there. */
-export function outsideInM(job: Pick<Job, 'rules'>, run: Run, zone: ZoneKind, bundleM: number): number {
-  return bundleM + (isCovered(run, zone) ? job.rules['covering-walls'].value : 0);
+/** Coverings that keep their round whatever lies in them; what else there is draws tight on the bundle. */
+const keepsRound: readonly CoveringForm[] = ['loom', 'conduit'];
+
+/**
+ * Outside of a bundle where it passes a zone, metres: both walls of its covering round what fills it, which is the bore
+ * of loom and conduit and the bundle itself in what draws tight. Where a covering is asked for and none is known, its walls
+ * alone count. Common practice, no source.
+ */
+export function outsideInM(
+  { parts, rules }: Pick<Job, 'parts' | 'rules'>,
+  run: Run,
+  { zone, covering }: { readonly zone: ZoneKind; readonly covering: string | null },
+  bundleM: number,
+): number {
+  const spec = covering === null ? undefined : parts[covering];
+  const wallsM = rules['covering-walls'].value;
+  if (spec?.kind !== 'covering' || bundleM <= 0) return bundleM + (isCovered(run, zone) ? wallsM : 0);
+  return (keepsRound.includes(spec.form) ? Math.max(spec.bore, bundleM) : bundleM) + wallsM;
 }
 
 /** The covering of one stretch of a run, with the reason; `fits` is false where one is asked for and none was found. */

@@ -22,6 +22,7 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
     const wires = [...sized.values()].filter(({ link }) => link.run === run.id);
     const bundle = bundleDiameterM(diametersOf(job, wires));
     const bundleM = isFault(bundle) ? 0 : book.trace(`runs.${run.id}.bundleM`, bundle);
+    const passes = planPasses(job, run, bundleM, book);
     return {
       id: run.id,
       route: run.routeId,
@@ -31,12 +32,12 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       lengthM: routeLengthM(run.route),
       bundleM,
       covering: run.covering,
-      passes: planPasses(job, run, bundleM, book),
-      grommets: run.route.passes.flatMap((pass) =>
-        pass.edge || pass['own-grommet']
-          ? [grommetAt(job, pass, outsideInM(job, run, pass.zone, bundleM))]
-          : [],
-      ),
+      passes,
+      grommets: run.route.passes.flatMap((pass, at) => {
+        if (!pass.edge && !pass['own-grommet']) return [];
+        const { zone, covering } = passes[at] ?? { zone: pass.zone, covering: run.covering };
+        return [grommetAt(job, pass, outsideInM(job, run, { zone, covering }, bundleM))];
+      }),
     };
   });
 }
@@ -65,7 +66,7 @@ function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPa
     );
     const { part, chosen, reason, fits } = coverPass(job, run, zone, bundleM, alikeM);
     if (!fits) book.remark(noCovering(run, zone, reason), { path: run.path });
-    const outsideM = bundleM + (part === null ? 0 : job.rules['covering-walls'].value);
+    const outsideM = part === null ? bundleM : outsideInM(job, run, { zone, covering: part }, bundleM);
     const tie = bundleM > 0 ? tieFor(job, outsideM, job.rules[ambientRules[zone]].value) : null;
     const ties = bundleM > 0 ? tieCount(length, spacingM) : 0;
     return { zone, lengthM: length, edge, covering: part, chosen, reason, tie, ties };

@@ -25,7 +25,12 @@ function crossingsOf({ job }: Case, { run, planned }: PlannedRun): readonly Cros
   return run.route.passes.map((pass, at) => ({
     pass,
     at,
-    outsideM: outsideInM(job, run, pass.zone, planned.bundleM),
+    outsideM: outsideInM(
+      job,
+      run,
+      { zone: pass.zone, covering: planned.passes?.[at]?.covering ?? run.covering },
+      planned.bundleM,
+    ),
   }));
 }
 

@@ -36,6 +36,14 @@ const throughSill = (through: string) =>
     one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] = through;
   });
 
+/** The same, with a sleeve in the place of the loom. */
+const sleevedThrough = (through: string) =>
+  aboutContent((content) => {
+    partIn(content, 'loom', 'covering').form = 'braided-sleeve';
+    one(entry(content.vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
+      through;
+  });
+
 /** The same with the hole measured, and a grommet of 32 mm with a bore of 28 mm in the catalogue. */
 const atWideHole = (through: string) =>
   about({
@@ -62,7 +70,7 @@ const ownGrommet = (bore: `${number} mm` | null) =>
       const holeM = bore === null ? null : Number.parseFloat(bore) / 1000;
       run(plan).wires = ['main'];
       run(plan).grommets = [
-        { zone: 'sill', holeM, part: null, ...(holeM !== null && holeM >= 0.014 && { own: true }) },
+        { zone: 'sill', holeM, part: null, ...(holeM !== null && holeM >= 0.027 && { own: true }) },
       ];
     },
   });
@@ -118,13 +126,13 @@ export const runsCases = {
       },
       {
         name: "the vehicle's own grommet, whose bore the loom does not go through",
-        about: () => ownGrommet('13.9 mm'),
+        about: () => ownGrommet('26.9 mm'),
         level: 'stop',
         subject: 'left',
         path: '/routes/left-sill/passes/1/through-hole',
         file: 'vehicle.yaml',
-        says: /none of the vehicle and the catalogue fits its bundle of 14 mm/,
-        toDo: /take the vehicle's own grommet out, open the hole of 13\.9 mm .* to 32 mm for wide .*write through-hole: 32 mm and own-grommet: false there/,
+        says: /none of the vehicle and the catalogue fits its bundle of 27 mm/,
+        toDo: /take the vehicle's own grommet out, open the hole of 26\.9 mm .* to 32 mm for wide .*write through-hole: 32 mm and own-grommet: false there/,
       },
       {
         name: "the vehicle's own grommet, whose bore nobody measured",
@@ -158,10 +166,10 @@ export const runsCases = {
       },
     ],
     quiet: [
-      // By hand: a bundle of 12 mm, and 2 mm for both walls of its covering.
+      // By hand: loom with a bore of 25 mm, and 2 mm for both of its walls.
       {
-        name: "the vehicle's own grommet with a bore of 14 mm, for a bundle of 12 mm in its covering",
-        about: () => ownGrommet('14 mm'),
+        name: "the vehicle's own grommet with a bore of 27 mm, for a bundle of 12 mm in loom of 25 mm",
+        about: () => ownGrommet('27 mm'),
       },
       {
         name: 'an edge with a grommet',
@@ -181,22 +189,32 @@ export const runsCases = {
   'bundle-over-hole': {
     fires: [
       {
-        name: '12 mm in a covering with walls of 2 mm, through 13.9 mm',
-        about: () => throughSill('13.9 mm'),
+        name: '12 mm in loom with a bore of 25 mm and walls of 2 mm, through 26.9 mm',
+        about: () => throughSill('26.9 mm'),
+        level: 'caution',
+        subject: 'left',
+        says: /about 27 mm .* thick with its covering/,
+        toDo: /^open the hole of 26\.9 mm .* to 1 1\/8 in or more .* write through-hole: 1 1\/8 in there/,
+      },
+      {
+        name: '12 mm in sleeve that draws tight on it, with walls of 2 mm, through 13.9 mm',
+        about: () => sleevedThrough('13.9 mm'),
         level: 'caution',
         subject: 'left',
         says: /about 14 mm .* thick with its covering/,
-        toDo: /^open the hole of 13\.9 mm .* to 9\/16 in or more .* write through-hole: 9\/16 in there/,
       },
       {
         name: "the same through the vehicle's own grommet",
-        about: () => ownGrommet('13.9 mm'),
+        about: () => ownGrommet('26.9 mm'),
         level: 'caution',
         subject: 'left',
         says: /the vehicle's own grommet into sill/,
       },
     ],
-    quiet: [{ name: 'the same through 14 mm', about: () => throughSill('14 mm') }],
+    quiet: [
+      { name: 'the same through 27 mm', about: () => throughSill('27 mm') },
+      { name: '12 mm in sleeve that draws tight on it, through 14 mm', about: () => sleevedThrough('14 mm') },
+    ],
   },
   // Geometry: the same for the bore of a covering.
   'bundle-over-covering': {
