@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { ohmsBelow } from '../../model/printed/told.ts';
@@ -89,8 +89,24 @@ interface Pull {
   readonly labels: string;
 }
 
-function pullsTable(plan: BuildPlan): Table | null {
-  const ours = plan.wires.filter(({ origin, cable }) => origin === 'job' && cable === undefined);
+/** Ends that nothing is crimped on by the shop, and no screw of a port holds. */
+const notPulled: readonly WireEnd['form'][] = [
+  'made-up',
+  'solder',
+  'as-fitted',
+  'refused',
+  'unknown',
+  undefined,
+];
+
+/** True for a wire with an end to tug at: of those in a cable, none that comes with its plugs on. */
+function isPulled({ origin, cable, ends }: PlanWire): boolean {
+  return origin === 'job' && (cable === undefined || ends.some(({ form }) => !notPulled.includes(form)));
+}
+
+/** Each size that is ended by the shop, in wires of their own and in cables, with what its ends must hold; null where there is none. */
+export function pullsTable(plan: BuildPlan): Table | null {
+  const ours = plan.wires.filter(isPulled);
   if (ours.length === 0) return null;
   const { wire } = namesOf(plan);
   const bySize = groupsBy<PlanWire>(ours, ({ size }) => size.label);
