@@ -61,7 +61,17 @@ describe('an amplifier whose line inputs take speaker level by leads of its make
       .flatMap((wire) => wire.ends)
       .filter(({ terminal }) => /^amp\.IN[1-4]/.test(terminal));
     expect(ends).toHaveLength(8);
-    for (const end of ends) expect(end).toMatchObject({ form: 'supplied-lead', part: null, stripM: null });
+    // The conductors are of 18 or 20 AWG, as the leads are taken to be.
+    for (const end of ends) expect(end).toMatchObject({ form: 'supplied-lead', part: 'splice-18' });
+    const taps = plan.wires.flatMap((wire) => wire.ends).filter(({ form }) => form === 'tap');
+    expect(taps.filter(({ terminal }) => terminal.startsWith('source-unit.SP'))).toHaveLength(8);
+    for (const { part } of [...ends, ...taps]) expect(plan.pick.map((row) => row.part)).toContain(part);
+    expect(plan.pick.find(({ part }) => part === 'splice-18')?.quantity).toBe(8);
+    const step =
+      plan.steps.find(({ id }) => id === 'connect-signal') ??
+      plan.steps.find(({ text }) => text.includes('own lead by'));
+    expect(step?.text).toMatch(/join to the maker's own lead by splice-18: .+ at amp\.IN1\+/);
+    expect(step?.text).toMatch(/open the lead at the plug and join to it by .+: .+ at source-unit\.SP1\+/);
     expect(plan.pick.find(({ suppliedWith }) => suppliedWith === 'amp-five')).toMatchObject({
       quantity: 4,
       unit: 'piece',

@@ -46,7 +46,8 @@ describe('an input more than the source has speaker outputs', () => {
         part: 'solder-sleeve-16',
       });
     }
-    expect(plan.pick.find(({ part }) => part === 'solder-sleeve-16')?.quantity).toBe(2);
+    // Beside the two joints: at the plug four pairs and the turn-on, each joined to its lead.
+    expect(plan.pick.find(({ part }) => part === 'solder-sleeve-16')?.quantity).toBe(2 + 8 + 1);
     const step = plan.steps.find(({ acts }) => acts.includes('join:in-sub.+'));
     expect(step?.text).toMatch(/first join .* to .* 4 in before source-unit\.SP1\+ by solder-sleeve-16/);
     const told = judge(job, plan, remarks);

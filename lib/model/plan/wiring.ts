@@ -29,6 +29,7 @@ export const endForms = [
   'solder',
   'made-up',
   'supplied-lead',
+  'tap',
   'joint',
   'as-fitted',
   'refused',

@@ -1,9 +1,12 @@
-import type { Job } from '../../model/content/resolved-job.ts';
+import type { Device, Job } from '../../model/content/resolved-job.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
+import type { Part } from '../../model/kinds/index.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
+import { spliceJoins, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { barrelStripM } from '../../power/conductor/strip-length.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { noSplice } from './end-remarks.ts';
-import { type Joined, jointPrep, splicePart } from './joints.ts';
+import { noLeadSplice, noSplice } from './end-remarks.ts';
+import { type Joined, jointPrep, narrowestSplice, splicePart } from './joints.ts';
 import { dieOf, type PreparedEnd } from './prepared-end.ts';
 import { stripLength } from './strip-lengths.ts';
 
@@ -30,5 +33,57 @@ export function joinedEnd(
     workings: { stripM: strip },
     remarks:
       spec === undefined ? [noSplice(own, joined, sized.get(joined.trunk.id)?.cable.size.label ?? '')] : [],
+  };
+}
+
+/** How a wire is joined to a lead that is there: to its end, or to one that goes on. */
+type LeadForm = 'supplied-lead' | 'tap';
+
+const said: Readonly<Record<LeadForm, string>> = {
+  'supplied-lead': "joined to the maker's own lead",
+  tap: 'joined to the lead at the plug',
+};
+
+/** Devices of a vehicle that give signal, speaker level or turn-on from a plug of its harness. */
+const sourceKinds: readonly Part['kind'][] = ['source-unit', 'amplifier', 'processor'];
+
+/**
+ * True for an end at a plug of the vehicle's own source: no contact for it is on the shelf, and the lead at the plug goes
+ * on, so that it is opened and the wire joined to it. A cable that has its plug on goes into it.
+ */
+export function isTapped(
+  job: Pick<Job, 'parts'>,
+  device: Device | undefined,
+  spec: TerminalSpec,
+  { link }: Pick<SizedConductor, 'link'>,
+): boolean {
+  const kind = device?.spec?.kind;
+  if (device?.origin !== 'vehicle' || kind === undefined || !sourceKinds.includes(kind)) return false;
+  if (spec.joint !== 'plug') return false;
+  const part = link.cable ? job.parts[link.cable.part] : undefined;
+  return part?.kind !== 'cable' || part.plugs === undefined;
+}
+
+/**
+ * An end that is joined to a lead: by a splice from the shelf that takes both. Where nobody tells how thick the lead is it is
+ * taken as thick as the wire, and the end says so.
+ */
+export function leadJoint(
+  job: Job,
+  own: SizedConductor,
+  spec: TerminalSpec,
+  { torqueNm: _, ...base }: Omit<WireEnd, 'prep'>,
+  form: LeadForm,
+): PreparedEnd {
+  const { size } = own.cable;
+  const lead = spec.lead ?? size;
+  const takes = form === 'tap' ? spliceTakes : spliceJoins;
+  const part = narrowestSplice(job, (splice) => takes(splice, lead.areaMm2, size.areaMm2));
+  const strip = stripLength(job, { part }, barrelStripM(size.areaMm2));
+  const prep = `${said[form]}, ${spec.lead ? lead.label : `taken as ${lead.label}`}`;
+  return {
+    end: { ...base, prep, form, part, stripM: strip.value, ...dieOf(job.parts, part) },
+    workings: { stripM: strip },
+    remarks: part === null ? [noLeadSplice(own, base.terminal, prep)] : [],
   };
 }

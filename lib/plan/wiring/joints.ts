@@ -43,10 +43,18 @@ export function splicePart(job: Joining, { trunk, part }: Joined, link: Link, si
   if (part !== null) return part;
   const [trunkMm2, joinedMm2] = [trunk, link].map(({ id }) => sized.get(id)?.cable.size.areaMm2 ?? 0);
   if (trunkMm2 === undefined || joinedMm2 === undefined) return null;
+  return narrowestSplice(job, (splice) => spliceTakes(splice, trunkMm2, joinedMm2));
+}
+
+/** Of the splices that do, one that is on the shelf, and of those the narrowest; null where the catalogue has none. */
+export function narrowestSplice(
+  job: Pick<Job, 'parts' | 'shop'>,
+  does: (splice: Splice) => boolean,
+): string | null {
   const onShelf = (id: string) => Number(piecesOf(job.shop.stock[id]) > 0);
   const fitting = partsOfKind(job.parts, 'terminal').flatMap(([id, spec]) => {
     const splice = asSplice(spec);
-    return splice && spliceTakes(splice, trunkMm2, joinedMm2) ? [{ id, splice }] : [];
+    return splice && does(splice) ? [{ id, splice }] : [];
   });
   const [best] = fitting.toSorted(
     (a, b) =>

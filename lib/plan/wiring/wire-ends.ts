@@ -9,7 +9,7 @@ import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { noPart, noShrink, noted, refusal } from './end-remarks.ts';
-import { joinedEnd } from './joined-end.ts';
+import { isTapped, joinedEnd, leadJoint } from './joined-end.ts';
 import { entersPort, joinedTo } from './joints.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { dieOf, type PreparedEnd } from './prepared-end.ts';
@@ -72,6 +72,7 @@ export function prepareWireEnd(
     return joinedEnd(job, joined, own, free, sized, labels.get(joined.trunk.id) ?? joined.trunk.id);
   }
   const kind = portKinds[spec?.joint ?? 'plug'];
+  if (own && spec?.joint === 'supplied-lead') return leadJoint(job, own, spec, base, 'supplied-lead');
   if (!spec || !own || kind === 'made-up')
     return {
       end: {
@@ -81,13 +82,17 @@ export function prepareWireEnd(
       remarks: [],
     };
   const made = endInPort(job, own, { id, spec, kind }, base, sized);
+  if (made.end.form === 'crimp' && isTapped(job, devices.get(end.device), spec, own)) {
+    const tapped = leadJoint(job, own, spec, base, 'tap');
+    return { ...tapped, remarks: [...made.remarks, ...tapped.remarks] };
+  }
   // What the port's maker says stands in its part; what the house assumes is told.
   return made.workings && tight?.trace.origin === 'assumed'
     ? { ...made, workings: { ...made.workings, torqueNm: tight } }
     : made;
 }
 
-/** An end on which nothing of the shelf goes: soldered, joined to a lead of the device's maker, or with its plug on already. */
+/** An end on which nothing of the shelf goes: soldered, or with its plug on already; a lead whose wire has no size. */
 function madeUp(job: Job, link: Link, spec: TerminalSpec | undefined): Pick<WireEnd, 'prep' | 'form'> {
   if (spec?.joint === 'solder') return { prep: 'solder', form: 'solder' };
   if (spec?.joint === 'supplied-lead')

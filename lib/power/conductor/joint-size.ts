@@ -21,3 +21,14 @@ export function spliceTakes(splice: Splice, trunkMm2: number, joinedMm2: number)
   if (form === 'solder-sleeve') return within(2 * trunkMm2 + joinedMm2, 2);
   return within(trunkMm2, 1) && within(trunkMm2 + joinedMm2, 1);
 }
+
+/**
+ * True for a splice that takes the ends of two wires, one from each side. Either of them is within its range, in a barrel of
+ * its own or laid over the other in the sleeve. Common practice, no source: the maker of the splice governs.
+ */
+export function spliceJoins(
+  { smallestMm2, largestMm2 }: Splice,
+  ...areasMm2: readonly [number, number]
+): boolean {
+  return areasMm2.every((areaMm2) => areaMm2 * grace >= smallestMm2 && areaMm2 <= largestMm2 * grace);
+}

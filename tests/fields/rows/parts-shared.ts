@@ -107,6 +107,13 @@ export const sharedPartRows: readonly Row[] = [
     { too: { 'parts/parts/amp-four/terminals/B+/takes/to': '8 AWG' } },
   ],
   ['parts/parts/amp-four/terminals/B+/takes/to', 'mm2 for AWG', '4 mm2', /runs downwards/],
+  [
+    'parts/parts/source-six-line/terminals/REM-OUT/lead',
+    'mm2 for AWG',
+    '16 mm2',
+    'terminal-not-in-catalogue',
+  ],
+  ['parts/parts/source-six-line/terminals/REM-OUT/lead', 'a bare number', 20, /AWG/],
   ['parts/parts/holder-large-inline/terminals/IN/stud', 'a size larger', 'M10', 'terminal-not-in-catalogue'],
   [
     'parts/parts/amp-four/terminals/B+/torque',

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { PlanWire } from '../../../lib/model/plan/index.ts';
 import { prepareWireEnd } from '../../../lib/plan/wiring/wire-ends.ts';
 import { inJob } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
 import { byId } from '../plan-small-shop.ts';
 import { addParts, inParts } from '../shop-changes.ts';
 import { small, told, wiring } from './small-wiring.ts';
@@ -16,6 +17,7 @@ describe('the end of a wire', () => {
     'lug-m8: { kind: terminal, title: L, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M8, die: hex }',
     'lug-m6: { kind: terminal, title: L, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M6 }',
     'tab: { kind: terminal, title: T, form: blade-receptacle, takes: { from: 22 AWG, to: 18 AWG } }',
+    'sleeve: { kind: terminal, title: S, form: solder-sleeve, takes: { from: 20 AWG, to: 16 AWG } }',
   );
   const fourGauge = inJob('to: amp.B+ }', 'to: amp.B+, size: 4 AWG }');
 
@@ -75,6 +77,63 @@ describe('the end of a wire', () => {
       prep: 'solder',
       form: 'solder',
     });
+  });
+
+  /** The turn-on of 18 AWG from the plug of the vehicle's source, to a lead of the amplifier's maker. */
+  const turnOn = (lead: string, ...more: readonly Change[]) => {
+    const found = wiring(
+      small(
+        inJob('to: amp.REM }', 'to: amp.REM, size: 18 AWG }'),
+        inParts('REM: { role: turn-on-in }', `REM: { role: turn-on-in, joint: supplied-lead${lead} }`),
+        ...more,
+      ),
+    );
+    const [tap, end] = byId(found.wires, 'turn-on').ends;
+    return {
+      tap,
+      end,
+      lacking: told(found, 'terminal-not-in-catalogue').filter(({ remark }) => remark.of[0] === 'turn-on'),
+    };
+  };
+  const splices = addParts(
+    'butt-18: { kind: terminal, title: B, form: butt-splice, takes: { from: 22 AWG, to: 18 AWG }, strip: 8 mm, die: oval }',
+    'sleeve-16: { kind: terminal, title: S, form: solder-sleeve, takes: { from: 20 AWG, to: 16 AWG } }',
+  );
+
+  test("at a lead of a device's maker has the splice that takes both, and says where the lead's size is taken from the wire's", () => {
+    const open = turnOn('', splices);
+    expect(open.end).toMatchObject({
+      ...{ form: 'supplied-lead', part: 'butt-18', stripM: 0.008, die: 'oval' },
+      prep: "joined to the maker's own lead, taken as 18 AWG",
+    });
+    expect(open.lacking).toEqual([]);
+    const thin = turnOn(', lead: 22 AWG', splices);
+    expect(thin.end).toMatchObject({ part: 'butt-18', prep: "joined to the maker's own lead, 22 AWG" });
+    // 16 AWG is beyond the barrel of the butt splice, and within the sleeve.
+    expect(turnOn(', lead: 16 AWG', splices).end.part).toBe('sleeve-16');
+  });
+
+  test("at the plug of the vehicle's own source is joined to the lead there, which goes on: three ends in one sleeve", () => {
+    const { tap } = turnOn('', splices);
+    // Two of 18 AWG side by side are more than the barrel of the butt splice takes.
+    expect(tap).toMatchObject({
+      ...{ form: 'tap', part: 'sleeve-16' },
+      prep: 'joined to the lead at the plug, taken as 18 AWG',
+    });
+    expect(tap).not.toHaveProperty('torqueNm');
+  });
+
+  test('that no splice of the catalogue joins to its lead is told, once for each end, and another is not', () => {
+    const thick = turnOn(', lead: 8 AWG', splices);
+    expect(thick.end.part).toBeNull();
+    expect(thick.lacking.map(({ remark }) => remark.of)).toEqual([['turn-on', 'amp.REM']]);
+    expect(thick.lacking[0]?.remark.message).toMatch(
+      /no butt splice or solder sleeve .* turn-on \(18 AWG\) .* maker's own lead, 8 AWG/,
+    );
+    expect(turnOn('').lacking.map(({ remark }) => remark.of)).toEqual([
+      ['turn-on', 'radio.REM'],
+      ['turn-on', 'amp.REM'],
+    ]);
   });
 
   test('that its port does not take is refused with what would do', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
-import { type Splice, spliceTakes } from '../../../lib/power/conductor/joint-size.ts';
+import { type Splice, spliceJoins, spliceTakes } from '../../../lib/power/conductor/joint-size.ts';
 
 const splice = (form: Splice['form'], smallestMm2: number, largestMm2: number): Splice => ({
   form,
@@ -24,4 +24,16 @@ describe('a splice that joins a wire to another', () => {
     expect(spliceTakes(splice('solder-sleeve', 0.77, 2), awg20, awg20)).toBe(true);
     expect(spliceTakes(splice('solder-sleeve', 0.79, 2), awg20, awg20)).toBe(false);
   });
+});
+
+describe('a splice that joins the ends of two wires', () => {
+  test.each(['butt-splice', 'solder-sleeve'] as const)(
+    'as a %s holds each of them within its range',
+    (form) => {
+      expect(spliceJoins(splice(form, 0.5, 0.83), awg18, awg20)).toBe(true);
+      expect(spliceJoins(splice(form, 0.5, 0.83), awg20, awg18)).toBe(true);
+      expect(spliceJoins(splice(form, 0.5, 0.82), awg18, awg20)).toBe(false);
+      expect(spliceJoins(splice(form, 0.53, 0.83), awg18, awg20)).toBe(false);
+    },
+  );
 });

@@ -43,6 +43,11 @@ export const terminalSpecSchema = z.strictObject({
     ).optional(),
     'The smallest and the largest conductor that its maker allows in it.',
   ),
+  lead: builders(
+    wireSize.optional(),
+    'Of a lead that its maker supplies, or of the lead at a plug of the vehicle: the size of its conductor. The splice that joins a wire to it follows from it.',
+    { example: '20 AWG', leftOut: 'it is taken as thick as the wire, and the wire list says so' },
+  ),
   stud: builders(studSchema.optional(), 'Size of its stud or bolt. The hole of a lug follows from it.', {
     example: 'M8',
   }),

@@ -1,16 +1,45 @@
 import type { PlanJoint, PlanWire } from '../../../model/plan/index.ts';
 import { lengthText, type Work } from '../work.ts';
 
-/** The joints of some wires, as the step tells in which their ends are made; empty where they have none. */
+/** The joints of some wires, to others and to leads that are there, as the step tells in which their ends are made; empty where they have none. */
 export function jointsText(work: Work, wires: readonly PlanWire[]): string {
-  const joints = jointsOf(work, wires);
-  if (joints.length === 0) return '';
-  return `; first join ${joints.map((joint) => jointText(work, joint)).join(', ')}; sleeve closed over the insulation, both labelled`;
+  const joints = jointsOf(work, wires).map((joint) => jointText(work, joint));
+  const before = joints.length > 0 ? `; first join ${joints.join(', ')}` : '';
+  const atLeads = leadsText(wires);
+  if (before === '' && atLeads === '') return '';
+  return `${before}${atLeads}; sleeve closed over the insulation, both labelled`;
 }
 
 /** What is done with them. */
 export function jointActs(work: Work, wires: readonly PlanWire[]): readonly string[] {
-  return jointsOf(work, wires).map(({ id }) => `join:${id}`);
+  return [
+    ...jointsOf(work, wires).map(({ id }) => `join:${id}`),
+    ...leadEnds(wires).map(({ id, terminal }) => `join:${id} ${terminal}`),
+  ];
+}
+
+const leadForms = {
+  'supplied-lead': "join to the maker's own lead",
+  tap: 'open the lead at the plug and join to it',
+} as const;
+
+/** Ends that are joined to a lead, each with its wire. */
+function leadEnds(wires: readonly PlanWire[]) {
+  return wires.flatMap(({ id, label, ends }) =>
+    ends.flatMap(({ terminal, form, part }) =>
+      form === 'supplied-lead' || form === 'tap' ? [{ id, label, terminal, form, part }] : [],
+    ),
+  );
+}
+
+/** What is joined to leads, by what it is joined to and by which splice: `; join to the maker's own lead by splice-18: L1+ at amp.IN1+`. */
+function leadsText(wires: readonly PlanWire[]): string {
+  const groups = new Map<string, string[]>();
+  for (const { label, terminal, form, part } of leadEnds(wires)) {
+    const how = `${leadForms[form]} by ${part ?? 'a splice that takes both'}`;
+    groups.set(how, [...(groups.get(how) ?? []), `${label} at ${terminal}`]);
+  }
+  return [...groups].map(([how, ends]) => `; ${how}: ${ends.join(', ')}`).join('');
 }
 
 function jointsOf({ plan: { joints = [] } }: Work, wires: readonly PlanWire[]): readonly PlanJoint[] {
