@@ -49,7 +49,7 @@ export const endFindings = {
     ...commonPractice,
   },
   'terminal-not-in-catalogue': {
-    asks: 'The catalogue has the lug, ferrule or contact of each end.',
+    asks: 'The catalogue has the lug, ferrule, contact or splice of each end.',
     levels: ['caution'],
     source: "the shop's catalogue",
   },

@@ -13,7 +13,7 @@ const shrink = (bore: string, shrunk: string) =>
       `shrink-a: { kind: covering, title: Shrink, form: heat-shrink, bore: ${bore}, shrunk-bore: ${shrunk}, withstands: 110 C }`,
     ),
   );
-/** Lugs and ferrules for all that the small shop crimps. */
+/** Lugs, ferrules and a sleeve for all that the small shop crimps and joins. */
 const crimps = crimpsOf(', strip: 16 mm');
 const silentCrimps = crimpsOf('');
 function crimpsOf(strip: string): Change {
@@ -22,6 +22,7 @@ function crimpsOf(strip: string): Change {
     ...['22 to 18', '16 to 12', '10 to 6', '4 to 2'].map((sizes, n) =>
       crimp(`ferrule-${n}`, 'ferrule', sizes, strip),
     ),
+    crimp('sleeve-0', 'solder-sleeve', '20 to 16', strip),
   );
 }
 function crimp(id: string, form: string, sizes: string, strip: string): string {
@@ -113,8 +114,16 @@ export const endAndRunRemarks = {
     quiet: [quiet('lugs and ferrules that tell it', inSmallShop(crimps)), asItStands],
   },
   'terminal-not-in-catalogue': {
-    fires: [fires('no lug of any kind', 'caution', 'tail', asItStands.remarks)],
-    quiet: [quiet('lugs and ferrules for all', inSmallShop(crimps))],
+    fires: [
+      fires('no lug of any kind', 'caution', 'tail', asItStands.remarks),
+      fires(
+        "no splice for the lead at the plug of the vehicle's source",
+        'caution',
+        'turn-on',
+        asItStands.remarks,
+      ),
+    ],
+    quiet: [quiet('lugs, ferrules and a sleeve for all', inSmallShop(crimps))],
   },
   'heat-shrink-none-fits': {
     fires: [
