@@ -1,9 +1,10 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import type { ConductorRole } from '../../model/vocabulary.ts';
+import { insulationColumn } from '../../model/tables/ampacity.ts';
 import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import { candidate } from './cable-candidates.ts';
 import { speakerConductors, speakerSigns } from './speaker-conductors.ts';
 
 /** Base colours in the order in which pairs take them: what nine-conductor cable has used for long. */
@@ -40,8 +41,8 @@ export function colourPairs(
     const chosen = chooseReels(choices, open.slice(at + 1), uses);
     if (!chosen) continue;
     uses.set(chosen.colour, (uses.get(chosen.colour) ?? 0) + 1);
-    coloured.set(positive.link.id, withReel(positive, chosen.positive));
-    coloured.set(negative.link.id, withReel(negative, chosen.negative));
+    coloured.set(positive.link.id, withReel(job, positive, chosen.positive));
+    coloured.set(negative.link.id, withReel(job, negative, chosen.negative));
   }
   return coloured;
 }
@@ -53,7 +54,7 @@ function openPairs(job: Job, sized: ReadonlyMap<string, SizedConductor>): readon
     if (!positive || !negative || !isOpenPair(positive) || !isOpenPair(negative)) return [];
     if (positive.cable.size.areaMm2 !== negative.cable.size.areaMm2) return [];
     const isLong = ({ longestM }: ReelPair) => longestM >= positive.lengthM;
-    const reels = reelPairs(job, positive.role, positive.cable.size.areaMm2);
+    const reels = reelPairs(job, positive, Math.max(positive.hottestC, negative.hottestC));
     const long = reels.filter(isLong);
     const choices = (long.length > 0 ? long : reels).toSorted(
       (a, b) => orderOf(a.colour) - orderOf(b.colour) || (a.colour < b.colour ? -1 : 1),
@@ -107,18 +108,28 @@ function orderOf(colour: string): number {
   return at < 0 ? usualColours.length : at;
 }
 
-function withReel(conductor: SizedConductor, part: string): SizedConductor {
-  return { ...conductor, cable: { ...conductor.cable, part } };
+function withReel(job: Job, conductor: SizedConductor, reel: string): SizedConductor {
+  const part = job.parts[reel];
+  if (part?.kind !== 'wire') return conductor;
+  return { ...conductor, cable: candidate(reel, part, job.shop.stock[reel]) };
 }
 
 /**
  * Reels of one size and use that make a pair: a base colour and the same with a black stripe, or where there is none two
- * colours that differ, the minus in black where that is one of them.
+ * colours that differ, the minus in black where that is one of them. Of those whose insulation is for more than the
+ * hottest ambient of their way, where two are.
  */
-function reelPairs(job: Job, role: ConductorRole, areaMm2: number): ReelPair[] {
+function reelPairs(job: Job, { role, cable: { size } }: SizedConductor, hottestC: number): ReelPair[] {
   const reels = partsOfKind(job.parts, 'wire').filter(
-    ([, part]) => part.for.includes(role) && part.size.areaMm2 === areaMm2,
+    ([, part]) => part.for.includes(role) && part.size.areaMm2 === size.areaMm2,
   );
+  const lasts = ([, { insulation }]: Reel) =>
+    (insulationColumn(insulation ?? job.rules['insulation-unmarked'].value) ?? 0) > hottestC;
+  const lasting = pairsAmong(job, reels.filter(lasts));
+  return lasting.length > 0 ? lasting : pairsAmong(job, reels);
+}
+
+function pairsAmong(job: Job, reels: readonly Reel[]): ReelPair[] {
   const pairOf = (positive: Reel, negative: Reel): ReelPair => ({
     colour: positive[1].colour,
     positive: positive[0],

@@ -69,7 +69,7 @@ export interface ConductorDuty {
 }
 
 /** What rules a candidate out. */
-export type ConductorLimit = 'fuse' | 'drop' | 'port' | 'stock' | 'least-size' | 'conductance';
+export type ConductorLimit = 'fuse' | 'insulation' | 'drop' | 'port' | 'stock' | 'least-size' | 'conductance';
 
 /** A candidate with its figures and all limits that it misses. */
 export interface JudgedCable {
@@ -96,7 +96,8 @@ export interface ConductorChoice {
 }
 
 /**
- * The smallest candidate whose ampacity (stop limit) covers its fuse and whose drop, I * (r * L + Rother) with hot
+ * The smallest candidate whose ampacity (stop limit) covers its fuse, whose insulation is for more than the ambient of
+ * its way, and whose drop, I * (r * L + Rother) with hot
  * resistance, stays within the limit; of these one that covers its fuse at the true ambient too, if there is any. The reason names the limit that ruled out the next smaller one; where nothing
  * fits, it names what the thickest candidate still misses and by how much. A candidate that can't be judged, such as
  * one that is too thin for any ampacity, is passed over. Fault on a length or current that is out of range, and where
@@ -224,6 +225,8 @@ function missesOf(
   const carriesA = carries.ampacityA.value;
   if (carriesA < duty.fuseA)
     miss('fuse', `it carries ${amps(carriesA)}, ${ampsDrawn(duty.fuseA - carriesA)} less than its fuse`);
+  // What no fuse limits asks for no ampacity, and its insulation has to last all the same.
+  else if (carriesA <= 0) miss('insulation', 'its insulation is not for the ambient of its way');
   if (dropV.value > duty.mostDropV)
     miss(
       'drop',

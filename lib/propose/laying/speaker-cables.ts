@@ -188,7 +188,9 @@ function fits(
 ): boolean {
   const { rules } = draft.around;
   const takes = [first.from, first.to].flatMap((end) =>
-    terminalsAt(draft, end).flatMap((terminal) => terminal.takes ?? []),
+    terminalsAt(draft, end).flatMap(({ takes: range, joint }) =>
+      range && joint !== 'supplied-lead' ? [range] : [],
+    ),
   );
   const mostMm2 = Math.min(...takes.map(({ to }) => to.areaMm2));
   const leastMm2 = Math.max(0, ...takes.map(({ from }) => from.areaMm2));

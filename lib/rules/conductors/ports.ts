@@ -14,8 +14,8 @@ interface End {
   readonly end: WireEnd;
 }
 
-/** A wire that is joined to another before a port does not enter it. */
-const enters = ({ form }: WireEnd): boolean => form !== 'joint';
+/** A wire that is joined to another before a port, or spliced to a lead of the maker's, does not enter it. */
+const enters = ({ form }: WireEnd): boolean => form !== 'joint' && form !== 'supplied-lead';
 
 /** Both ends of every wire of the job that enter their ports. */
 function jobEnds(about: Case): readonly End[] {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inJob, partsFile } from '../../read/problem-case.ts';
+import { inJob, partsFile, vehicleFile } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
 
@@ -11,6 +11,27 @@ const colours = (...changes: readonly Change[]) => {
 describe('colours of a speaker pair', () => {
   test('the negative is striped', () => {
     expect(colours()).toEqual(['WH', 'WH/BK']);
+  });
+
+  // 33 CFR 183.425, Table 5: insulation for 80 C is for less than the 85 C that the house counts on top of a dash.
+  test('on a way in the sun are those of reels that withstand it', () => {
+    const toDash: Change = [
+      vehicleFile,
+      'boot: { title: Boot, zone: cargo',
+      'boot: { title: Boot, zone: dash-top',
+    ];
+    const hot: Change = [
+      partsFile,
+      '  loom-a:',
+      '  red-12: { kind: wire, title: Red, size: 12 AWG, insulation: 105 C, colour: RD, for: [speaker] }\n  black-12: { kind: wire, title: Black, size: 12 AWG, insulation: 105 C, colour: BK, for: [speaker] }\n  loom-a:',
+    ];
+    const onShelf: Change = [
+      'content/shop.yaml',
+      '  large-60:',
+      '  red-12: { reels: [30 ft] }\n  black-12: { reels: [30 ft] }\n  large-60:',
+    ];
+    expect(colours(hot, onShelf, toDash)).toEqual(['RD', 'BK']);
+    expect(colours(hot, onShelf)).toEqual(['WH', 'WH/BK']);
   });
 
   test('a size that the job gives leaves the colours to be chosen', () => {

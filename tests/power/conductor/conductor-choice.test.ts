@@ -23,6 +23,15 @@ function choose(given: ConductorDuty, candidates = every, rules: PowerRules = us
 }
 
 describe('a conductor choice', () => {
+  // 33 CFR 183.425, Table 5, has columns to 80 C and to 105 C: insulation at or below its ambient carries nothing.
+  test('takes insulation for the ambient of its way, though no fuse limits it', () => {
+    const music = duty({ fuseA: 0, currentA: 0, zones: [{ ...bench, ambientC: 85 }] });
+    const [thin, hot] = [cable('16', { insulationC: 80 }), cable('14', { insulationC: 105 })];
+    expect(choose(music, [thin, hot]).chosen?.candidate).toBe(hot);
+    expect(choose(music, [thin]).chosen).toBeNull();
+    expect(choose({ ...music, zones: [bench] }, [thin, hot]).chosen?.candidate).toBe(thin);
+  });
+
   // ABYC E-11, CM = K I L / E with K = 10.75, and the worked example that marine wiring guides print beside its 3 %
   // chart: a pump of 10 A at 12 V, 11 ft out and 10 ft back, asks for 6,270 circular mils, so for 12 AWG (6,530).
   // K is that of stranded copper near 25 C.

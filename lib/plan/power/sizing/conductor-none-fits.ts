@@ -19,7 +19,7 @@ export function noneFits(
   reason: string,
 ): Remark {
   const { id } = task.link;
-  const thinnest = considered.find((cable) => carriedA(cable) >= task.neededA);
+  const thinnest = considered.find((cable) => carriedA(cable) > 0 && carriedA(cable) >= task.neededA);
   const refusing = thinnest ? ports.filter((port) => !goesIn(thinnest.candidate.size.areaMm2, port)) : [];
   const told =
     thinnest && refusing.length > 0
@@ -67,8 +67,11 @@ function portsRefuse(
   const buy =
     reducers.length > 0 ? `put ${[...new Set(reducers)].join(' and ')} into the catalogue; or ` : '';
   return {
-    message: `${task.link.id} must carry ${needed(task)}: ${size.label} is the smallest cable of the catalogue that does, and ${limits}`,
-    remedy: `${buy}use a part whose ${refusing.map(({ id }) => id).join(' and ')} takes ${size.label}${smallerFuses(fittingA)}`,
+    message:
+      task.neededA > 0
+        ? `${task.link.id} must carry ${needed(task)}: ${size.label} is the smallest cable of the catalogue that does, and ${limits}`
+        : `${size.label} is the smallest cable of the catalogue for ${task.link.id}, and ${limits}`,
+    remedy: `${buy}use a part whose ${refusing.map(({ id }) => id).join(' and ')} takes ${size.label}${task.neededA > 0 ? smallerFuses(fittingA) : ''}`,
   };
 }
 

@@ -29,6 +29,8 @@ export interface SizedConductor {
   readonly cable: CableCandidate;
   readonly judged: JudgedCable | null;
   readonly lengthM: number;
+  /** Hottest ambient of its way (C). */
+  readonly hottestC: number;
   /** What it must be able to carry, from its fuses (A). */
   readonly neededA: number;
   readonly chosen: Chosen;
@@ -65,6 +67,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     cable,
     judged,
     lengthM: task.lengthM,
+    hottestC: Math.max(...task.zones.map(({ ambientC }) => ambientC)),
     neededA: task.neededA,
     chosen: given ? 'given' : 'computed',
     reason: given ? `given: ${cable.size.label}` : reasonOf(task, cable, choice, byFeed),

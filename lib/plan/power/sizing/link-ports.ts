@@ -16,7 +16,10 @@ export interface LinkPort {
   readonly reduces: (areaMm2: number) => boolean;
 }
 
-/** The ports at both ends of a link whose parts say what they take. */
+/**
+ * The ports at both ends of a link whose parts say what they take. A lead that a maker supplies is none: the conductor is
+ * spliced to it, and the splice alone has to take both.
+ */
 export function linkPorts(job: Job, devices: DevicesById, link: Link): LinkPort[] {
   const entered = [link.from, link.to].filter((end) => entersPort(job, link, end));
   return entered.flatMap((end) => portOf(job, devices, end) ?? []);
@@ -34,7 +37,7 @@ function portOf(
 ): LinkPort | null {
   const spec = devices.get(end.device)?.facts.terminals[end.terminal];
   const takes = spec?.takes;
-  if (!takes) return null;
+  if (!takes || spec.joint === 'supplied-lead') return null;
   const id = terminalId(end);
   // A reducer holds one conductor: in a port that is shared it goes on none.
   const sharing = links.filter((link) =>

@@ -72,6 +72,17 @@ describe('a cable that carries enough and goes into no port', () => {
     expect(most).toBe(Math.floor(cables[0]?.ampacity.ampacityA.value ?? 0));
   });
 
+  test('of what no fuse limits is told without a current', () => {
+    const { message, remedy } = told(0, [port('amp.CH1+', '10')], cables);
+    expect(message).toBe(
+      '8 AWG is the smallest cable of the catalogue for feed, and amp.CH1+ takes at most 10 AWG',
+    );
+    expect(remedy).not.toMatch(/fuse/);
+    // 80 C in a bay of 85 C carries nothing: it is the heat that is told, and no current of 0 A.
+    const hot = told(0, [], considered(['8'], [bay], 80), [bay]).message;
+    expect(hot).toMatch(/^feed passes engine-bay, at 85 C, and no cable/);
+  });
+
   test('is the smallest that carries it, on the bound too', () => {
     const exact = cables[1]?.ampacity.ampacityA.value ?? 0;
     expect(told(exact, [port('amp.B+', '8')], cables).message).toMatch(/: 4 AWG is the smallest/);

@@ -29,6 +29,14 @@ describe('the ports of a conductor', () => {
     expect(portsOf('tail').map(({ id }) => id)).toEqual(['main-fuse.IN']);
   });
 
+  test('are none at a lead that its maker supplies: the conductor is spliced to it', () => {
+    const supplied = inParts(
+      'B+: { role: supply-positive, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }',
+      'B+: { role: supply-positive, joint: supplied-lead, takes: { from: 8 AWG, to: 4 AWG } }',
+    );
+    expect(portsOf('feed', supplied).map(({ id }) => id)).toEqual(['main-fuse.OUT']);
+  });
+
   test('take a reducer where they clamp, a stud does not', () => {
     expect(portsOf('feed').map(({ clamps }) => clamps)).toEqual([false, true]);
     expect(portsOf('feed', reducer).map(({ reduces }) => reduces(mm2('1/0')))).toEqual([false, true]);

@@ -38,6 +38,7 @@ export function sizedIn(circuit: Circuit, id: string, areaMm2: number, neededA =
     cable: { part: '', size: { label: `${areaMm2} mm2`, areaMm2 }, material: 'copper', insulationC: 105 },
     judged: null,
     lengthM: 1,
+    hottestC: 50,
     neededA,
     chosen: 'computed',
     reason: '',

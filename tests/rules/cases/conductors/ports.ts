@@ -27,6 +27,16 @@ export const portsCases = {
           }),
       },
       {
+        name: '2 AWG spliced to leads that the makers supply',
+        about: () =>
+          aboutPlan((plan) => {
+            for (const id of ['amp-feed', 'amp-ground']) {
+              wire(plan, id).size = sized('2');
+              for (const end of wire(plan, id).ends) end.form = 'supplied-lead';
+            }
+          }),
+      },
+      {
         name: '2 AWG with a reducer at both ends',
         about: () =>
           aboutPlan((plan) => {
