@@ -54,7 +54,7 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
         leads: true,
         cell: (one) => strong(printed('gain-voltage', one.gainVoltageV)),
       },
-      { title: 'Power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
+      { title: 'Set for', kind: 'figure', cell: powerSetFor },
       { title: 'Loss in the wire', kind: 'figure', cell: (one) => printed('loss', one.wireLossDb) },
       { title: 'Below its fellow', kind: 'figure', cell: belowText },
       { title: 'Damping', kind: 'figure', cell: (one) => printed('damping', one.damping) },
@@ -67,6 +67,14 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
     ],
     (one) => one.id,
   );
+}
+
+/** The power that the voltage of a gain is set for; where its speakers take less than the amplifier gives, both. */
+function powerSetFor({ gain, powerW }: PlanChannel): Written {
+  if (gain === null) return { text: none.text };
+  const text = printed('power', gain.targetPowerW);
+  const rated = printed('power', powerW);
+  return text === rated ? { text } : { text, beside: `the amplifier gives ${rated}` };
 }
 
 /** How far a path is below its highest level at the tone, and what stands flat while its gain is set. */
@@ -153,7 +161,7 @@ function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
       { title: 'Speaker', cell: (one) => strong(item(one.id), one.id) },
       { title: 'Channel', cell: (one) => one.channel ?? none },
       { title: 'Polarity', cell: polarityText },
-      { title: 'Power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
+      { title: 'At rated power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
       {
         title: 'Distance',
         kind: 'figure',
