@@ -42,11 +42,15 @@ const whyCorner: Readonly<Partial<Record<string, string>>> = {
   'low-pass': 'above the highest note a bass channel should play',
 };
 
+/** Of a switch whose safe position is written, and is not the one that its kind would take. */
+const whyWritten = 'the position that its part names for first power-up';
+
 /** What a control says of itself, as far as its defaults go by it. */
 export interface WrittenControl {
   readonly what: ControlSpec['what'];
   readonly form?: string | undefined;
   readonly positions?: readonly string[] | undefined;
+  readonly safe?: string | undefined;
   readonly automatic?: readonly string[] | undefined;
   /** What its filter passes: always, or by position. */
   readonly pass?: string | undefined;
@@ -67,13 +71,20 @@ export function controlFill(written: WrittenControl): ControlFill {
   const form = written.form ?? fill.form;
   const positions = written.positions ?? fill.positions;
   const safe = safeState(fill.safe, { ...written, form, positions });
-  const why = written.what === 'crossover' ? whyCorner[written.pass ?? 'high-pass'] : fill.why;
+  const why = whyOf(written, fill.why);
   return {
     ...(form !== undefined && { form }),
     ...(positions && { positions }),
     ...(safe !== undefined && { safe }),
     ...(why !== undefined && { why }),
   };
+}
+
+/** The reason for a safe state: where one is written that is no high-pass, none of what a high-pass does. */
+function whyOf({ what, pass, safe, passes = {} }: WrittenControl, usual: string | undefined) {
+  if (what === 'crossover') return whyCorner[pass ?? 'high-pass'];
+  if (what === 'crossover-mode' && safe !== undefined && passes[safe] !== 'high-pass') return whyWritten;
+  return usual;
 }
 
 function safeState(rule: ControlDefault['safe'], control: WrittenControl): string | undefined {

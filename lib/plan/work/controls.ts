@@ -37,17 +37,18 @@ function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' 
     const asked = byLinks.get(control);
     const safe = asked?.state ?? ofPart;
     const preset = own ?? safe;
+    const isSafe = preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en');
     return {
       item: id,
       control,
       preset,
-      why: asked?.why ?? why,
+      why: asked?.why ?? (isSafe ? why : 'as the job says'),
       safeState: safe,
       panel,
       atM: at ?? null,
       order: index + 1,
       chosen: own === undefined ? 'computed' : 'given',
-      safe: preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en'),
+      safe: isSafe,
       final: finals.get(control) ?? { state: null, why: '', chosen: 'computed', during: 'presets' },
     };
   });

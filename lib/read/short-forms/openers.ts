@@ -137,6 +137,7 @@ function fillControl(node: Written): Written {
     what: word,
     form: textOf(below(node, 'form')) ?? undefined,
     positions: textsOf(below(node, 'positions')),
+    safe: textOf(below(node, 'safe')) ?? undefined,
     automatic: textsOf(below(node, 'automatic')),
     pass: textOf(below(filter, 'pass')) ?? undefined,
     passes:

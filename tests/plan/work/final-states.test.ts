@@ -7,7 +7,7 @@ import { type Written, written } from '../../rules/content.ts';
 import { planned } from '../planned.ts';
 
 /** The amplifier of the small job with the knobs and switches that amplifiers of the trade have. */
-function withFilters({ amp, dsp = [], final = {} }: Filters): (content: Written) => void {
+function withFilters({ amp, dsp = [], final = {}, before }: Filters): (content: Written) => void {
   return (content) => {
     const { controls } = partIn(content, 'two-channel', 'amplifier');
     if (!controls) throw new Error('The amplifier has controls.');
@@ -45,6 +45,7 @@ function withFilters({ amp, dsp = [], final = {} }: Filters): (content: Written)
     controls.GAIN = { ...controls.GAIN, ...own, what: 'gain', form: 'knob', safe: 'fully down' };
     const { devices } = content.job;
     Object.assign(devices.amp ?? {}, { filters: amp, 'after-commissioning': final });
+    if (before) Object.assign(devices.amp ?? {}, { settings: before });
     Object.assign(devices.dsp ?? {}, { filters: { OUT1: dsp } });
   };
 }
@@ -53,6 +54,7 @@ interface Filters {
   readonly amp: Readonly<Record<string, readonly Written80[]>>;
   readonly dsp?: readonly Written80[];
   readonly final?: Readonly<Record<string, string>>;
+  readonly before?: Readonly<Record<string, string>>;
 }
 type Written80 = { pass: 'high-pass' | 'low-pass'; type: 'butterworth'; order: number; corner: string };
 
@@ -72,6 +74,16 @@ const finalsOf = (filters: Filters) => {
       ?.filters.map(({ where, pass, cornerHz }) => `${where} ${pass} ${cornerHz}`);
   return { plan, of, path };
 };
+
+describe('the reason for a preset', () => {
+  const whyOf = (before: Readonly<Record<string, string>>) =>
+    finalsOf({ amp: {}, before }).plan.controls.find(({ control }) => control === 'XOVER')?.why;
+
+  it('is that of its part for the safe state, and never for another that the job asks for', () => {
+    expect(whyOf({ XOVER: 'HPF' })).toBe('small cones are kept from bass');
+    expect(whyOf({ XOVER: 'FULL' })).toBe('as the job says');
+  });
+});
 
 describe('the state of a control after commissioning', () => {
   it('of a filter before the amplifier is full at the amplifier, so that no path is filtered twice', () => {

@@ -69,6 +69,11 @@ const controls: readonly Spelled[] = [
     'X: { what: crossover-mode, form: switch, panel: left, positions: [FULL, HPF, LPF], filter: { type: butterworth, order: 2, passes: { HPF: high-pass, LPF: low-pass } }, safe: HPF, why: a high-pass holds bass from small cones until the filters before it are proved }',
   ],
   [
+    'a switch whose safe position is no high-pass',
+    'X: { what: crossover-mode, panel: left, safe: FULL, positions: [FULL, HPF], filter: { type: butterworth, order: 2, passes: { HPF: high-pass } } }',
+    'X: { what: crossover-mode, form: switch, panel: left, positions: [FULL, HPF], filter: { type: butterworth, order: 2, passes: { HPF: high-pass } }, safe: FULL, why: the position that its part names for first power-up }',
+  ],
+  [
     'a low-pass',
     'L: { what: crossover, panel: left, safe: 80 Hz, filter: { pass: low-pass, range: 40 Hz to 250 Hz } }',
     'L: { what: crossover, form: knob, panel: left, safe: 80 Hz, why: above the highest note a bass channel should play, filter: { pass: low-pass, range: { from: 40 Hz, to: 250 Hz } } }',
