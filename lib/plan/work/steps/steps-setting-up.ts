@@ -110,19 +110,21 @@ function speakerStep(work: Work): Step {
       ? ''
       : `, ${work.activeTweeters.join(' and ')} through a series capacitor at first`;
   const load = waiting.length === 0 ? '' : `Load the equalising of ${waiting.join(' and ')}. `;
+  const delayed = work.plan.audio.speakers.some(({ delayMs }) => delayMs !== null && delayMs > 0);
+  const set = delayed ? 'Set delays and polarity' : 'Set polarity; no delay is planned';
   return step(
     'speakers-on',
     [{ step: 'gains', why: 'no speaker hears a test tone at full level, nor a filter that is not proved' }],
     {
       ...setting,
-      text: `${load}Source at its lowest level, speaker plugs on${tweeters}. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
+      text: `${load}Source at its lowest level, speaker plugs on${tweeters}. ${set}${names === '' ? '' : `; set ${names}`}`,
       tools: ['polarity tester', 'hearing protection'],
       minutes: Math.max(
         1,
         minutesFor(work, 'take-reading', readings.length) + minutesFor(work, 'set-control', acts.length),
       ),
       acts: ['speakers-on', ...acts, ...readings.map((id) => `measure:${id}`)],
-      proof: 'Each delay and polarity is as on the sheet; every speaker plays its own band',
+      proof: `Each ${delayed ? 'delay and polarity' : 'polarity'} is as on the sheet; every speaker plays its own band`,
     },
   );
 }

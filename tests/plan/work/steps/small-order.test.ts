@@ -294,6 +294,23 @@ describe('the order of work of a small job', () => {
     expect(dressed('power')).toBe('Dress and tie the wires of main');
   });
 
+  test('sets delays where some speaker has one, and says so where none has', () => {
+    const set = (delayMs: number | null) =>
+      at(
+        ordered({}, (one) => {
+          const speakers = one.plan.audio.speakers.map((speaker) => ({ ...speaker, delayMs }));
+          return { ...one, plan: { ...one.plan, audio: { ...one.plan.audio, speakers } } };
+        }),
+        'speakers-on',
+      );
+    expect(set(1.2).text).toContain('Set delays and polarity');
+    expect(set(1.2).proof).toContain('delay and polarity');
+    for (const none of [0, null]) {
+      expect(set(none).text).toContain('Set polarity; no delay is planned');
+      expect(set(none).proof).not.toContain('delay');
+    }
+  });
+
   test('puts a tweeter without a crossover on through a capacitor, and no other speaker', () => {
     const on = (...activeTweeters: readonly string[]) =>
       at(
