@@ -75,6 +75,8 @@ describe('new part', () => {
     const { parts, problems } = readContent(await realEffects(folder.root).readContent());
     expect(problems).toEqual([]);
     expect(parts['set-six']).toMatchObject({ band: 'midbass', power: 90, 'lowest-frequency': 70 });
+    // Whatever the set is called, a woofer too: the tweeter is no woofer.
+    expect(parts['set-six-tweeter']?.title).toBe('Tweeter, in one set with Component set, 6 1/2 in');
     expect(parts['set-six-tweeter']).toMatchObject({ band: 'tweeter', power: 90, mass: 0.09 });
     expect(parts['set-six-crossover']).toMatchObject({
       kind: 'crossover',

@@ -57,7 +57,7 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
   return {
     [`${id}-tweeter`]: {
       kind: 'speaker',
-      title: `${title}: tweeter`,
+      title: `Tweeter, in one set with ${title}`,
       ...filled('size', known({ width: frame, depth: frame, height: mounting })),
       ...known({ mass: cells['tweeter-mass'] }),
       band: 'tweeter',
@@ -67,7 +67,7 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
     },
     [`${id}-crossover`]: {
       kind: 'crossover',
-      title: `${title}: passive crossover`,
+      title: `Passive crossover, in one set with ${title}`,
       ...filled('size', known({ width, depth, height })),
       ...known({ mass: cells.mass }),
       terminals: crossoverTerminals(['W', 'T'], { input: held, output: leads === true ? supplied : held }),
