@@ -67,6 +67,11 @@ export function spaceSpot({ spaceId }: Board, ...below: readonly string[]): Spot
   return { path: pointer(['spaces', spaceId, ...below]), file: 'vehicle' };
 }
 
+/** Where a ground point is told, or a value below it. */
+export function groundSpot(point: string, ...below: readonly string[]): Spot {
+  return { path: pointer(['grounds', point, ...below]), file: 'vehicle' };
+}
+
 /** Where the link of a wire was written. */
 export function wireSpot({ job, plan }: Case, wire: string): Spot {
   const name = plan.wires.find(({ id }) => id === wire)?.link ?? wire;

@@ -151,6 +151,24 @@ export function behind(what: 'tank' | 'line' | 'airbag' | 'wiring' | 'unknown'):
   });
 }
 
+/** A rivet nut M8 with its hole, as the catalogue has it. */
+export const nutM8 = {
+  kind: 'fixing',
+  title: 'Rivet nut M8',
+  form: 'rivet-nut',
+  thread: 'M8',
+  length: '18 mm',
+  pilot: '11 mm',
+} as const;
+
+/** The ground point of the board as it is still to be made, with what lies behind it. */
+export function groundToMake(what: 'nothing' | 'tank' | 'unknown', ...nuts: readonly (typeof nutM8)[]): Case {
+  return aboutContent(({ vehicle, parts }) => {
+    Object.assign(entry(vehicle.grounds, 'cargo'), { there: false, behind: what });
+    for (const nut of nuts) Object.assign(parts, { 'nut-m8': nut });
+  });
+}
+
 export function fixingLength(length: string, what: 'nothing' | 'tank'): Case {
   return aboutContent((content) => {
     partIn(content, 'screw', 'fixing').length = length;

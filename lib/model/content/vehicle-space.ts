@@ -20,6 +20,9 @@ const xy = {
 /** What a bolt goes into: the weaker one where it is not told. `welded`: a nut or stud that takes as much as its bolt. */
 export const insertSchema = () => builders(z.enum(['rivet-nut', 'welded']).default('rivet-nut'));
 
+/** What lies behind a panel that is drilled. */
+export const behindSchema = () => z.enum(['nothing', 'tank', 'line', 'airbag', 'wiring', 'unknown']);
+
 const obstacleSchema = z.strictObject({
   ...xy,
   width: builders(extent, 'Its width.', { example: '3 in', picture: 'space' }),
@@ -49,7 +52,7 @@ const soundPointSchema = z.strictObject({
     example: 'M6 rivet nut in the inner panel',
   }),
   behind: builders(
-    z.enum(['nothing', 'tank', 'line', 'airbag', 'wiring', 'unknown']),
+    behindSchema(),
     'What lies behind the panel there. Nothing is drilled or driven into a tank, a line or an airbag.',
     { example: 'nothing' },
   ),

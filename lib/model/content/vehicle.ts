@@ -17,7 +17,7 @@ import type { AmbientGroup } from '../zone-ambient.ts';
 import { outputsSchema } from './output-facts.ts';
 import { formatVersion } from './shop.ts';
 import { routeSchema, vehicleStretch } from './vehicle-route.ts';
-import { insertSchema, spaceSchema } from './vehicle-space.ts';
+import { behindSchema, insertSchema, spaceSchema } from './vehicle-space.ts';
 
 /** A device that the vehicle came with, so that the far end of each wire exists. */
 const fittedSchema = z.strictObject({
@@ -63,6 +63,21 @@ const groundPointSchema = z.strictObject({
     leftOut: 'middle, and the survey sheet asks for it',
   }),
   stud: builders(studSchema, 'The bolt or stud that is there, or that fits.', { example: 'M8' }),
+  there: builders(
+    z.boolean().default(true),
+    'Whether what takes the bolt is there. `false`: a job that grounds there drills a hole and sets a rivet nut of the shop in it.',
+    { example: false },
+  ),
+  behind: builders(
+    behindSchema().default('unknown'),
+    'Of a point that is still to be made: what lies behind the panel there. Nothing is drilled into a tank, a line or an airbag.',
+    { example: 'nothing' },
+  ),
+  'free-depth': builders(
+    extent.optional(),
+    'Of a point that is still to be made: what is free behind the panel for the rivet nut.',
+    { example: '1 1/2 in' },
+  ),
   insert: section(
     insertSchema(),
     'What the bolt goes into. `welded` is a nut or a stud that takes as much torque as its bolt.',

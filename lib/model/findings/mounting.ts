@@ -99,7 +99,7 @@ export const mountingFindings = {
     ...partData,
   },
   'point-not-made': {
-    asks: 'A sound point that is still to be made has a rivet nut of the catalogue, with its thread, its hole and room behind the panel.',
+    asks: 'A sound point or ground point that is still to be made has a rivet nut of the catalogue, with its thread, its hole and room behind the panel.',
     levels: ['stop'],
     ...partData,
   },

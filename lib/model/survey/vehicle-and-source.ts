@@ -91,7 +91,7 @@ export const underTheHood: Station = {
       key: 'ground',
       asks: 'Ground points: studs and bolts of the bare body',
       by: 'eye',
-      hint: 'That of the battery, and one near each board. Tell what else the bolt holds.',
+      hint: 'That of the battery, and one near each board. Tell what else the bolt holds; of a point that is still to be made, no under there already, and what lies behind it: tank, line, airbag.',
       columns: [
         column('name', 'name', id, 'crossmember-left'),
         zone('under-carpet'),
@@ -99,6 +99,9 @@ export const underTheHood: Station = {
         column('stud', 'stud', ground.stud, 'M8'),
         optionalColumn('insert', 'goes into', ground.insert, 'rivet-nut'),
         optionalColumn('holds', 'holds', ground.holds, 'nothing-else'),
+        optionalColumn('there', 'there already', ground.there, 'yes'),
+        optionalColumn('behind', 'behind it', ground.behind, 'nothing'),
+        optionalColumn('free-depth', 'free depth behind', ground['free-depth'], '1 1/2 in'),
       ],
       rows: 4,
     },

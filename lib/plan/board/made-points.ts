@@ -5,6 +5,9 @@ import { piecesOf } from '../../shelf/shelf-lengths.ts';
 
 type SoundPoint = Board['space']['sound-points'][string];
 
+/** What a sound point or a ground point tells of how it is made. */
+type PointToMake = Pick<SoundPoint, 'there' | 'stud' | 'insert' | 'behind' | 'free-depth'>;
+
 /** What makes a point that is not there yet: a part of the shop, and the hole that it is set in. */
 export type MadePoint = NonNullable<PlanBoard['fixings'][number]['made']>;
 
@@ -13,7 +16,10 @@ export type MadePoint = NonNullable<PlanBoard['fixings'][number]['made']>;
  * panel, one on the shelf first, then the strongest. No part where there is none, and
  * for a welded one, which no plan makes; null for a point that is there.
  */
-export function madePoint({ parts, shop }: Pick<Job, 'parts' | 'shop'>, point: SoundPoint): MadePoint | null {
+export function madePoint(
+  { parts, shop }: Pick<Job, 'parts' | 'shop'>,
+  point: PointToMake,
+): MadePoint | null {
   if (point.there) return null;
   const freeM = point['free-depth'] ?? null;
   const isShelved = (part: string): number => Number(piecesOf(shop.stock[part]) > 0);

@@ -2,6 +2,7 @@ import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import { bodyId, type Job } from '../../model/content/resolved-job.ts';
 import { lugHoles } from '../../model/tables/lugs.ts';
 import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { type MadePoint, madePoint } from '../board/made-points.ts';
 
 /** What fastens the lugs of a ground point: parts of the catalogue, or null where it has none that fits. */
 export interface GroundBolt {
@@ -11,6 +12,8 @@ export interface GroundBolt {
   readonly own: boolean;
   readonly bolt: string | null;
   readonly washer: string | null;
+  /** What the point is made with, where it is not there yet. */
+  readonly made: MadePoint | null;
 }
 
 type Fixing = { readonly id: string; readonly lengthM: number };
@@ -30,10 +33,11 @@ export function groundBolts({
   links,
 }: Pick<Job, 'parts' | 'shop' | 'rules' | 'vehicle' | 'links'>): GroundBolt[] {
   const ends = links.flatMap(({ origin, from, to }) => [from, to].map((end) => ({ ...end, origin })));
-  return Object.entries(vehicle.grounds).flatMap(([point, { stud, bolt }]): GroundBolt[] => {
+  return Object.entries(vehicle.grounds).flatMap(([point, spot]): GroundBolt[] => {
+    const { stud, bolt } = spot;
     const here = ends.filter(({ device, terminal }) => device === bodyId && terminal === point);
     if (!here.some(({ origin }) => origin === 'job')) return [];
-    const own = bolt === 'own' || here.some(({ origin }) => origin === 'vehicle');
+    const own = spot.there && (bolt === 'own' || here.some(({ origin }) => origin === 'vehicle'));
     const washer = washerFor({ parts, shop }, stud);
     const diameterM = lugHoles.find((row) => row.stud === stud)?.studM;
     const leastM =
@@ -41,7 +45,16 @@ export function groundBolts({
       (washer?.lengthM ?? 0) +
       (diameterM ?? 0) * rules['thread-engagement'].value;
     const chosen = own || diameterM === undefined ? null : boltFor({ parts, shop }, stud, leastM);
-    return [{ point, stud, own, bolt: chosen?.id ?? null, washer: washer?.id ?? null }];
+    return [
+      {
+        point,
+        stud,
+        own,
+        bolt: chosen?.id ?? null,
+        washer: washer?.id ?? null,
+        made: madePoint({ parts, shop }, spot),
+      },
+    ];
   });
 }
 

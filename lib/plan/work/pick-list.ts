@@ -78,9 +78,10 @@ function countPieces({
     for (const { parts } of board.pieces) for (const { part, count } of parts) add(part, count);
     for (const { screw } of board.ribs) add(screw?.part, screw?.count);
   }
-  for (const { bolt, washer } of groundBolts(job)) {
+  for (const { bolt, washer, made } of groundBolts(job)) {
     add(bolt);
     add(washer);
+    add(made?.part);
   }
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.

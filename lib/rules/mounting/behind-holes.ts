@@ -1,7 +1,8 @@
 import type { Board } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
-import { partOf, spaceSpot } from '../look-up.ts';
-import type { Case, Rule, Verdict } from '../rule.ts';
+import { groundBolts } from '../../plan/wiring/ground-bolts.ts';
+import { groundSpot, partOf, spaceSpot } from '../look-up.ts';
+import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 
 const hazards: Readonly<Record<string, string>> = {
@@ -14,8 +15,14 @@ const doubts: Readonly<Record<string, string>> = {
   unknown: 'something nobody has looked at',
 };
 
-/** Every drilled place: holes of the plan that go into the vehicle, and the sound points that the fixings use. */
-function drilled({ job, plan }: Case): readonly { of: readonly string[]; behind: string; path: string }[] {
+/** A place that is drilled, with what lies behind it. */
+interface Drilled extends Spot {
+  readonly of: readonly string[];
+  readonly behind: string;
+}
+
+/** Every drilled place: holes of the plan that go into the vehicle, the sound points that the fixings use, ground points that are made. */
+function drilled({ job, plan }: Case): readonly Drilled[] {
   const holes = plan.boards.flatMap(({ id, holes: list }) =>
     list.flatMap((hole) =>
       hole.behind === null
@@ -30,8 +37,12 @@ function drilled({ job, plan }: Case): readonly { of: readonly string[]; behind:
       return [{ of: [name, point, id], behind, path: pointer(['boards', id, 'fixings', name]) }];
     }),
   );
+  const grounds = groundBolts(job).flatMap(({ point, made }) =>
+    made === null ? [] : [{ of: [point], behind: made.behind, ...groundSpot(point) }],
+  );
   return [
     ...points,
+    ...grounds,
     ...holes.filter(({ of }) => !points.some((point) => point.of[0] === of[0] && point.of[2] === of[2])),
   ];
 }
@@ -39,7 +50,7 @@ function drilled({ job, plan }: Case): readonly { of: readonly string[]; behind:
 const behindHole: Rule = {
   id: 'hole-before-hazard',
   judge(about) {
-    return drilled(about).flatMap(({ of, behind, path }): Verdict<'hole-before-hazard'>[] => {
+    return drilled(about).flatMap(({ of, behind, ...where }): Verdict<'hole-before-hazard'>[] => {
       const hazard = hazards[behind];
       const what = hazard ?? doubts[behind];
       if (what === undefined) return [];
@@ -53,7 +64,7 @@ const behindHole: Rule = {
             hazard === undefined
               ? 'look behind the panel and write what is there before anything is drilled; drill with a stop on the bit'
               : 'use another fixing point',
-          path,
+          ...where,
         },
       ];
     });

@@ -79,6 +79,15 @@ describe('a ground point at the end of a way', () => {
   });
 });
 
+test('a ground point that is still to be made is asked what lies behind it', async () => {
+  const ground = (behind: string) => ({
+    ground: [`rear, cargo, left, M8, rivet-nut, nothing-else, no, ${behind}`],
+  });
+  expect(await told('made', ground('line'))).not.toContain('what lies behind the ground point');
+  expect(shop.read('content/vehicles/made.yaml')).toMatch(/rear: \{[^}]*there: false, behind: line/);
+  expect(await told('unseen', ground(''))).toContain('eye: what lies behind the ground point rear');
+});
+
 describe('what is given and belongs to nothing', () => {
   const part = async (name: string, ...line: readonly string[]) =>
     shop.run(...['new', 'part', name, '--kind', 'speaker', '--title', 'Woofer'], ...line);

@@ -13,6 +13,7 @@ export function stillToMeasure(vehicle: Vehicle, parts: Readonly<Record<string, 
     ...meterReadings(vehicle),
     ...outputsUnread(vehicle, parts),
     ...(Object.keys(vehicle.grounds).length === 0 ? ['ground points: stud, zone and side of each'] : []),
+    ...groundsUnseen(vehicle),
     ...spacesUnmeasured(vehicle),
     ...placesUnmeasured(vehicle),
     ...waysUnmeasured(vehicle),
@@ -53,6 +54,14 @@ function spacesUnmeasured({ spaces }: Vehicle): string[] {
       : []),
     ...pointsUnread(id, space['sound-points']),
   ]);
+}
+
+/** Ground points that are still to be made, and behind which nobody looked. */
+function groundsUnseen({ grounds }: Vehicle): string[] {
+  const unseen = Object.entries(grounds).flatMap(([point, { there, behind }]) =>
+    !there && behind === 'unknown' ? [point] : [],
+  );
+  return unseen.length === 0 ? [] : [`eye: what lies behind the ground point ${unseen.join(', ')}`];
 }
 
 /** Points of a space that lack the same are told together. */

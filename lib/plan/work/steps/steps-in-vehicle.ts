@@ -17,7 +17,7 @@ import { boardIn, safe } from './board-in.ts';
 import { boxText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
-import { pointSteps } from './point-steps.ts';
+import { groundPointSteps, pointSteps } from './point-steps.ts';
 import { inOrder } from './sort-steps.ts';
 import { jointActs, jointsText } from './splice-words.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
@@ -34,6 +34,7 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const mounts = mountSteps(work);
   const runIds = runs.map(({ id }) => id);
   const points = pointSteps(work);
+  const grounds = groundPointSteps(work);
   const boards = onBench.map(({ board, tested }) =>
     boardIn(work, board, tested, { runs: runIds, points: points.map(({ id }) => id) }),
   );
@@ -42,7 +43,13 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
     onBench,
     boards.map(({ id }) => id),
   );
-  const ready = readyOf([...boards, ...late.steps, ...(boards.length === 0 ? runs : []), ...mounts]);
+  const ready = readyOf([
+    ...boards,
+    ...late.steps,
+    ...(boards.length === 0 ? runs : []),
+    ...mounts,
+    ...grounds,
+  ]);
   const connects = connectSteps(work, ready, late.laid);
   const caps = capSteps(work, [
     ...onBench.flatMap(({ steps }) => steps),
@@ -61,6 +68,7 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
     ...openings,
     ...mounts,
     ...points,
+    ...grounds,
     ...boards,
     ...late.steps,
     ...connects,

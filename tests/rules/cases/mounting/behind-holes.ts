@@ -1,5 +1,5 @@
 import { about, aboutPlan, one } from '../../case.ts';
-import { behind, board, fixingLength, hole } from '../../changes.ts';
+import { behind, board, fixingLength, groundToMake, hole, nutM8 } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 export const behindHolesCases = {
@@ -29,8 +29,23 @@ export const behindHolesCases = {
         level: 'stop',
         subject: 'wire-way',
       },
+      {
+        name: 'a ground point that is to be made before a tank',
+        about: () => groundToMake('tank', nutM8),
+        level: 'stop',
+        subject: 'cargo',
+        file: 'vehicle.yaml',
+      },
+      {
+        name: 'one behind which nobody looked',
+        about: () => groundToMake('unknown', nutM8),
+        level: 'caution',
+        subject: 'cargo',
+        file: 'vehicle.yaml',
+      },
     ],
     quiet: [
+      { name: 'nothing behind a ground point to be made', about: () => groundToMake('nothing', nutM8) },
       { name: 'nothing behind', about: () => about() },
       { name: 'a hole that ends in the board', about: () => hole(0.1, 0.1, null) },
     ],

@@ -1,5 +1,5 @@
 import { about, aboutContent } from '../../case.ts';
-import { board, soundPoint } from '../../changes.ts';
+import { board, groundToMake, nutM8, soundPoint } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 /** The first point of the board as it is still to be made, with the part that the plan found for it. */
@@ -38,8 +38,18 @@ export const madePointCases = {
         says: /what is welded is not planned/,
         toDo: /^write insert: rivet-nut and add/,
       },
+      {
+        name: 'a ground point whose thread no rivet nut of the catalogue has',
+        about: () => groundToMake('nothing'),
+        level: 'stop',
+        subject: 'cargo',
+        file: 'vehicle.yaml',
+        path: '/grounds/cargo/there',
+        says: /the ground point cargo is not there yet and takes M8, and no rivet nut/,
+      },
     ],
     quiet: [
+      { name: 'a ground point for which there is one', about: () => groundToMake('nothing', nutM8) },
       { name: 'a rivet nut was found', about: toMake('rivet-nut-m6') },
       { name: 'all points are there', about: () => aboutContent(() => {}) },
     ],
