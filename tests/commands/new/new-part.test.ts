@@ -165,6 +165,7 @@ describe('new part', () => {
       'capacty 74 Ah',
       '"capacty 74 Ah" names nothing that the part has; did you mean "capacity"?',
     ],
+    ['own-battery', 'title Large', '"title Large" is no difference: the title is told by --title'],
     ['own-battery', 'capacity', 'has no value of capacity: write it behind the name, such as capacity 60 Ah'],
   ])('like %s with "%s" is refused: %s', async (like, differs, says) => {
     const line = ['new', 'part', 'battery-x', '--like', like, '--title', 'Battery', '--differs', differs];

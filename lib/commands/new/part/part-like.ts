@@ -43,6 +43,7 @@ export function differenceFault(part: Named, line: string): string | null {
     if (bare)
       return `has no value of ${one}: write it behind the name, such as ${one} ${writtenIn(leaves, one)}`;
     const [name = ''] = one.split(/[\s:]/);
+    if (name === 'title') return `"${one}" is no difference: the title is told by --title`;
     return `"${one}" names nothing that the part has; ${remedyFor(name, names)}. What it lacks is written into the file`;
   }
   return null;
