@@ -146,14 +146,23 @@ function orderFault(input: unknown): string {
 export const fuseFormSchema = z.enum(fuseFormIds);
 export type FuseForm = z.infer<typeof fuseFormSchema>;
 
+const onePerLink =
+  'names one colour: leave it out, and plus and minus of a pair take two colours of the shelf; or write a link for each of the two, with a colour: or a wire: of its own';
+
 /** Colours by the letters of IEC 60757; a stripe follows a slash, as in `WH/BK`. */
-export const colourSchema = z
-  .string()
-  .regex(
-    /^(BK|BN|RD|OG|YE|GN|BU|VT|GY|WH|PK|TQ|CLR)(\/(BK|BN|RD|OG|YE|GN|BU|VT|GY|WH|PK|TQ))?$/,
-    'is not a wire colour: write the letters of IEC 60757, such as RD, or WH/BK for white with a black stripe',
-  )
-  .meta({ examples: ['RD', 'WH/BK'] });
+export const colourSchema = wireColour();
+/** Of a link: a list of two would be those of a pair. */
+export const linkColourSchema = wireColour(onePerLink);
+
+function wireColour(ofList?: string) {
+  return z
+    .string({ error: ({ input }) => (Array.isArray(input) ? ofList : undefined) })
+    .regex(
+      /^(BK|BN|RD|OG|YE|GN|BU|VT|GY|WH|PK|TQ|CLR)(\/(BK|BN|RD|OG|YE|GN|BU|VT|GY|WH|PK|TQ))?$/,
+      'is not a wire colour: write the letters of IEC 60757, such as RD, or WH/BK for white with a black stripe',
+    )
+    .meta({ examples: ['RD', 'WH/BK'] });
+}
 
 export const conductorMaterialSchema = z.enum(['copper', 'copper-clad-aluminium']);
 export type ConductorMaterial = z.infer<typeof conductorMaterialSchema>;

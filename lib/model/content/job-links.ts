@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { id, stretch, terminalRef, text, wireSize } from '../fields.ts';
-import { colourSchema } from '../vocabulary.ts';
+import { linkColourSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 
 export const linkSchema = z.strictObject({
@@ -21,7 +21,7 @@ export const linkSchema = z.strictObject({
     example: '4 AWG',
     leftOut: 'the smallest in stock that carries its fuse and keeps the drop',
   }),
-  colour: builders(colourSchema.optional(), 'Colour of its insulation, by the letters of IEC 60757.', {
+  colour: builders(linkColourSchema.optional(), 'Colour of its insulation, by the letters of IEC 60757.', {
     example: 'RD',
     leftOut: 'by what it carries, from stock',
   }),
