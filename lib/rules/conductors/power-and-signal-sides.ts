@@ -1,5 +1,5 @@
 import { segmentsCross, segmentToSegment } from '../../board/shape/point.ts';
-import type { Run } from '../../model/content/resolved-job.ts';
+import type { Job, Run } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { groupsOf } from '../groups-of.ts';
 import { houseRule } from '../house-rule-of.ts';
@@ -176,13 +176,19 @@ function nearSignals(about: Case, limit: number): readonly NearSignal[] {
   );
 }
 
-/** How signal and power come apart on a board: by proposed places, or, where these were proposed, by more room. */
-function toPart({ id, outline, placements }: PlanBoard, length: (m: number) => string): string {
+/**
+ * How signal and power come apart on a board: by proposed places, or, where these were proposed, by more room where
+ * nothing stands out of the wall, or over another edge.
+ */
+function toPart(job: Job, { id, outline, placements }: PlanBoard, length: (m: number) => string): string {
   if (placements.some(({ chosen }) => chosen === 'given'))
     return 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others';
   const [xs, ys] = [outline.map(({ xM }) => xM), outline.map(({ yM }) => yM)];
   const [widthM, heightM] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
-  return `its places are proposed, and on ${length(widthM)} by ${length(heightM)} none was found that leads them apart: make ${id} larger (outline:) as far as its space goes; or have the signal leave over another edge, by a route that reaches it`;
+  const obstacles = Object.keys(job.boards.find((one) => one.id === id)?.space.obstacles ?? {});
+  // What stands out of the wall may be in the way of a larger one, which stops the job.
+  const larger = obstacles.length > 0 ? '' : `make ${id} larger (outline:) as far as its space goes; or `;
+  return `its places are proposed, and on ${length(widthM)} by ${length(heightM)} none was found that leads them apart: ${larger}have the signal leave over another edge, by a route that reaches it`;
 }
 
 /** What lies beside one power wire is one cause, and told with the nearest; so is what crosses it. */
@@ -212,7 +218,10 @@ const onBoard: Rule = {
               ? `${names} ${several ? 'cross' : 'crosses'} the power ${power} aslant`
               : `${names} ${several ? 'run' : 'runs'} ${length(distanceM)}${several ? ' or more' : ''} beside the power ${power}; ${length(limit)} is asked for`,
           ...(distanceM !== null && { value: distanceM, limit, unit: 'm' }),
-          remedy: distanceM === null ? 'cross at a right angle, over a bridge piece' : toPart(board, length),
+          remedy:
+            distanceM === null
+              ? 'cross at a right angle, over a bridge piece'
+              : toPart(about.job, board, length),
           ...from,
           ...wireSpot(about, signal),
         },
