@@ -9,6 +9,7 @@ import { openTemplates } from '../publish/site/templates.ts';
 import { benchBoard, layOutAndRoute, layOutMadeUp, madeUpCount } from './bench/boards.ts';
 import { processClock, wallClock } from './bench/clocks.ts';
 import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';
+import { fixedRows } from './bench/fixed/fixed-rows.ts';
 import { benchNetwork } from './bench/networks.ts';
 import { serveRows } from './bench/serve-save.ts';
 import { openSpiceProcess, type SpiceProcess } from './bench/spice-process.ts';
@@ -31,6 +32,13 @@ import { type LoadedShop, loadShop, siteOf } from './shop/load-shop.ts';
 export const benchParts = ['solve', 'board', 'job', 'serve', 'diagrams'] as const;
 export type BenchPart = (typeof benchParts)[number];
 
+/** How it is measured. */
+export interface BenchWish {
+  /** True to search the fixed boards for minutes. */
+  readonly longest?: boolean;
+  readonly clock?: Clock;
+}
+
 /** The parts as they were written, read; or what is wrong with them. */
 export function readBenchParts(parts: readonly string[]): readonly BenchPart[] | string {
   if (parts.some((part) => !benchParts.some((one) => one === part)))
@@ -39,15 +47,15 @@ export function readBenchParts(parts: readonly string[]): readonly BenchPart[] |
 }
 
 /**
- * `rackleaf bench [--part PART] [--json]`: what the computations cost on this machine, as ratios within one run, so that
+ * `rackleaf bench [--part PART] [--longest] [--json]`: what the computations cost on this machine, as ratios within one run, so that
  * no figure depends on how fast the machine is. The solver needs ngspice beside it, which only a development install has:
- * status 3 without.
+ * status 3 without. `--longest` looks for the fewest crossings of the fixed boards for minutes.
  */
 export async function bench(
   effects: Effects,
   json: boolean,
   parts: readonly BenchPart[] = benchParts,
-  clock: Clock = processClock,
+  { longest = false, clock = processClock }: BenchWish = {},
 ): Promise<ExitStatus> {
   const rows: BenchRow[] = [];
   if (parts.includes('solve')) {
@@ -60,7 +68,7 @@ export async function bench(
     }
     rows.push(...solved);
   }
-  if (parts.includes('board')) rows.push(...(await boardRows(clock)));
+  if (parts.includes('board')) rows.push(...(await boardRows(clock, effects.root, longest)));
   if (parts.some((part) => part === 'job' || part === 'serve' || part === 'diagrams')) {
     const shop = await withCrew(effects, (crew) => loadShop(effects, crew, { compares: false }));
     if (parts.includes('job')) rows.push(...(await jobRows(clock, shop)));
@@ -141,7 +149,7 @@ async function scalingRows(clock: Clock): Promise<BenchRow[]> {
 }
 
 /** Three amplifiers and eight parts placed and routed; then twice as many on a board twice as long. */
-async function boardRows(clock: Clock): Promise<BenchRow[]> {
+async function boardRows(clock: Clock, root: string, longest: boolean): Promise<BenchRow[]> {
   const [one, two] = [benchBoard(1), benchBoard(2)];
   if (!one || !two) return [];
   const single = await secondsOf(clock, () => layOutAndRoute(one));
@@ -150,6 +158,7 @@ async function boardRows(clock: Clock): Promise<BenchRow[]> {
     ms('board', 'a board of three amplifiers and eight parts placed and routed', single),
     times('board-double', 'twice the parts over once', double / single),
     ...(await madeUpRows(clock)),
+    ...(await fixedRows(root, longest)),
   ];
 }
 

@@ -101,7 +101,7 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   bench: {
-    options: { json: 'boolean', against: 'string', rounds: 'string', job: 'string' },
+    options: { json: 'boolean', longest: 'boolean', against: 'string', rounds: 'string', job: 'string' },
     repeated: ['part'],
     words: [],
     run: async (effects, { flags, lists }) => {
@@ -115,7 +115,7 @@ const commands: Readonly<Record<string, Command>> = {
       const { bench, readBenchParts } = await import('./bench.ts');
       const parts = readBenchParts(lists.part ?? []);
       if (typeof parts === 'string') return refuse(effects, parts);
-      return bench(effects, flags.json === true, parts);
+      return bench(effects, flags.json === true, parts, { longest: flags.longest === true });
     },
   },
   estimate: {

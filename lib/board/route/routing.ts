@@ -35,6 +35,8 @@ export interface RoutingRules extends LayingRules {
   /** What dressed wires are judged by, and the path searches for each of them. */
   readonly dressPrices: DressPrices;
   readonly searchesEach: number;
+  /** What the lots of dressing are drawn from: another seed, another search. */
+  readonly seed: number;
   /** How often every wire is taken up and laid again. */
   readonly passes: number;
   /**
@@ -54,6 +56,7 @@ export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   clearanceM: 0.0015,
   dresses: true,
   searchesEach: 40,
+  seed: 1,
   passes: 2,
   pointsOfFew: 1_000_000,
   pointsOfMany: 216_000,
@@ -115,7 +118,8 @@ function routeDressed(task: RoutingTask, rules: RoutingRules, begun: readonly La
   const { shape, barriers, wires } = task;
   const dresser = new Dresser(new DressRooms(shape, barriers, rules.clearanceM), rules.powerToSignalM);
   const ways = new ClearWays(shape, barriers, rules.clearanceM);
-  const kit = { dresser, ways, prices: rules.dressPrices, apartM: rules.powerToSignalM };
+  const { dressPrices: prices, powerToSignalM: apartM, seed } = rules;
+  const kit = { dresser, ways, prices, apartM, seed };
   const open = routeOrder(wires).filter((wire) => !begun.some((one) => one.wire === wire));
   const first = layInTurn(kit, open, begun);
   const laid = dressed(kit, first, rules.searchesEach * first.length);

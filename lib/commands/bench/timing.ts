@@ -12,8 +12,8 @@ export interface BenchRow {
   readonly id: string;
   readonly what: string;
   readonly value: number;
-  /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart, `crossings` of lines in a drawing. */
-  readonly unit: 'ms' | 'times' | 'uV' | 'crossings' | 'wires';
+  /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart, otherwise what is counted, or metres of wire. */
+  readonly unit: 'ms' | 'times' | 'uV' | 'crossings' | 'wires' | 'bends' | 'm' | 'pairs' | 'bundles';
   /** What the figure is held against, where anything is. */
   readonly goal?: Goal;
 }

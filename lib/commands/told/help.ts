@@ -88,12 +88,13 @@ breaks off, or gives a flag that does not fit, goes on with the same command. No
                 numbers, and what this vehicle does not have. Comments tell what; the file reads at once.
                 Without --vehicle it is the vehicle of the other job
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,
-  bench: `rackleaf bench [--json]
+  bench: `rackleaf bench [--part PART ...] [--longest] [--json]
 rackleaf bench --against COMMIT [--part PART ...] [--rounds 3] [--job JOB] [--json]
 
 Measures solving, placing, routing, drawing and building against one another on this machine.
   --against     this tree over another commit of it, from cold, in user time of the processor
-  --part        help, check, build, draw, board; without it all of them
+  --part        solve, board, job, serve, diagrams; with --against help, check, build, draw, board; without it all
+  --longest     in a checkout, searches the boards of the tests for minutes, for the fewest crossings
   --rounds      how often each is run; the least time counts
   --job         the job that is checked; the default is the one of the longest file`,
   keep: `rackleaf keep JOB [places] [ports] [links] [settings] [labels] [--yes]

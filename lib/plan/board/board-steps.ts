@@ -57,7 +57,7 @@ export const layoutStep: Step<LayoutInput, SearchResult> = {
 /** The choice among layouts by how they can be wired, and the search for better ones from there. */
 export const proposalStep: Step<WiredSearch, WiredProposals> = { id: 'proposals', compute: wiredProposals };
 
-interface RoutingInput {
+export interface RoutingInput {
   readonly task: RoutingTask;
   readonly house: RoutingHouse;
   /** True where the routes only tell lengths for now, and are laid again. */

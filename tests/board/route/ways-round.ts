@@ -8,8 +8,14 @@ type Terminal = Point & { readonly faces: Side };
 
 /** A board of 600 mm by 450 mm with terminal strips along its edges and one part in the middle. */
 export const [boardWidthM, boardHeightM, stripM] = [0.6, 0.45, 0.03];
-const part: Box = { minX: 0.22, maxX: 0.38, minY: 0.17, maxY: 0.28 };
-const room: Box = { minX: stripM, maxX: boardWidthM - stripM, minY: stripM, maxY: boardHeightM - stripM };
+/** The part in the middle, and the room round it between the strips. */
+export const part: Box = { minX: 0.22, maxX: 0.38, minY: 0.17, maxY: 0.28 };
+export const room: Box = {
+  minX: stripM,
+  maxX: boardWidthM - stripM,
+  minY: stripM,
+  maxY: boardHeightM - stripM,
+};
 
 export const strips: readonly Barrier[] = [
   { id: 'part', box: part },
@@ -46,7 +52,7 @@ export function wiresByLot(seed: number, count: number): RouteWire[] {
 }
 
 /** How far round a box a point on its line stands, 0 to 1, counter-clockwise from its lower left corner. */
-function shareRound({ minX, minY, maxX, maxY }: Box, { xM, yM }: Point): number {
+export function shareRound({ minX, minY, maxX, maxY }: Box, { xM, yM }: Point): number {
   const [w, h] = [maxX - minX, maxY - minY];
   const near = (a: number, b: number) => Math.abs(a - b) < 1e-9;
   if (near(yM, minY)) return (xM - minX) / (2 * (w + h));

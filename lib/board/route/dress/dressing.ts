@@ -14,6 +14,8 @@ export interface DressKit {
   readonly prices: DressPrices;
   /** Power and signal side by side are to keep so far apart (m). */
   readonly apartM: number;
+  /** What its lots are drawn from. */
+  readonly seed: number;
 }
 
 /** What is dearer by so much is readily gone on with, at the beginning and at the end (m; tried on the demo boards). */
@@ -82,8 +84,8 @@ function layOne(
  * (Kirkpatrick, Gelatt and Vecchi 1983). Bounded by a number of path searches; never dearer than what it began with.
  */
 export function dressed(kit: DressKit, begun: readonly Laid[], mostSearches: number): readonly Laid[] {
-  const { dresser, prices, apartM } = kit;
-  const random = seeded(1);
+  const { dresser, prices, apartM, seed } = kit;
+  const random = seeded(seed);
   const until = dresser.searches + mostSearches;
   let current = new Dressed(begun, prices, apartM);
   let best = current;

@@ -23,9 +23,9 @@ const barriers = [...strips, ...heads];
 
 /** Wires laid in turn, then dressed. */
 function dress(wires: readonly RouteWire[]) {
-  const { clearanceM, dressPrices: prices, powerToSignalM: apartM, searchesEach } = rules;
+  const { clearanceM, dressPrices: prices, powerToSignalM: apartM, searchesEach, seed } = rules;
   const dresser = new Dresser(new DressRooms(shape, barriers, clearanceM), apartM);
-  const kit = { dresser, ways: new ClearWays(shape, barriers, clearanceM), prices, apartM };
+  const kit = { dresser, ways: new ClearWays(shape, barriers, clearanceM), prices, apartM, seed };
   return dressed(kit, layInTurn(kit, routeOrder(wires), []), searchesEach * wires.length);
 }
 
