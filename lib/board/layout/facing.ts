@@ -25,14 +25,17 @@ export function quartersOff(faces: Side, wanted: Side | undefined): 0 | 1 | 2 {
   return faces === opposite[wanted] ? 2 : 1;
 }
 
-/** An item with ends on several sides, such as a block with its feed in here and out there, faces by its best one. */
-export function endsAway({ signalSide, powerSide }: Sources, { terminals }: PlacedItem): EndAway[] {
+/**
+ * An item with ends on several sides, such as a block with its feed in here and out there, faces by its best one. What
+ * shares out among the others, as a ground bar does, faces them.
+ */
+export function endsAway({ signalSide, powerSide }: Sources, { terminals, shares }: PlacedItem): EndAway[] {
   const away = (what: EndAway['what'], wanted: Side | undefined): EndAway[] => {
     const facing = [...terminals.values()].filter(({ layer }) => layersOf[what].includes(layer));
     const isAway = facing.length > 0 && facing.every(({ faces }) => quartersOff(faces, wanted) === 2);
     return wanted && isAway ? [{ what, wanted }] : [];
   };
-  return [...away('signal', signalSide), ...away('power', powerSide)];
+  return [...away('signal', signalSide), ...(shares === null ? away('power', powerSide) : [])];
 }
 
 /** Cautions for the ends of a placed item that face away from where their wires come from. */

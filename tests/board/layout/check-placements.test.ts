@@ -102,6 +102,19 @@ describe('given placements', () => {
     expect(over(0.01, 0.069)).toEqual(['air-gap-short 0.01']);
   });
 
+  it('leave a ground bar that faces the parts that it serves, whatever side the power comes from', () => {
+    const port = { id: '1', side: 'left', alongM: 0.02, layer: 'ground' } as const;
+    const turnedAway = (shares?: 'ground') =>
+      checkPlacements(
+        board,
+        [{ ...block, terminals: [port], ...(shares ? { shares } : {}) }],
+        [put('block', 0.2, 0.1)],
+        rules,
+      ).map(({ rule }) => rule);
+    expect(turnedAway()).toContain('power-end-faces-wrong-side');
+    expect(turnedAway('ground')).not.toContain('power-end-faces-wrong-side');
+  });
+
   it('tell a signal end that faces the power side', () => {
     expect(found(put('amp', 0.2, 0.1, { turnDeg: 180 }))).toEqual([
       ['signal-end-faces-wrong-side', ['amp'], 180],
