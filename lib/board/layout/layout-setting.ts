@@ -21,6 +21,7 @@ import {
   type Score,
   type ScoreBoard,
   type ScoreRules,
+  terminalKey,
 } from './score/score.ts';
 import { ScoreLedger, scoreLayout } from './score/score-ledger.ts';
 import { surroundingsOf } from './score/surroundings.ts';
@@ -121,10 +122,22 @@ export function settingOf(task: LayoutTask, rules: ScoreRules, stepM: number): S
       return { item, sites, levels: [sites, ...raised], drilled, cache: new Map() };
     });
   const around = surroundingsOf(boardLines, task.board.heads ?? []);
-  const board = { ...task.board, around, centroid: boardCentroid(task.board.shape) };
+  const centroid = boardCentroid(task.board.shape);
+  const board = { ...task.board, around, centroid, joined: joinedTerminals(task.links) };
   const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
   const { links, walls = [], railsInStock = () => true } = task;
   return { boardLines, board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
+}
+
+/** Terminals that a wire joins to another part. */
+function joinedTerminals(links: readonly Link[]): ReadonlySet<string> {
+  return new Set(
+    links.flatMap(({ from, to }) =>
+      'item' in from && 'item' in to
+        ? [terminalKey(from.item, from.terminal), terminalKey(to.item, to.terminal)]
+        : [],
+    ),
+  );
 }
 
 /** True where the search has raised an item. */

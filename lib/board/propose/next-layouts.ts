@@ -1,13 +1,12 @@
-import { standsFree } from '../layout/free-spots.ts';
-import { type Item, type TurnDeg, turnedSize, turns } from '../layout/item.ts';
+import { type Item, outward, type Side, sides, turnedSize, turns } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
 import { isRaised, LayoutJudge, type Setting } from '../layout/layout-setting.ts';
 import { brokenWeight, cautionWeight } from '../layout/layout-starts.ts';
 import { tidied } from '../layout/tidying.ts';
+import type { Point } from '../shape/point.ts';
+import { centred, middleOf, put, type Stand, standKey, turned } from './moved-parts.ts';
 import type { WiredLayout } from './wired-layout.ts';
 import type { WiringTask } from './wiring-trial.ts';
-
-type Stand = readonly Site[];
 
 /** Changes that are brought into line and wired, of all that are looked at. */
 const bestOf = 24;
@@ -38,7 +37,7 @@ export function* nextLayouts(
     .toSorted((a, b) => a.cost - b.cost);
   for (const { stand } of inTurns(ranked).slice(0, bestOf)) {
     const { sites: next } = tidied(setting, stand);
-    const key = next.map(({ xM, yM, turnDeg }) => `${xM.toFixed(5)} ${yM.toFixed(5)} ${turnDeg}`).join(';');
+    const key = standKey(next);
     if (tried.has(key) || judge.judge(next).broken > 1e-9) continue;
     tried.add(key);
     yield next;
@@ -98,33 +97,62 @@ function* changesOf(setting: Setting, sites: Stand, at: number): Generator<Stand
     ] as const)
       yield* put(setting, sites, at, { ...site, xM: site.xM + x * stepM, yM: site.yM + y * stepM });
   for (const other of sites.keys()) if (other !== at) yield* exchanged(setting, sites, at, other);
+  if (one.item.shares !== undefined) yield* beside(setting, sites, at);
 }
 
-/** A site with the item turned about its middle. */
-function turned(item: Item, site: Site, turnDeg: TurnDeg): Site {
-  return centred(item, { ...site, turnDeg }, middleOf(item, site));
+/** What shares out, turned each way before each side of each other part, what belongs to it along with it. */
+function* beside(setting: Setting, sites: Stand, at: number): Generator<Stand> {
+  const [one, site] = [setting.open[at], sites[at]];
+  if (!one || !site) return;
+  const companions = setting.open.flatMap(({ item }, other) =>
+    other !== at && item.shares !== undefined ? [other] : [],
+  );
+  for (const [other, { item, sites: low }] of setting.open.entries()) {
+    const theirs = sites[other];
+    if (other === at || !theirs || theirs.heightM !== low.heightM || item.shares !== undefined) continue;
+    for (const turnDeg of turns)
+      for (const side of sides) {
+        const middle = beforeSide(setting, [item, theirs], [one.item, { ...site, turnDeg }], side);
+        for (const alone of put(setting, sites, at, centred(one.item, { ...site, turnDeg }, middle))) {
+          yield alone;
+          yield* along(setting, alone, companions, { from: middleOf(one.item, site), to: middle });
+        }
+      }
+  }
 }
 
-function middleOf(item: Item, { xM, yM, turnDeg }: Site): { readonly xM: number; readonly yM: number } {
-  const size = turnedSize(item, turnDeg);
-  return { xM: xM + size.xM / 2, yM: yM + size.yM / 2 };
+/** Companions moved by as much as what they belong to. */
+function* along(
+  setting: Setting,
+  sites: Stand,
+  companions: readonly number[],
+  { from, to }: { readonly from: Point; readonly to: Point },
+): Generator<Stand> {
+  let moved = [sites];
+  for (const other of companions) {
+    const site = sites[other];
+    if (!site) return;
+    const next = { ...site, xM: site.xM + to.xM - from.xM, yM: site.yM + to.yM - from.yM };
+    moved = moved.flatMap((stand) => [...put(setting, stand, other, next)]);
+  }
+  if (companions.length > 0) yield* moved;
 }
 
-function centred(item: Item, site: Site, middle: { readonly xM: number; readonly yM: number }): Site {
-  const size = turnedSize(item, site.turnDeg);
-  return { ...site, xM: middle.xM - size.xM / 2, yM: middle.yM - size.yM / 2 };
-}
+/** Room that is left between a part and what is brought before it, for the bends of its wires, metres (house judgement). */
+const beforeM = 0.08;
 
-/** The layout with an item on a site, its corner on what a tape shows; none where it does not stand on board there. */
-function* put(setting: Setting, sites: Stand, at: number, site: Site): Generator<Stand> {
-  const one = setting.open[at];
-  const { tapeM } = setting.rules.house;
-  if (!one) return;
-  const size = turnedSize(one.item, site.turnDeg);
-  const [xM, yM] = [Math.round(site.xM / tapeM) * tapeM, Math.round(site.yM / tapeM) * tapeM];
-  const box = { minX: xM, minY: yM, maxX: xM + size.xM, maxY: yM + size.yM };
-  if (!standsFree(setting.boardLines, box, site.heightM > 0)) return;
-  yield sites.map((old, index) => (index === at ? { ...site, xM, yM } : old));
+/** The middle of an item that stands before the middle of a side of another. */
+function beforeSide(
+  setting: Setting,
+  [item, site]: readonly [Item, Site],
+  [own, { turnDeg }]: readonly [Item, Site],
+  side: Side,
+): Point {
+  const [theirs, mine] = [turnedSize(item, site.turnDeg), turnedSize(own, turnDeg)];
+  const gapM = Math.max(beforeM, setting.rules.partGapM);
+  const { xM, yM } = middleOf(item, site);
+  const [acrossM, alongM] = [(theirs.xM + mine.xM) / 2 + gapM, (theirs.yM + mine.yM) / 2 + gapM];
+  return { xM: xM + outward[side].xM * acrossM, yM: yM + outward[side].yM * alongM };
 }
 
 function* exchanged(setting: Setting, sites: Stand, at: number, other: number): Generator<Stand> {

@@ -7,9 +7,10 @@ import {
   type Setting,
   type WiredCounts,
 } from '../layout/layout-setting.ts';
+import { cautionWeight } from '../layout/layout-starts.ts';
 import { lengthWeight } from '../layout/score/layout-house.ts';
 import { type ScoreParts, totalOf } from '../layout/score/score.ts';
-import { type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
+import { type HowLaid, type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
 
 /** A layout with how it can be wired. */
 export interface WiredLayout extends WiredCounts {
@@ -24,13 +25,14 @@ export function wiredLayout(
   wiring: WiringTask,
   given: readonly Placement[],
   sites: readonly Site[],
+  how: HowLaid,
 ): WiredLayout {
   const { boardLines, rules } = setting;
   const placements = setting.open.flatMap((one, at) => {
     const site = sites[at];
     return site ? [proposedAt(one, site)] : [];
   });
-  const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] });
+  const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] }, how);
   const { score, cautions } = judgeLayout(setting, sites);
   const parts: ScoreParts = {
     ...score.parts,
@@ -38,6 +40,7 @@ export function wiredLayout(
     reach: rules.house.reach * trial.shortM,
     bends: rules.house.bendM * trial.bends,
     crossings: rules.house.crossingM * trial.crossings,
+    far: rules.house.farM * trial.far,
   };
   const wired = {
     wiresWithoutWay: trial.noWay.length,
@@ -66,6 +69,28 @@ export function compareWired(a: WiredLayout, b: WiredLayout): number {
     a.cautions - b.cautions ||
     a.proposal.score.total - b.proposal.score.total
   );
+}
+
+/**
+ * The same of layouts whose wires were laid once: a bend that is too tight there often finds its room for good, so it
+ * counts as so much wire.
+ */
+export function compareOnce(a: WiredLayout, b: WiredLayout): number {
+  return (
+    a.wiresWithoutWay - b.wiresWithoutWay ||
+    a.wiresTooShort - b.wiresTooShort ||
+    placesAtFault(a) - placesAtFault(b) ||
+    a.proposal.score.total + tightM(a) - b.proposal.score.total - tightM(b)
+  );
+}
+
+/** Cautions of where the parts stand, whatever their wires. */
+function placesAtFault({ cautions, trial }: WiredLayout): number {
+  return cautions - trial.tight.length;
+}
+
+function tightM({ trial }: WiredLayout): number {
+  return cautionWeight * trial.tight.length;
 }
 
 /** True where a layout can be wired as it stands. */

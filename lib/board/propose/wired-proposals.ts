@@ -9,11 +9,13 @@ import {
   settingOf,
 } from '../layout/layout-setting.ts';
 import type { ScoreRules } from '../layout/score/score.ts';
+import { standKey } from './moved-parts.ts';
 import { nextLayouts } from './next-layouts.ts';
 import { sitesOfProposal } from './proposal-sites.ts';
 import { tidyLayouts } from './tidy-layouts.ts';
-import { compareWired, isWired, type WiredLayout, wiredLayout } from './wired-layout.ts';
-import type { WiringTask } from './wiring-trial.ts';
+import { bestTurned, compareLaid } from './turned-layouts.ts';
+import { compareOnce, isWired, type WiredLayout, wiredLayout } from './wired-layout.ts';
+import type { HowLaid, WiringTask } from './wiring-trial.ts';
 
 /** What proposals are judged by, and how often they may be wired on trial. */
 export interface WiredSearch {
@@ -32,7 +34,7 @@ export interface WiredProposals {
 }
 
 /** Changes of the best layout that are wired on trial where it can be wired. */
-const trialsOfWired = 4;
+const trialsOfWired = 6;
 
 /** The same where it can't, and layouts from fresh starts: half of these first, since most boards have many ways. */
 const trialsOfOthers = 24;
@@ -41,33 +43,60 @@ const freshStarts = 8;
 /** Layouts that are scored for one fresh start. */
 const evaluationsOfFresh = 6000;
 
-/** Layouts that are shown beside the best one. */
-const alternatives = 2;
+/** Layouts that are shown, the best one among them. */
+const mostShown = 3;
+
+/** Layouts that are laid as for good beside those, though they differ little: what is laid may differ much. */
+const nearFinalists = 1;
 
 /**
  * Wires the layouts of a search on trial. Where none can be wired, others are looked for from fresh starts; then the best
  * is changed a little, each change wired in its turn, for as long as that helps: few where every wire has its way and
- * reaches, many where one does not. Gives the best, and the two best that differ from it.
+ * reaches, many where one does not. The best few are then laid as for good, and parts of the best of these are turned for
+ * as long as that helps. Gives that one, and the two best of the others that differ from it.
  */
 export function wiredProposals(search: WiredSearch): WiredProposals {
   const { task, rules, proposals, wiring } = search;
   const setting = settingOf(task, rules, rules.house.stepM);
-  const wire = (sites: readonly Site[]) => wiredLayout(setting, wiring, task.given, sites);
+  const wireAs = (how: HowLaid) => (sites: readonly Site[]) =>
+    wiredLayout(setting, wiring, task.given, sites, how);
+  const wire = wireAs('once');
   const found = proposals.map((proposal) => wire(sitesOfProposal(setting, proposal)));
   const isFlat = setting.open.every((one, at) => found.every(({ sites }) => !raisedAt(one, sites[at])));
   if (isFlat && found.length > 0)
     for (let fresh = 1; fresh <= freshStarts && !found.some(isWired); fresh += 1)
       found.push(...freshLayouts(search, fresh).map((one) => wire(sitesOfProposal(setting, one))));
-  const [first] = found.toSorted(compareWired);
-  if (!first) return { proposals: [], trials: 0 };
-  const { best, all } = improved(setting, wiring, first, wire);
-  const ranked = [...all, ...found].filter((one) => one !== best).toSorted(compareWired);
-  const shown = [best];
+  if (found.length === 0) return { proposals: [], trials: 0 };
+  const { best, all } = improved(setting, wiring, found, wire);
+  const ranked = [...all, ...found].filter((one) => one !== best).toSorted(compareOnce);
+  const ways = { once: wire, forGood: wireAs('for-good') };
+  const [top, ...others] = finalistsOf(best, ranked)
+    .map((once) => ({ once, forGood: ways.forGood(once.sites) }))
+    .toSorted(compareLaid);
+  if (!top) return { proposals: [], trials: 0 };
+  const turned = bestTurned(setting, top, ways);
+  const shown = differing([turned.best, ...others].map(({ forGood }) => forGood));
+  return {
+    proposals: shown.map(({ proposal }) => proposal),
+    trials: found.length + all.length + 1 + others.length + turned.trials,
+  };
+}
+
+/** The best layout, the two best that differ from it and each other, and of the rest what is like one of them. */
+function finalistsOf(best: WiredLayout, ranked: readonly WiredLayout[]): WiredLayout[] {
+  const far = differing([best, ...ranked]);
+  const near = ranked.filter((one) => !far.includes(one)).slice(0, nearFinalists);
+  return [...far, ...near];
+}
+
+/** Of layouts, best first, as many as are shown, each differing from those before it. */
+function differing(ranked: readonly WiredLayout[]): WiredLayout[] {
+  const chosen: WiredLayout[] = [];
   for (const one of ranked) {
-    if (shown.length > alternatives) break;
-    if (shown.every((other) => differs(one, other))) shown.push(one);
+    if (chosen.length >= mostShown) break;
+    if (chosen.every((other) => differs(one, other))) chosen.push(one);
   }
-  return { proposals: shown.map(({ proposal }) => proposal), trials: found.length + all.length };
+  return chosen;
 }
 
 function raisedAt(one: Setting['open'][number], site: Site | undefined): boolean {
@@ -85,19 +114,19 @@ const noStacks = { layerM: 0, topM: 0 };
 function improved(
   setting: Setting,
   wiring: WiringTask,
-  first: WiredLayout,
+  found: readonly WiredLayout[],
   wire: (sites: readonly Site[]) => WiredLayout,
 ): { readonly best: WiredLayout; readonly all: readonly WiredLayout[] } {
   const all: WiredLayout[] = [];
-  const tried = new Set<string>();
-  let best = first;
+  const tried = new Set(found.map(({ sites }) => standKey(sites)));
+  let best = found.reduce((least, one) => (compareOnce(one, least) < 0 ? one : least));
   for (let better = true; better; ) {
     better = false;
     for (const sites of nextLayouts(setting, wiring, best, tried)) {
       if (all.length >= (isWired(best) ? trialsOfWired : trialsOfOthers)) return { best, all };
       const next = wire(sites);
       all.push(next);
-      if (compareWired(next, best) >= 0) continue;
+      if (compareOnce(next, best) >= 0) continue;
       [best, better] = [next, true];
       break;
     }

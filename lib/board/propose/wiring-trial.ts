@@ -1,4 +1,5 @@
 import type { Item } from '../layout/item.ts';
+import type { Route } from '../route/route.ts';
 import { routeWires } from '../route/routing.ts';
 import type { RoutingHouse } from '../route/routing-house.ts';
 import type { Barrier } from '../route/track-grid.ts';
@@ -16,7 +17,7 @@ export interface WiringTask {
   readonly house: RoutingHouse;
 }
 
-/** How a layout can be wired: laid once by the router, without its search for fewer crossings. */
+/** How a layout can be wired, as the router lays it. */
 export interface Trial {
   /** Wires that found no way, with what is in the way of each. */
   readonly noWay: readonly (readonly string[])[];
@@ -27,6 +28,8 @@ export interface Trial {
   readonly tight: readonly string[];
   readonly crossings: number;
   readonly bends: number;
+  /** Wires that are led far round. */
+  readonly far: number;
   /** By wire: metres. */
   readonly lengthsM: Readonly<Record<string, number>>;
 }
@@ -34,13 +37,20 @@ export interface Trial {
 /** Share of a made length that the way of a wire on trial may take: when it is laid for good it may go round another. */
 const trialShare = 0.9;
 
-/** One laying of all wires is enough to tell layouts from each other. */
-const once = { dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
+/** One laying of all wires, on lines half as far apart again as usual, metres, tells most layouts from each other. */
+const once = { pitchM: 0.0095, dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
+
+/** Between the best, what the wires of each come to as they are laid for good decides. */
+const forGood = { searchesEach: 8, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
+
+/** How wires are laid on trial: once each, or nearly as for good, which takes several times as long. */
+export type HowLaid = 'once' | 'for-good';
 
 /** Lays the wires of a layout on trial. */
 export function tryWiring(
   { shape, items, barriers, wires, house }: WiringTask,
   { box, placements }: Omit<InPlace, 'items'>,
+  how: HowLaid,
 ): Trial {
   const inPlace = { box, items, placements };
   const task = {
@@ -48,7 +58,7 @@ export function tryWiring(
     barriers: [...barriersInPlace(inPlace), ...barriers],
     wires: wiresInPlace(inPlace, wires),
   };
-  const { routes, crossings, faults } = routeWires(task, { ...house, ...once });
+  const { routes, crossings, faults } = routeWires(task, { ...house, ...(how === 'once' ? once : forGood) });
   const short = routes.flatMap(({ wire, lengthM }) => {
     const longestM = trialShare * (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);
     return lengthM > longestM ? [{ wire, byM: lengthM - longestM }] : [];
@@ -61,6 +71,18 @@ export function tryWiring(
     tight: of('bend-too-tight').flatMap(([wire]) => wire ?? []),
     crossings: crossings.length,
     bends: routes.reduce((sum, { bends }) => sum + bends, 0),
+    far: routes.filter(isLedFar).length,
     lengthsM: Object.fromEntries(routes.map(({ wire, lengthM }) => [wire, lengthM])),
   };
+}
+
+/** A wire is led far where it is so many times as long as straight along x and y, and so much longer, metres (house judgement). */
+const farTimes = 1.8;
+const farMoreM = 0.25;
+
+function isLedFar({ points, lengthM }: Route): boolean {
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last) return false;
+  const straightM = Math.abs(first.xM - last.xM) + Math.abs(first.yM - last.yM);
+  return lengthM > farTimes * straightM && lengthM > straightM + farMoreM;
 }

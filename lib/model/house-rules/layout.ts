@@ -32,6 +32,13 @@ export const layoutRules = {
     least: 0,
     ...judged,
   },
+  'layout-far': {
+    says: 'A wire that is led far round, at more than 1.8 times its straight way and 25 cm beyond it, counts as so much wire',
+    dimension: 'length',
+    value: 0.3,
+    least: 0,
+    ...judged,
+  },
   'layout-bend': {
     says: 'A bend of a wire counts as so much wire',
     dimension: 'length',

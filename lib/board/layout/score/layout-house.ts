@@ -7,8 +7,9 @@ export interface LayoutHouse {
   readonly tapeM: number;
   /** A wire that is thicker than this counts for more of it, metres. */
   readonly thickM: number;
-  /** Each crossing, each bend, each quarter turn that a terminal faces off. */
+  /** Each crossing, each wire that is led far round, each bend, each quarter turn that a terminal faces off. */
   readonly crossingM: number;
+  readonly farM: number;
   readonly bendM: number;
   readonly quarterM: number;
   /** Each metre that a wire of a made length lacks. */
@@ -38,6 +39,7 @@ export function layoutHouse(figure: (name: HouseRuleName) => number): LayoutHous
     tapeM: figure('layout-tape'),
     thickM: figure('layout-thick'),
     crossingM: figure('layout-crossing'),
+    farM: figure('layout-far'),
     bendM: figure('layout-bend'),
     quarterM: figure('layout-quarter'),
     reach: figure('layout-reach'),

@@ -16,6 +16,8 @@ export interface ScoreParts extends Tidiness {
   readonly bends: number;
   /** Wires that cross, as they are laid; 0 before. */
   readonly crossings: number;
+  /** Wires that are led far round, as they are laid; 0 before. */
+  readonly far: number;
   /** What wires lack that are made to a length. */
   readonly reach: number;
   /** Signal too near to power, and ends that face away from the side that signal or power comes from. */
@@ -44,6 +46,13 @@ export interface Score {
 export interface ScoreBoard extends LayoutBoard {
   readonly around: Surroundings;
   readonly centroid: Point;
+  /** Terminals that a wire joins to another part of the board, as `terminalKey` has them: they face that, and no side. */
+  readonly joined: ReadonlySet<string>;
+}
+
+/** A terminal of an item on a board. */
+export function terminalKey(item: string, terminal: string): string {
+  return `${item} ${terminal}`;
 }
 
 /** What a score goes by. */
@@ -143,10 +152,11 @@ function mouthShortM(box: Box, { body, mouths }: PlacedItem): number {
   return sum;
 }
 
-function quartersWrong({ signalSide, powerSide }: LayoutBoard, { terminals }: PlacedItem): number {
+function quartersWrong({ signalSide, powerSide, joined }: ScoreBoard, { id, terminals }: PlacedItem): number {
   if (!signalSide && !powerSide) return 0;
   let sum = 0;
-  for (const { faces, layer } of terminals.values()) {
+  for (const [terminal, { faces, layer }] of terminals) {
+    if (joined.has(terminalKey(id, terminal))) continue;
     if (layer === 'signal') sum += quartersOff(faces, signalSide);
     else if (layer !== 'speaker') sum += quartersOff(faces, powerSide);
   }
@@ -204,6 +214,7 @@ export function weighed(
     length: sums.lengthM,
     bends: house.bendM * sums.bends,
     crossings: 0,
+    far: 0,
     reach: house.reach * sums.shortM,
     signalToPower: house.nearSignal * sums.closeM + house.quarterM * sums.quartersWrong,
     facing: house.quarterM * sums.quarters,
@@ -223,9 +234,8 @@ export function weighed(
 
 /** The sum of the parts of a score. */
 export function totalOf(parts: ScoreParts): number {
-  const wires =
-    parts.length + parts.bends + parts.crossings + parts.reach + parts.signalToPower + parts.facing;
-  const rooms = parts.access + parts.air + parts.balance + parts.margin + parts.heads;
+  const wires = parts.length + parts.bends + parts.crossings + parts.far + parts.reach + parts.signalToPower;
+  const rooms = parts.facing + parts.access + parts.air + parts.balance + parts.margin + parts.heads;
   return wires + rooms + parts.alignment + parts.gaps + parts.pairs + parts.companions;
 }
 

@@ -10,6 +10,7 @@ type Proposal = PlanBoard['proposals'][number];
 const scoreParts = [
   ['length', 'Length'],
   ['crossings', 'Crossings'],
+  ['far', 'Led far'],
   ['bends', 'Bends'],
   ['reach', 'Reach'],
   ['signalToPower', 'Signal to power'],
