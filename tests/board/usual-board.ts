@@ -27,7 +27,13 @@ export const searchHouse = roughHouse(usualHouse);
 export const usualScore = { ...usualLayout, house: usualHouse };
 /** What a score needs to know of a board. */
 export function scoreBoard(shape: BoardShape, heads: readonly FixingHead[] = []): ScoreBoard {
-  return { shape, heads, around: surroundingsOf(boardLinesOf(shape), heads), centroid: boardCentroid(shape), joined: new Set() };
+  return {
+    shape,
+    heads,
+    around: surroundingsOf(boardLinesOf(shape), heads),
+    centroid: boardCentroid(shape),
+    joined: new Set(),
+  };
 }
 export const usualWebs: WebRules = {
   webGoodM: valueM('web-good'),
