@@ -13,7 +13,7 @@ import { endsAway } from './facing.ts';
 import { type Item, type Placement, placeM } from './item.ts';
 import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { type PlacedItem, place } from './placed.ts';
-import type { Link } from './score/links.ts';
+import { joinedTerminals, type Link } from './score/links.ts';
 import {
   type AloneCost,
   aloneCost,
@@ -21,7 +21,6 @@ import {
   type Score,
   type ScoreBoard,
   type ScoreRules,
-  terminalKey,
 } from './score/score.ts';
 import { ScoreLedger, scoreLayout } from './score/score-ledger.ts';
 import { surroundingsOf } from './score/surroundings.ts';
@@ -127,17 +126,6 @@ export function settingOf(task: LayoutTask, rules: ScoreRules, stepM: number): S
   const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
   const { links, walls = [], railsInStock = () => true } = task;
   return { boardLines, board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
-}
-
-/** Terminals that a wire joins to another part. */
-function joinedTerminals(links: readonly Link[]): ReadonlySet<string> {
-  return new Set(
-    links.flatMap(({ from, to }) =>
-      'item' in from && 'item' in to
-        ? [terminalKey(from.item, from.terminal), terminalKey(to.item, to.terminal)]
-        : [],
-    ),
-  );
 }
 
 /** True where the search has raised an item. */

@@ -23,6 +23,22 @@ export interface Link {
   readonly longestM?: number;
 }
 
+/** A terminal of an item on a board. */
+export function terminalKey(item: string, terminal: string): string {
+  return `${item} ${terminal}`;
+}
+
+/** Terminals that a wire joins to another part. */
+export function joinedTerminals(links: readonly Link[]): ReadonlySet<string> {
+  return new Set(
+    links.flatMap(({ from, to }) =>
+      'item' in from && 'item' in to
+        ? [terminalKey(from.item, from.terminal), terminalKey(to.item, to.terminal)]
+        : [],
+    ),
+  );
+}
+
 /** How a wire would run were nothing in its way but the parts that it ends at. */
 export interface WireAhead {
   readonly from: Point;

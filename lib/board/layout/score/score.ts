@@ -3,7 +3,7 @@ import type { LayoutBoard, LayoutRules } from '../check-placements.ts';
 import { quartersOff } from '../facing.ts';
 import { freeToSideM, type PlacedItem } from '../placed.ts';
 import type { LayoutHouse } from './layout-house.ts';
-import type { WireAhead } from './links.ts';
+import { terminalKey, type WireAhead } from './links.ts';
 import type { PairCost } from './pair-cost.ts';
 import { closedEnds, headsBefore, marginShortM, type Surroundings } from './surroundings.ts';
 import { type Tidiness, tidiness } from './tidiness.ts';
@@ -48,11 +48,6 @@ export interface ScoreBoard extends LayoutBoard {
   readonly centroid: Point;
   /** Terminals that a wire joins to another part of the board, as `terminalKey` has them: they face that, and no side. */
   readonly joined: ReadonlySet<string>;
-}
-
-/** A terminal of an item on a board. */
-export function terminalKey(item: string, terminal: string): string {
-  return `${item} ${terminal}`;
 }
 
 /** What a score goes by. */
