@@ -7,7 +7,7 @@ import { tidied } from '../layout/tidying.ts';
 import { sitesOfProposal } from './proposal-sites.ts';
 
 /** How many layouts are given on to be wired. */
-const most = 4;
+const most = 6;
 
 /** Proposes placements as `searchStacked` does, and brings the parts of each into line. */
 export function tidyLayouts(task: LayoutTask, limits: StackLimits, given: SearchGiven): SearchResult {

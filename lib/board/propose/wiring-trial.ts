@@ -34,11 +34,11 @@ export interface Trial {
   readonly lengthsM: Readonly<Record<string, number>>;
 }
 
-/** Share of a made length that the way of a wire on trial may take: when it is laid for good it may go round another. */
-const trialShare = 0.9;
+/** Share of a made length that the way of a wire laid once may take: when it is laid for good it may go round another. */
+const shareOnce = 0.9;
 
-/** One laying of all wires, on lines half as far apart again as usual, metres, tells most layouts from each other. */
-const once = { pitchM: 0.0095, dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
+/** One laying of all wires tells most layouts from each other. */
+const once = { dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
 
 /** Between the best, what the wires of each come to as they are laid for good decides. */
 const forGood = { searchesEach: 8, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
@@ -60,7 +60,8 @@ export function tryWiring(
   };
   const { routes, crossings, faults } = routeWires(task, { ...house, ...(how === 'once' ? once : forGood) });
   const short = routes.flatMap(({ wire, lengthM }) => {
-    const longestM = trialShare * (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);
+    const longestM =
+      (how === 'once' ? shareOnce : 1) * (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);
     return lengthM > longestM ? [{ wire, byM: lengthM - longestM }] : [];
   });
   const of = (rule: string) => faults.filter((fault) => fault.rule === rule).map((fault) => fault.of);
