@@ -41,7 +41,7 @@ const shareOnce = 0.9;
 const once = { dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
 
 /** Between the best, what the wires of each come to as they are laid for good decides. */
-const forGood = { searchesEach: 8, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
+const forGood = { searchesEach: 4, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
 
 /** How wires are laid on trial: once each, or nearly as for good, which takes several times as long. */
 export type HowLaid = 'once' | 'for-good';
