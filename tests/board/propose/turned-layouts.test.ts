@@ -10,9 +10,7 @@ import { wiredProposals } from '../../../lib/board/propose/wired-proposals.ts';
 import { madeUpBoard } from '../../../lib/commands/bench/made-up-board.ts';
 import { caseCount } from '../../long-run.ts';
 import { shapeOf } from '../shapes.ts';
-import { usualLayout, usualScore } from '../usual-board.ts';
-
-const house = { powerToSignalM: usualLayout.powerToSignalM };
+import { usualRouting, usualScore } from '../usual-board.ts';
 
 type Task = Parameters<typeof settingOf>[0];
 
@@ -22,7 +20,7 @@ function wiringOf(task: Task, diameterM: number) {
   const wires = task.links.map(({ id, from, to, layer }) => {
     return { id, layer, diameterM, along: [{ link: id, from, to }] };
   });
-  const wiring = { shape: task.board.shape, items: task.items, barriers: [], wires, house };
+  const wiring = { shape: task.board.shape, items: task.items, barriers: [], wires, house: usualRouting };
   const as = (how: 'once' | 'for-good') => (sites: Parameters<typeof wiredLayout>[3]) =>
     wiredLayout(setting, wiring, task.given, sites, how);
   return { setting, wiring, ways: { once: as('once'), forGood: as('for-good') } };
