@@ -22,7 +22,7 @@ export interface Wiring {
 }
 
 /** Layouts that may be wired while parts are turned. */
-const mostTrials = 10;
+const mostTrials = 12;
 
 /**
  * Turns single parts of a layout about their middles for as long as one is better for it, wired once and laid as for
