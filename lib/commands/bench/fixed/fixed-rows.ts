@@ -60,10 +60,9 @@ export async function fixedRows(root: string, longest: boolean): Promise<BenchRo
   });
 }
 
-function figureRows(job: string, by: string, figures: Partial<BoardFigures>, isOwn: boolean): BenchRow[] {
+function figureRows(job: string, by: string, figures: BoardFigures, isOwn: boolean): BenchRow[] {
   return counted.flatMap(([name, unit, most]): BenchRow[] => {
     const value = figures[name];
-    if (value === undefined) return [];
     const goal = wanted[job]?.[name] ?? most;
     const row = {
       id: `${job}-${name}${by.replaceAll(' ', '-')}`,
