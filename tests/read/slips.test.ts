@@ -59,8 +59,8 @@ const asked: readonly Slip[] = [
   ['box: enclosure', 'driven-by: amp CH1-2, box: enclosure', 'channels: [1..2]'],
   ['at: { x: 1 in, y: 1 in }', 'at: [1 in, 1 in]', 'such as { x: 1 in, y: 1 in }'],
   [
-    'to: main-fuse.IN, length',
-    'to: main-fuse.IN, colour: [RD, BK], length',
+    'devices:\n',
+    'links:\n  one: { from: amp.CH1, to: sub.C1, colour: [RD, BK] }\ndevices:\n',
     'write a link for each of the two',
   ],
   ['vehicle-load: 40 A', 'vehicle-load: 30-40 A', 'write the one that holds, 30 A or 40 A'],
