@@ -1,10 +1,13 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
+import { insulationColumn } from '../../model/tables/ampacity.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { houseRule, type Source } from '../house-rule-of.ts';
-import { hasSize, jobWires, partOf, wireSpot } from '../look-up.ts';
+import { hasSize, jobWires, partOf, terminalSpecOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { celsius } from '../words.ts';
+import { celsius, listed } from '../words.ts';
 import { zoneRemedy } from './zone-spots.ts';
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */
@@ -32,6 +35,36 @@ function failingZone(about: Case, wire: PlanWire, ratedC: number | null): HotZon
   const limits = about.plan.power.conductors.find(({ id }) => id === wire.id)?.limits ?? [];
   const dead = limits.filter(({ unit, level, limit }) => unit === 'A' && level === 'stop' && !(limit > 0));
   return [...(hottest ? [hottest] : []), ...cooler].find(({ zone }) => dead.some((one) => one.zone === zone));
+}
+
+/**
+ * The reels for a speaker wire that go into its terminals and whose insulation is for more than an ambient, and the line
+ * that takes one; null where there is none, and for what a fuse limits, where the size goes with the insulation.
+ */
+function hotterReels({ job }: Case, wire: PlanWire, ambientC: number): string | null {
+  const link = job.links.find(({ id }) => id === wire.id);
+  if (wire.role !== 'speaker' || !link || link.cable) return null;
+  const reels = partsOfKind(job.parts, 'wire').flatMap(([id, part]) => {
+    const lasts = (insulationColumn(part.insulation ?? 0) ?? 0) > ambientC;
+    const sizes = wire.ends.every((end) => {
+      const spec = terminalSpecOf(job, end.terminal);
+      const takes = end.form === 'supplied-lead' ? undefined : spec?.takes;
+      return !takes || (part.size.areaMm2 >= takes.from.areaMm2 && part.size.areaMm2 <= takes.to.areaMm2);
+    });
+    return lasts && sizes && part.for.includes(wire.role) ? [id] : [];
+  });
+  const [first] = reels.toSorted((a, b) => reelOrder(job, wire, a) - reelOrder(job, wire, b));
+  if (first === undefined) return null;
+  const name = wire.id.replace(/\.\+$/, '-plus').replace(/\.-$/, '-minus');
+  const parted = name === wire.id ? '' : `, in place of ${wire.link}`;
+  return `${listed(reels)} would do: write wire: ${first} under links: ${name}: { from: ${wire.from}, to: ${wire.to}, wire: ${first} }${parted}`;
+}
+
+/** A minus takes black first, a plus anything else. */
+function reelOrder({ parts }: Pick<Job, 'parts'>, { id }: PlanWire, reel: string): number {
+  const part = parts[reel];
+  const isBlack = part?.kind === 'wire' && part.colour === 'BK';
+  return Number(isBlack !== /[.-](-|minus|neg)$/.test(id));
 }
 
 /** A conductor for which the plan knows no ampacity, and not for its insulation. */
@@ -66,7 +99,7 @@ const insulationAtAmbient: Rule = {
             ...(ratedC !== null && { value: ratedC }),
             limit: hot.value,
             unit: 'C',
-            remedy: `use wire marked for a higher temperature (125 C in an engine bay), or another route; ${zoneRemedy(about, wire, hot.zone, ratedC)}`,
+            remedy: `${hotterReels(about, wire, hot.value) ?? 'use wire marked for a higher temperature (125 C in an engine bay)'}, or another route; ${zoneRemedy(about, wire, hot.zone, ratedC)}`,
             ...hot.from,
             ...wireSpot(about, wire.id),
           },
