@@ -102,7 +102,7 @@ export const sizing: readonly Equivalent[] = [
   },
   {
     file: 'lib/plan/power/sizing/size-for-drop.ts',
-    line: 'const missing = drops.filter',
+    line: '.filter((drop) => excess(drop) > 1)',
     from: 'excess(drop) > 1',
     to: 'excess(drop) >= 1',
     why: 'a drop on its limit to the last digit is neither side of the bound',

@@ -19,7 +19,7 @@ function wire(id: string, label: string, from: string, to: string, lengthM: numb
     size: { label: '4 AWG', awg: '4', areaMm2: 21.15 },
     colour: 'RD',
     lengthM,
-    measured: 'run 4.1 m, board 0.3 m, loops 0.38 m',
+    measured: 'run 4.10 + board 0.30 + loops 0.38 m',
     part: 'wire-4-red',
     board: null,
     run: 'left-sill',
