@@ -3,11 +3,11 @@ import { namesOf } from '../../words/plan-names.ts';
 import { writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { dense, type Table } from '../table.ts';
-import { cutsTable } from './cuts.ts';
+import { cutsTable } from './cut-list.ts';
 import { jointsTable } from './joints.ts';
 import { partingsTable } from './partings.ts';
 import { cablePieces, coveringPiece, wirePiece } from './piece.ts';
-import { pullsTable } from './pulls.ts';
+import { pullsTable } from './pull-list.ts';
 import { coveringPieces, dressTable } from './run-dress.ts';
 
 /** What is cut, reel by reel and the longest first; then what is pulled, way by way. */
