@@ -26,8 +26,12 @@ export function attemptOf(tried: Tried, item: string): Attempt | undefined {
  * Goes on to the next attempt of a device. A drop is a caution: for its limit nothing is bought that the shop does not
  * have, unless the device would not run otherwise or the shop wrote the limit itself.
  */
-export function nextAttempt(tried: Tried, item: string, network: NetworkInput): void {
-  const mayBuy = isLimitOwn(network.job) || notRunning(network).has(item);
+export function nextAttempt(
+  tried: Tried,
+  item: string,
+  { network, dark }: { readonly network: NetworkInput; readonly dark: () => ReadonlySet<string> },
+): void {
+  const mayBuy = isLimitOwn(network.job) || dark().has(item);
   let at = (tried.get(item) ?? 0) + 1;
   for (let next = attempts[at]; next?.goal === 'limit' && next.offShelf && !mayBuy; next = attempts[at])
     at += 1;

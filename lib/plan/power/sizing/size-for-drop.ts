@@ -6,13 +6,14 @@ import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import { losesLug } from '../../wiring/terminal-parts.ts';
 import { deviceDrops } from '../feed-and-ground-drop.ts';
 import { groundLossV, type WholeDrop, wholeDrops } from '../known-drops.ts';
-import { type NetworkInput, operatingPoints, solvePoint } from '../operating-points.ts';
-import { attemptOf, attempts, nextAttempt, notRunning, type Tried } from './growth-attempts.ts';
+import type { NetworkInput } from '../operating-points.ts';
+import { attemptOf, attempts, nextAttempt, type Tried } from './growth-attempts.ts';
 import type { LeastSizes } from './least-sizes.ts';
 import { nextSizeMm2 } from './next-size.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
 import type { PowerSizing } from './power-sizing.ts';
-import { type SizedPower, sizePower } from './size-power.ts';
+import type { SizedPower } from './size-power.ts';
+import { SizesTried, type Trial } from './sizes-tried.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
 const mostRounds = 400;
@@ -28,8 +29,9 @@ type Fits = typeof entersPorts;
  * not run without it.
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
-  const bare = grown(sizing, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
-  const reduced = bare.missing === 0 || !bare.refused ? bare : grown(sizing, entersPorts);
+  const known = new SizesTried();
+  const bare = grown(sizing, known, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
+  const reduced = bare.missing === 0 || !bare.refused ? bare : grown(sizing, known, entersPorts);
   const best = reduced.missing < bare.missing ? reduced : bare;
   sizing.least.adopt(best.least.held());
   return best.sized;
@@ -55,7 +57,7 @@ interface Grown {
  * Grows for every device by the first of its attempts that reaches its goal, each beginning with nothing grown. Tells
  * whether a port kept a conductor from growing: without that, reducers change nothing.
  */
-function grown(sizing: PowerSizing, fits: Fits): Grown & { readonly refused: boolean } {
+function grown(sizing: PowerSizing, known: SizesTried, fits: Fits): Grown & { readonly refused: boolean } {
   const asked = { refused: false };
   const noting: Fits = (...end) => {
     const does = fits(...end);
@@ -64,14 +66,14 @@ function grown(sizing: PowerSizing, fits: Fits): Grown & { readonly refused: boo
   };
   const tried: Tried = new Map();
   for (let restart = 0; restart <= attempts.length * sizing.loads.length; restart += 1) {
-    const run = growWith(sizing, noting, tried);
-    if (run !== null) return { ...withoutSpareGrounds(sizing, run, tried), refused: asked.refused };
+    const run = growWith(sizing, known, noting, tried);
+    if (run !== null) return { ...withoutSpareGrounds(sizing, known, run, tried), refused: asked.refused };
   }
   throw new Error('The conductors did not settle on what they may grow by.');
 }
 
 /** Grows until each device has reached its goal; null where one can't, which then begins its next attempt. */
-function growWith(sizing: PowerSizing, fits: Fits, tried: Tried): Grown | null {
+function growWith(sizing: PowerSizing, known: SizesTried, fits: Fits, tried: Tried): Grown | null {
   const thickest = { shelf: new Set<string>(), bought: new Set<string>() };
   let steps: readonly Step[] = [];
   let least = sizing.least.copy();
@@ -79,7 +81,8 @@ function growWith(sizing: PowerSizing, fits: Fits, tried: Tried): Grown | null {
   let bought: ReadonlySet<string> | null = null;
   for (let round = 0; round < mostRounds; round += 1) {
     const own = { ...sizing, least };
-    const sized = sizePower(own);
+    const trial = known.at(own);
+    const { sized, point } = trial;
     bought ??= notOnShelf(sized);
     if (undo && ![...notOnShelf(sized)].every((id) => bought?.has(id))) {
       // A size from the shelf may ask for one that is not there, such as that of its ground.
@@ -89,9 +92,7 @@ function growWith(sizing: PowerSizing, fits: Fits, tried: Tried): Grown | null {
       undo = null;
       continue;
     }
-    const network: NetworkInput = { ...own, ...sized };
-    const point = solvePoint(network, operatingPoints[0]);
-    const { worst: miss, missing } = missedDrops(network, point, tried);
+    const { worst: miss, missing } = missedDrops(trial, tried);
     const attempt = miss ? attemptOf(tried, miss.item) : undefined;
     if (!miss || !attempt) {
       if (!raiseFlows(own, sized, point)) return { sized, least, steps, missing };
@@ -101,7 +102,7 @@ function growWith(sizing: PowerSizing, fits: Fits, tried: Tried): Grown | null {
     const maxed = attempt.offShelf ? thickest.bought : thickest.shelf;
     const step = nextStep(own, sized, point, { miss, maxed, fits });
     if (step === null) {
-      nextAttempt(tried, miss.item, network);
+      nextAttempt(tried, miss.item, trial);
       return null;
     }
     undo = attempt.offShelf ? null : { before: least.copy(), link: step.link };
@@ -113,7 +114,7 @@ function growWith(sizing: PowerSizing, fits: Fits, tried: Tried): Grown | null {
 }
 
 /** Holds each ground that grew at the size of its feed again, unless more devices miss a limit then. */
-function withoutSpareGrounds(sizing: PowerSizing, grownTo: Grown, tried: Tried): Grown {
+function withoutSpareGrounds(sizing: PowerSizing, known: SizesTried, grownTo: Grown, tried: Tried): Grown {
   // Where a device needs them to run at all, none is spare.
   if ([...tried.keys()].some((item) => attemptOf(tried, item)?.goal !== 'limit')) return grownTo;
   const grounds = grownTo.steps.flatMap(({ link, role }) => (role === 'ground' ? [link] : []));
@@ -122,10 +123,9 @@ function withoutSpareGrounds(sizing: PowerSizing, grownTo: Grown, tried: Tried):
     const least = sizing.least.copy();
     least.adopt({ sizes: new Map(), flowsA: best.least.held().flowsA });
     for (const { link, areaMm2, why } of steps) least.raise(link, areaMm2, why);
-    const sized = sizePower({ ...sizing, least });
-    const network: NetworkInput = { ...sizing, ...sized };
-    const { missing } = missedDrops(network, solvePoint(network, operatingPoints[0]), tried);
-    return missing > best.missing ? best : { sized, least, steps, missing };
+    const trial = known.at({ ...sizing, least });
+    const { missing } = missedDrops(trial, tried);
+    return missing > best.missing ? best : { sized: trial.sized, least, steps, missing };
   }, grownTo);
 }
 
@@ -165,10 +165,9 @@ interface Miss {
   readonly text: string;
 }
 
-/** The device that is farthest from what its attempt is for, and how many devices miss a limit. */
+/** The device that is farthest from its limits, then the one that does not run, and how many devices miss a limit. */
 function missedDrops(
-  network: NetworkInput,
-  point: OperatingPoint,
+  { network, point, dark }: Trial,
   tried: Tried,
 ): { readonly worst: Miss | null; readonly missing: number } {
   const { rules } = network.job;
@@ -188,10 +187,10 @@ function missedDrops(
   const missed = wholeDrops(deviceDrops(network, point))
     .filter((drop) => excess(drop) > 1)
     .toSorted((a, b) => excess(b) - excess(a));
-  const dark = missed.some(({ item }) => goalOf(item) === 'run') ? notRunning(network) : new Set<string>();
-  const worst = missed.find(
-    ({ item }) => goalOf(item) === 'limit' || (goalOf(item) === 'run' && dark.has(item)),
-  );
+  // Whether a device runs is asked once all limits that can be kept are: it takes solving every point that music comes to.
+  const worst =
+    missed.find(({ item }) => goalOf(item) === 'limit') ??
+    missed.find(({ item }) => goalOf(item) === 'run' && dark().has(item));
   return { worst: worst ? missOf(worst, network) : null, missing: missed.length };
 }
 
