@@ -11,12 +11,11 @@ import { readYaml, type YamlDocument } from '../../read/yaml/yaml.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { writeTold } from '../write-shown.ts';
-import { answersOf } from './ask/answers-of.ts';
 import { choicesOfWords } from './ask/choices.ts';
-import { type Answers, type Asker, Interrupted, lineOf, linesOf, type Question } from './ask/question.ts';
+import { type Asker, lineOf, linesOf, type Question } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { openDraft } from './draft.ts';
-import { answerKeeper, earlierAnswers } from './kept-answers.ts';
+import { keptAsking } from './kept-asking.ts';
 import type { Given } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { writtenPart } from './part/part-like.ts';
@@ -41,8 +40,13 @@ export async function newShelf(effects: Effects, given: Given, asker: Asker | nu
   const { list: _, ...own } = given.answers;
   const flags = listed.length > 0 ? { ...own, thing: [...listed, ...(own.thing ?? [])] } : own;
   const around = surroundings(files);
-  const answers = await shelfAnswers(effects, shelfQuestions(around), flags, asker);
+  const answers = await keptAsking(effects, shelfQuestions(around), flags, asker, {
+    draft: 'shelf',
+    until: 'the shelf is written',
+    brokenOff: 'nothing of the shelf is written',
+  });
   if (answers === null) return exitStatus.inputErrors;
+  if (asker) await (await openDraft(effects, 'shelf')).discard();
   const shelf = shelfOf(linesOf(answers, 'thing'), around);
   if (shelf.length === 0) return refused(effects, 'nothing is told of the shelf, and nothing is written');
   return written(effects, { files, shopFile, doc, shelf, isWhole: lineOf(answers, 'whole') === 'yes' });
@@ -120,32 +124,6 @@ function shelfOf(lines: readonly string[], around: ShelfAround): readonly Shelve
     if (one.made) parts = { ...parts, ...partsOf([one]) };
   }
   return [...shelf.values()];
-}
-
-async function shelfAnswers(
-  effects: Effects,
-  questions: readonly Question[],
-  given: Answers,
-  asker: Asker | null,
-): Promise<Answers | null> {
-  if (!asker) {
-    const { answers, faults } = await answersOf(questions, { answers: given }, null);
-    if (faults.length === 0) return answers;
-    refused(effects, ...faults);
-    return null;
-  }
-  const draft = await openDraft(effects, 'shelf');
-  const keeper = answerKeeper(effects, 'the shelf is written', draft);
-  try {
-    const before = earlierAnswers((text) => asker.say(text), draft, given);
-    const { answers } = await answersOf(questions, before, asker, keeper.keep);
-    await keeper.discard();
-    return answers;
-  } catch (error) {
-    if (!(error instanceof Interrupted)) throw error;
-    refused(effects, `nothing of the shelf is written${keeper.told()}`);
-    return null;
-  }
 }
 
 interface Counted {

@@ -4,12 +4,11 @@ import { layoutsFolder, projectFolder } from '../../publish/site/templates.ts';
 import { readContent } from '../../read/read-content.ts';
 import { type Effects, textsBelow } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
-import { answersOf } from './ask/answers-of.ts';
 import { choicesOfWords } from './ask/choices.ts';
-import { type Answers, type Asker, Interrupted, lineOf } from './ask/question.ts';
+import { type Answers, type Asker, lineOf } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { openDraft } from './draft.ts';
-import { answerKeeper, earlierAnswers } from './kept-answers.ts';
+import { keptAsking } from './kept-asking.ts';
 import { refused } from './refused.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
 import { shopTables, unitWords } from './shop-tables.ts';
@@ -83,21 +82,9 @@ async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null
       ...(table.key === 'samples' && { choices: () => choicesOfWords(['yes', 'no']) }),
     }),
   );
-  if (!asker) {
-    const { answers, faults } = await answersOf(questions, { answers: given }, null);
-    if (faults.length === 0) return answers;
-    refused(effects, ...faults);
-    return null;
-  }
-  const draft = await openDraft(effects, 'shop');
-  const keeper = answerKeeper(effects, 'the shop is made', draft);
-  try {
-    const before = earlierAnswers((text) => asker.say(text), draft, given);
-    const { answers } = await answersOf(questions, before, asker, keeper.keep);
-    return answers;
-  } catch (error) {
-    if (!(error instanceof Interrupted)) throw error;
-    refused(effects, `no shop is made${keeper.told()}`);
-    return null;
-  }
+  return keptAsking(effects, questions, given, asker, {
+    draft: 'shop',
+    until: 'the shop is made',
+    brokenOff: 'no shop is made',
+  });
 }
