@@ -28,7 +28,7 @@ export function stripLength(job: Job, end: StrippedFor, usual: Traced<number>): 
 }
 
 /** What is crimped on an end, where it is a terminal of the catalogue. */
-export function crimpOn({ parts }: Pick<Job, 'parts'>, part: string | null): PartOf<'terminal'> | null {
+function crimpOn({ parts }: Pick<Job, 'parts'>, part: string | null): PartOf<'terminal'> | null {
   const terminal = part === null ? undefined : parts[part];
   return terminal?.kind === 'terminal' ? terminal : null;
 }

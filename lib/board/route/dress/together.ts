@@ -16,8 +16,8 @@ export function leavingOf({ wire, route }: Laid): Leaving | null {
   return { side: end.exit, alongM: end.exit === 'left' || end.exit === 'right' ? p.yM : p.xM };
 }
 
-/** In how many bundles the wires of each run leave by each side, but the first: what they are too many. */
-export function bundlesTooMany(laid: readonly Laid[]): number {
+/** In how many bundles the wires of each run leave by each side. */
+export function bundlesLeft(laid: readonly Laid[]): number[] {
   const groups = new Map<string, number[]>();
   for (const one of laid) {
     const leaving = one.wire.run === undefined ? null : leavingOf(one);
@@ -25,20 +25,22 @@ export function bundlesTooMany(laid: readonly Laid[]): number {
     const key = `${one.wire.run} ${leaving.side}`;
     groups.set(key, [...(groups.get(key) ?? []), leaving.alongM]);
   }
-  let count = 0;
-  for (const places of groups.values()) {
+  return [...groups.values()].map((places) => {
     places.sort((a, b) => a - b);
-    for (let at = 1; at < places.length; at += 1)
-      if ((places[at] ?? 0) - (places[at - 1] ?? 0) > togetherM) count += 1;
-  }
-  return count;
+    return 1 + places.filter((place, at) => at > 0 && place - (places[at - 1] ?? 0) > togetherM).length;
+  });
+}
+
+/** In how many bundles the wires of each run leave by each side, but the first: what they are too many. */
+export function bundlesTooMany(laid: readonly Laid[]): number {
+  return bundlesLeft(laid).reduce((sum, count) => sum + count - 1, 0);
 }
 
 /** How far the two wires of pairs run apart from each other (m). */
 export function strayedM(laid: readonly Laid[]): number {
   let sum = 0;
   for (const { wire, route } of laid) {
-    const mate = wire.mate === undefined ? undefined : laid.find((one) => one.wire.id === wire.mate);
+    const mate = mateOf(wire, laid);
     if (mate) sum += route.lengthM - besideM(route, mate.route);
   }
   return sum;

@@ -1,5 +1,5 @@
 import { sides } from '../../../board/layout/item.ts';
-import { leavingOf, togetherM } from '../../../board/route/dress/together.ts';
+import { bundlesLeft, mateOf, togetherM } from '../../../board/route/dress/together.ts';
 import { tightBendsAmong } from '../../../board/route/laying.ts';
 import {
   countCrossings,
@@ -44,7 +44,7 @@ export function boardFigures({ wires }: Pick<RoutingTask, 'wires'>, routes: read
     bends: routes.reduce((sum, { bends }) => sum + bends, 0),
     wireM: routes.reduce((sum, { lengthM }) => sum + lengthM, 0),
     partedPairs: laid.filter((one) => isParted(one, laid)).length,
-    bundles: mostBundles(laid),
+    bundles: Math.max(0, ...bundlesLeft(laid)),
     tooNear: laid.reduce(
       (sum, one, at) => sum + laid.slice(at + 1).filter((two) => areTooNear(one, two)).length,
       0,
@@ -70,7 +70,7 @@ const beyondM = 0.2;
 
 /** Told of the first of the pair only: somewhere along it the other is not beside it. */
 function isParted({ wire, route }: Laid, laid: readonly Laid[]): boolean {
-  const mate = laid.find((one) => one.wire.id === wire.mate);
+  const mate = mateOf(wire, laid);
   if (!mate || mate.wire.id < wire.id) return false;
   return pointsAlong(route).some((p) => toRoute(p, mate.route) > togetherM);
 }
@@ -97,21 +97,6 @@ function toRoute({ xM, yM }: Point, route: Route): number {
       return Math.hypot(across - at, Math.max(0, from - along, along - to));
     }),
   );
-}
-
-function mostBundles(laid: readonly Laid[]): number {
-  const groups = new Map<string, number[]>();
-  for (const one of laid) {
-    const leaving = one.wire.run === undefined ? null : leavingOf(one);
-    if (!leaving) continue;
-    const key = `${one.wire.run} ${leaving.side}`;
-    groups.set(key, [...(groups.get(key) ?? []), leaving.alongM]);
-  }
-  const counts = [...groups.values()].map((places) => {
-    const inTurn = places.toSorted((a, b) => a - b);
-    return 1 + inTurn.filter((place, at) => at > 0 && place - (inTurn[at - 1] ?? place) > togetherM).length;
-  });
-  return Math.max(0, ...counts);
 }
 
 function areTooNear(one: Laid, two: Laid): boolean {
