@@ -34,7 +34,7 @@ export interface SettledJob extends SizingBasis {
   readonly settled: Settled;
 }
 
-/** Routes stay as drafted where the job is settled once more; otherwise many wires are laid in lanes. */
+/** Routes stay as drafted where the job is settled once more; otherwise many wires are dressed. */
 type Routes = 'final' | 'draft';
 
 /** Sizes only grow, and there are few; a loop that goes on past this is a bug. */
