@@ -66,6 +66,7 @@ export const comparedLeaves = {
   'loads.fuses': ['power.loads.*.fuseA'],
   'loads.voltage': [],
   'channels.load': ['audio.channels.*.loadOhm'],
+  'channels.least-load': ['audio.channels.*.least.ohm'],
   'channels.speakers': ['audio.channels.*.speakers.*'],
   'channels.wiring': ['audio.channels.*.wiring'],
   'channels.power': ['audio.channels.*.powerW'],

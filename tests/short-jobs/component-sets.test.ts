@@ -83,6 +83,43 @@ describe('a component set behind its passive crossover', () => {
     expect(new Set(own.map(({ rule }) => rule))).toEqual(new Set(['speaker-too-deep']));
   });
 
+  test('may be no more than a filter in the lead of the tweeter, which hangs beside the woofer', () => {
+    const inLead = changed('under-seat-five', [
+      front,
+      set
+        .replace('passive-two, in: [left-door, right-door]', '$&, driven-by: front')
+        .replace('[left-door, right-door], driven-by: filter', '[left-door, right-door], driven-by: amp'),
+    ]);
+    const capacitor = shopWith(
+      'parts/speakers.yaml',
+      'parts:\n',
+      passive
+        .replace('W, T', 'T')
+        .replace('T: from 3 kHz, W: up to 3 kHz', 'T: from 4 kHz')
+        .replace('order: 2', 'order: 1'),
+    );
+    const short = linksOf(inLead, capacitor);
+    expect(short.problems).toEqual([]);
+    expect(short.links).toMatchObject({
+      'to-front-left': 'amp.CH1 front-left.C1',
+      'to-filter-left': 'front-left.C1 filter-left.IN',
+      'to-tweeter-left': 'filter-left.T tweeter-left.C1',
+    });
+    if (!short.job) throw new Error('The job is read.');
+    const { plan, remarks } = planKept(short.job);
+    const channel = plan.audio.channels.find(({ id }) => id === 'amp.1');
+    // A capacitor beside the woofer takes no bass: load, power and what a meter reads are the woofer's alone.
+    expect(channel).toMatchObject({ loadOhm: 4, speakers: ['tweeter-left', 'front-left'] });
+    expect(channel?.dcResistanceOhm?.fromOhm).toBeGreaterThan(3);
+    // At 20 kHz the 0.5 mH of the woofer are 63 ohm beside the 3.2 ohm (80 % of 4) of the tweeter.
+    expect(channel?.least?.ohm).toBeCloseTo(3.2, 1);
+    const corners = short.job.devices.find(({ id }) => id === 'amp')?.given?.filters.CH1;
+    expect(corners?.map(({ pass }) => pass)).toEqual(['high-pass']);
+    const stops = judge(short.job, plan, remarks).filter(({ level }) => level === 'stop');
+    const own = stops.filter(({ related }) => related.some((id) => /filter|front|tweeter/.test(id)));
+    expect(new Set(own.map(({ rule }) => rule))).toEqual(new Set(['speaker-too-deep']));
+  });
+
   test.each([
     [
       'a way that no speaker is driven by',

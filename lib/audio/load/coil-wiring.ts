@@ -11,6 +11,10 @@ export interface Coil {
   readonly nominalOhm: number;
   /** Direct-current resistance from the maker's data, left out where the part doesn't carry it. */
   readonly dcOhm?: number;
+  /** Left out where its maker is silent. */
+  readonly inductanceH?: number;
+  /** A filter in its lead, which keeps bass from it alone. */
+  readonly inLine?: { readonly fromHz: number; readonly order: number };
 }
 
 /** How coils are joined: a coil, or a group of two or more of these in series or in parallel. */

@@ -1,10 +1,11 @@
 import { type Traced, traced } from '../../model/trace.ts';
 import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './coil-wiring.ts';
+import { withoutFiltered } from './in-line-filter.ts';
 
 /** The load of a wiring, and how the power in it divides over its coils. */
 export interface WiringLoad {
   readonly loadOhm: Traced<number>;
-  /** In the order of the wiring; the shares sum to 1. */
+  /** In the order of the wiring; the shares sum to 1, those of filters in a lead aside. */
   readonly shares: readonly CoilShare[];
 }
 
@@ -29,18 +30,20 @@ export function groupOhm(wiring: Wiring, nominal: ReadonlyMap<string, number>): 
 
 /** Coils by their ids, and their nominal loads. */
 interface KnownCoils {
+  readonly coils: readonly Coil[];
   readonly byId: ReadonlyMap<string, Coil>;
   readonly nominal: ReadonlyMap<string, number>;
 }
 
+/** The share of the power of each coil: of one with a filter in its lead what it takes where this lets through. */
 function shareOut(wiring: Wiring, share: number, known: KnownCoils): readonly CoilShare[] {
   if (wiring.kind === 'coil') {
     const coil = known.byId.get(wiring.coil);
     return coil ? [{ coil: coil.id, speaker: coil.speaker, nominalOhm: coil.nominalOhm, share }] : [];
   }
-  const whole = groupOhm(wiring, known.nominal);
+  const whole = groupOhm(withoutFiltered(wiring, known.coils).wiring, known.nominal);
   return wiring.members.flatMap((member) => {
-    const ohm = groupOhm(member, known.nominal);
+    const ohm = groupOhm(withoutFiltered(member, known.coils).wiring, known.nominal);
     return shareOut(member, share * (wiring.kind === 'series' ? ohm / whole : whole / ohm), known);
   });
 }
@@ -50,16 +53,21 @@ export function loadsOf(
   coils: readonly Coil[],
 ): (wiring: Wiring) => { readonly ohm: number; readonly shares: readonly CoilShare[] } {
   const known: KnownCoils = {
+    coils,
     byId: new Map(coils.map((coil) => [coil.id, coil])),
     nominal: new Map(coils.map((coil) => [coil.id, coil.nominalOhm])),
   };
-  return (wiring) => ({ ohm: groupOhm(wiring, known.nominal), shares: shareOut(wiring, 1, known) });
+  return (wiring) => ({
+    ohm: groupOhm(withoutFiltered(wiring, coils).wiring, known.nominal),
+    shares: shareOut(wiring, 1, known),
+  });
 }
 
 /**
  * Nominal load in ohm of the coils of one channel as they are wired, and the share of power of each coil.
  * Series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...; power divides as R in series and as 1/R in
- * parallel. The nominal loads are taken as resistances. A wiring that doesn't join each coil once is a fault.
+ * parallel. The nominal loads are taken as resistances. What a filter in its lead keeps bass from, beside what plays it,
+ * is left out of the load and takes its power at the same voltage. A wiring that doesn't join each coil once is a fault.
  */
 export function wiringLoad(
   channel: string,
@@ -73,7 +81,7 @@ export function wiringLoad(
   return {
     loadOhm: traced(ohm, 'ohm', {
       rule: 'channel-load',
-      formula: `R = ${wiringText(wiring)}; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...`,
+      formula: `R = ${wiringText(withoutFiltered(wiring, coils).wiring)}; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...`,
       citation: ohmsLaw,
       inputs: coils.map((coil) => [coil.id, coil.nominalOhm, 'ohm']),
     }),

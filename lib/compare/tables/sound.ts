@@ -13,6 +13,7 @@ import { planTable } from '../table.ts';
 const { audio, controls } = buildPlanSchema.shape;
 const channel = audio.shape.channels.element.shape;
 const filter = channel.filters.element.shape;
+const least = channel.least.unwrap().shape;
 const speaker = audio.shape.speakers.element.shape;
 const control = controls.element.shape;
 
@@ -29,6 +30,12 @@ export const channelsTable = planTable<PlanChannel>({
       title: 'Load',
       leaves: [channel.loadOhm],
       cell: ({ loadOhm }) => figureCell('load', loadOhm),
+    },
+    {
+      id: 'least-load',
+      title: 'Least load',
+      leaves: [least.ohm],
+      cell: ({ least: seen }) => figureCell('load', seen?.ohm ?? null),
     },
     {
       id: 'speakers',

@@ -42,7 +42,10 @@ function placesOfNames(data: unknown, all: readonly NamedDevice[], vehicle: Vehi
   const batteries = anyName(ofKind('battery'));
   return [
     [['devices', '*', 'on'], anyName(keysIn(data, 'boards'))],
-    [['devices', '*', 'driven-by'], anyName(ofKind('source-unit', 'processor', 'amplifier', 'crossover'))],
+    [
+      ['devices', '*', 'driven-by'],
+      anyName(ofKind('source-unit', 'processor', 'amplifier', 'crossover', 'speaker')),
+    ],
     [['devices', '*', 'fed-by'], batteries],
     [['devices', '*', 'after'], offeredKeys([...all.map(({ id }) => id), ...links])],
     [['boards', '*', 'fed-by'], batteries],

@@ -19,6 +19,13 @@ export const audioComputations = {
     held: ['coils-in-ngspice'],
     fields: ['audio.channels[].wirings[].…'],
   },
+  'least-load': {
+    computes:
+      'the least that a channel sees over the heard band, where a filter in a lead lets a speaker in beside others',
+    formulas: ['Z = min |Z(f)|, 20 Hz to 20 kHz; a coil R + j w L, a filter in a lead the ladder into its R'],
+    sources: [{ source: `${circuitLaws.source}; IEC 60268-5` }],
+    held: ['lead-filter-in-ngspice'],
+  },
   'output-load': {
     computes: 'load that one output of a bridge sees',
     formulas: ['Rout = R / n, n outputs that share one load in opposite phase'],

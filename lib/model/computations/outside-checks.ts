@@ -33,6 +33,11 @@ export const outsideChecks = {
     against: spice,
     unit: '%',
   },
+  'lead-filter-in-ngspice': {
+    compares: 'the least that a channel sees of coils with a filter in the lead of one of them',
+    against: spice,
+    unit: '%',
+  },
   'copper-wire-table': {
     compares: 'resistance of solid copper, 4/0 to 18 AWG, at 20 C',
     against: 'NBS Handbook 100 (1966), copper wire table',

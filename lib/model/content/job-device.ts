@@ -50,10 +50,14 @@ export const deviceSchema = z.strictObject({
     'Or the place in the vehicle. A list of places stands for one device in each: `front` becomes `front-left` and `front-right`.',
     { example: ['left-door', 'right-door'] },
   ),
-  'driven-by': builders(id.optional(), 'What its signal comes from.', {
-    example: 'amp',
-    leftOut: 'the only amplifier, else the only processor, else the source unit',
-  }),
+  'driven-by': builders(
+    id.optional(),
+    'What its signal comes from. Of a filter in the lead of a tweeter: the speaker beside which it hangs.',
+    {
+      example: 'amp',
+      leftOut: 'the only amplifier, else the only processor, else the source unit',
+    },
+  ),
   channels: builders(
     names(z.array(channelName).min(1)).optional(),
     'Of a speaker: the outputs of its amplifier that drive it, by their names in its part, the left one first.',

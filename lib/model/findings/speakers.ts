@@ -74,7 +74,7 @@ export const speakerFindings = {
     source: "Kirchhoff's laws; the parts' data",
   },
   'load-below-minimum': {
-    asks: 'The load of a channel is at least the minimum of its amplifier in that mode.',
+    asks: 'The load of a channel is at least the minimum of its amplifier in that mode, over the whole heard band where a filter in a lead lets a speaker in beside another.',
     levels: ['stop'],
     ...partData,
   },

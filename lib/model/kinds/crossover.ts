@@ -32,7 +32,7 @@ export const crossoverSchema = z.strictObject({
   ),
   load: builders(
     speakerLoad,
-    'The load that the amplifier sees at its input, with the speakers of its set at its outputs.',
+    'The load that the amplifier sees at its input, with the speakers of its set at its outputs. Of a filter in the lead of one speaker, what it is in the band that it lets through.',
     { example: '4 ohm' },
   ),
   power: builders(
@@ -41,6 +41,22 @@ export const crossoverSchema = z.strictObject({
     { example: '90 W' },
   ),
 });
+
+/** A filter in the lead of one speaker: from where it lets through, and how steep. */
+export interface InLineFilter {
+  readonly fromHz: number;
+  readonly order: number;
+}
+
+/** What a crossover is that only keeps bass from one speaker; null for one that parts the band of its channel. */
+export function inLineFilter({
+  ways,
+  order,
+}: Pick<z.output<typeof crossoverSchema>, 'ways' | 'order'>): InLineFilter | null {
+  const [only, second] = Object.values(ways);
+  if (only?.fromHz === undefined || only.toHz !== undefined || second) return null;
+  return { fromHz: only.fromHz, order };
+}
 
 /** It stands between coils and an amplifier, in no way of the 12 V network. */
 export const crossover = equipmentKind('Passive crossovers', crossoverSchema, () => []);

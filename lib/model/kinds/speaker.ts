@@ -40,6 +40,14 @@ export const speakerSchema = z.strictObject({
                 leftOut: 'between {coil-dc-least} and {coil-dc-most} of its nominal resistance',
               },
             ),
+            inductance: builders(
+              quantityWithin('inductance', { above: 0, most: 20e-3 }).optional(),
+              'Its inductance, as its maker measured it. A tweeter beside it on one channel is held against the amplifier with it.',
+              {
+                example: '0.35 mH',
+                leftOut: 'none, so that it lifts the load of the channel at no frequency',
+              },
+            ),
           }),
           { form: 'coil' },
         ),

@@ -74,6 +74,8 @@ export const planChannelSchema = z.object({
   /** What each single output sees: half the load where two are bridged. */
   outputLoadOhm: orNull,
   minimumOhm: number,
+  /** The least that it sees over the heard band, where a filter in a lead lets a speaker in beside the others. */
+  least: z.object({ ohm: number, atHz: number }).optional(),
   /** Null where the load is not known. */
   mayDrive: builders(z.boolean().nullable()),
   dcResistanceOhm: z.object({ fromOhm: number, toOhm: number }).nullable(),

@@ -88,6 +88,13 @@ export const dimensions = {
     units: { F: 1, mF: 1e-3 },
     greatest: 1e5,
   },
+  inductance: {
+    name: 'inductance',
+    examples: ['0.35 mH'],
+    si: 'H',
+    units: { H: 1, mH: 1e-3, uH: 1e-6 },
+    greatest: 1,
+  },
   angle: { name: 'angle', examples: ['90 deg'], si: 'deg', units: { deg: 1 }, greatest: 3600, signed: true },
   ratio: { name: 'share', examples: ['3 %'], si: '1', units: { '%': 0.01 }, greatest: 10 },
   volume: {

@@ -1,6 +1,7 @@
 import type { ChannelLoad } from '../../audio/load/amplifier-load.ts';
 import type { ChannelWiring } from '../../audio/load/channel-wiring.ts';
-import { type Coil, wiringText } from '../../audio/load/coil-wiring.ts';
+import { wiringText } from '../../audio/load/coil-wiring.ts';
+import type { WithoutFiltered } from '../../audio/load/in-line-filter.ts';
 import { plugResistance } from '../../audio/load/plug-resistance.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
@@ -60,8 +61,8 @@ interface Loaded {
 
 /** A channel whose coils make one load: held against its amplifier and against what the job asks. */
 function loadedChannel({ output, empty, loaded, field, job, book }: Loaded): PlannedChannel {
-  const { wiring, coils, mode, load } = loaded;
-  const listed = planWirings({ channel: output.id, coils, mode, chosen: wiring.wiring });
+  const { wiring, coils, whole, mode, load, least } = loaded;
+  const listed = planWirings({ channel: output.id, coils: whole.coils, mode, chosen: whole.wiring });
   const at = `audio.channels.${output.id}`;
   const channel: PlanChannel = {
     ...empty,
@@ -71,9 +72,10 @@ function loadedChannel({ output, empty, loaded, field, job, book }: Loaded): Pla
     ...listed,
     wiring: wiringText(wiring.wiring),
     speakers: speakersOf(coils),
-    dcResistanceOhm: readAtPlug(output.id, wiring, coils, job.rules, book),
+    ...(least && { least: { ohm: book.trace(`${at}.least.ohm`, least.ohm), atHz: least.atHz } }),
+    dcResistanceOhm: readAtPlug(output.id, whole, job.rules, book),
   };
-  askedLoad({ output, coils, mode, loadOhm: load.loadOhm.value }, book);
+  askedLoad({ output, coils: whole.coils, mode, loadOhm: load.loadOhm.value }, book);
   if (isFault(load.power)) {
     remarkFault(wayOutOfLowLoad(load.power, listed.wirings), output.device, book);
     return { channel, load, wiring };
@@ -83,14 +85,14 @@ function loadedChannel({ output, empty, loaded, field, job, book }: Loaded): Pla
   return { channel: { ...powered, ...channelGain(output, powered, load, field, job, book) }, load, wiring };
 }
 
-/** What a meter reads across the coils as wired. */
+/** What a meter reads across the coils as wired; null through a filter, whose capacitor lets no direct current pass. */
 function readAtPlug(
   id: string,
-  { wiring }: ChannelWiring,
-  coils: readonly Coil[],
+  { wiring, coils }: WithoutFiltered,
   rules: HouseRules,
   book: PlanBook,
 ): PlanChannel['dcResistanceOhm'] {
+  if (coils.some(({ inLine }) => inLine)) return null;
   const plug = plugResistance(id, wiring, coils, {
     least: rules['coil-dc-least'].value,
     most: rules['coil-dc-most'].value,

@@ -108,7 +108,8 @@ function planGain(
 
 /** Power of the channel at which its first speaker has all that it may take. */
 function speakersLimitW(load: ChannelLoad, { speakerW }: CoilField): number {
-  const total = load.coils.reduce((sum, { powerW }) => sum + powerW.value, 0);
+  const added = load.coils.reduce((sum, { powerW }) => sum + powerW.value, 0);
+  const total = isFault(load.power) ? added : load.power.powerW.value;
   const share = new Map<string, number>();
   for (const { speaker, powerW } of load.coils)
     share.set(speaker, (share.get(speaker) ?? 0) + powerW.value / total);

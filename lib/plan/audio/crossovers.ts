@@ -1,6 +1,7 @@
 import { channelWiring } from '../../audio/load/channel-wiring.ts';
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { inLineFilter } from '../../model/kinds/crossover.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanFilter } from '../../model/plan/index.ts';
@@ -21,14 +22,23 @@ export interface BehindCrossover {
   readonly filters: readonly PlanFilter[];
 }
 
-/** A crossover as its amplifier sees it: one load, whatever hangs on its ways. */
+/** A crossover as its amplifier sees it: one load, whatever hangs on its ways; one in the lead of a speaker only from its corner on. */
 export function crossoverAsCoil({ id, part, spec }: Device): CoilField | null {
   if (spec?.kind !== 'crossover') return null;
   const [positive = ''] = terminalsOf(spec.terminals, 'coil-positive');
   const [negative = ''] = terminalsOf(spec.terminals, 'coil-negative');
   const coil = `${id}.${stemName(positive)}`;
+  const inLine = inLineFilter(spec);
   return {
-    coils: [{ id: coil, speaker: id, ...(part !== null && { part }), nominalOhm: spec.load }],
+    coils: [
+      {
+        id: coil,
+        speaker: id,
+        ...(part !== null && { part }),
+        nominalOhm: spec.load,
+        ...(inLine && { inLine }),
+      },
+    ],
     terminals: [{ coil, speaker: id, positive: `${id}.${positive}`, negative: `${id}.${negative}` }],
     joins: [],
     speakerW: new Map([[id, spec.power]]),

@@ -1,6 +1,7 @@
 import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import type { JobLink } from '../../model/content/job.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { inLineFilter } from '../../model/kinds/crossover.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import type { Draft } from '../draft/draft.ts';
@@ -21,14 +22,15 @@ const holdsTogether: readonly TerminalSpec['joint'][] = [
 ];
 
 /**
- * Joins a proposed jumper between the coils of a speaker to the lead before the terminal where the two do not go into it
+ * Joins a proposed jumper between the coils of a speaker, or on to a filter in the lead of another one, to the lead before the terminal where the two do not go into it
  * together: its maker allows one conductor, or less in all than both come to. The sizes are those of their cables, or of
  * the bass lead that the load asks for.
  */
 export function joinJumpers(draft: Draft, driven: readonly DrivenOutputs[]): void {
   for (const [id, link] of Object.entries(draft.links)) {
     const device = draft.device(linkEndOf(link.from).device);
-    const isJumper = device !== null && linkEndOf(link.to).device === device.id;
+    const other = draft.device(linkEndOf(link.to).device);
+    const isJumper = device !== null && (other?.id === device.id || isFilterBeside(device, other));
     if (!isJumper || !draft.isProposed('links', id) || linkRole(draft, link) !== 'speaker') continue;
     const loadOhm = driven
       .flatMap(({ outputs }) => outputs)
@@ -43,6 +45,11 @@ export function joinJumpers(draft: Draft, driven: readonly DrivenOutputs[]): voi
       `joined to ${shared.trunk} before the terminal, which does not take both`,
     );
   }
+}
+
+/** True for a filter in the lead of another speaker, which hangs at this one. */
+function isFilterBeside({ spec }: DraftDevice, other: DraftDevice | null): boolean {
+  return spec.kind === 'speaker' && other?.spec.kind === 'crossover' && inLineFilter(other.spec) !== null;
 }
 
 /** The end of a jumper at which another link ends too, the first of these, and the terminals there. */

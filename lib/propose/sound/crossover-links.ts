@@ -1,17 +1,43 @@
 import type { Draft, Why } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
-import { joinsFor } from './coil-wiring.ts';
-import type { DrivenGroup, SignalChain, SpeakersBehind } from './signal-chain.ts';
+import { coilsOf, joinsFor } from './coil-wiring.ts';
+import type { DrivenGroup, InLineGroup, SignalChain, SpeakersBehind } from './signal-chain.ts';
 import { linkToOutput } from './speaker-links.ts';
 
 /**
  * Links the ways of passive crossovers to the speakers behind them, the lowest way to those that play lowest: common
  * practice, no source. Where their numbers differ nobody can say which way drives what, and that is asked.
  */
-export function linkCrossovers(draft: Draft, { groups }: SignalChain): void {
-  for (const group of groups)
+export function linkCrossovers(draft: Draft, { groups, inLine }: SignalChain): void {
+  for (const group of inLine) linkBeside(draft, group);
+  for (const group of [...groups, ...inLine])
     if (group.behind?.some(({ speakers }) => speakers.some((one) => isOpen(draft, one))))
       linkSet(draft, group, group.behind);
+}
+
+/** Links filters in leads to the terminals of the speakers beside which they hang, one each. */
+function linkBeside(draft: Draft, { id, speakers: filters, beside }: InLineGroup): void {
+  if (filters.length !== beside.length) {
+    draft.ask(
+      ['devices', id],
+      `${counted(filters.length, 'filter')} ${id} and ${counted(beside.length, 'speaker')} beside which they would hang`,
+      `write as many places in ${id} as it has speakers beside it`,
+    );
+    return;
+  }
+  for (const [at, filter] of filters.entries()) {
+    const speaker = beside[at];
+    const [coil] = speaker ? coilsOf(speaker) : [];
+    const [input] = coilsOf(filter);
+    if (!speaker || !coil || !input || !draft.isFree(filter.id, input.positive)) continue;
+    const why: Why = {
+      rule: 'channels',
+      reason: `${filter.id} stands in the lead of what it drives, beside ${speaker.id} on its channel`,
+      cp: true,
+    };
+    const ends = { device: speaker, positive: coil.positive, negative: coil.negative };
+    linkToOutput(draft, filter, { ...ends, coils: 'one' }, why);
+  }
 }
 
 function linkSet(

@@ -1,3 +1,5 @@
+import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { inLineFilter } from '../../model/kinds/crossover.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
@@ -10,6 +12,8 @@ export interface SignalChain {
   readonly processors: readonly DraftDevice[];
   /** Groups of speakers that nothing written drives in full. */
   readonly groups: readonly DrivenGroup[];
+  /** Filters in the leads of speakers, which hang beside the speakers that `beside` names. */
+  readonly inLine: readonly InLineGroup[];
   /** Of an amplifier: the processor before it; null where the source unit drives it. */
   readonly processorOf: ReadonlyMap<string, DraftDevice>;
 }
@@ -26,6 +30,11 @@ export interface DrivenGroup {
   readonly needy: readonly DraftDevice[];
   /** The amplifier, or the source unit; null where nobody can say. */
   readonly driver: DraftDevice | null;
+}
+
+/** A group of filters in leads, beside the speakers that are driven in the whole band. */
+export interface InLineGroup extends DrivenGroup {
+  readonly beside: readonly DraftDevice[];
 }
 
 /** Speakers that a passive crossover drives, as a job writes it by `driven-by:`. */
@@ -48,21 +57,31 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
   };
   const sets = groups.filter((group) => isAll(group, 'crossover'));
   const setOf = ({ written }: SpeakerGroup) => sets.find(({ id }) => id === written['driven-by']);
+  const behindOf = (group: SpeakerGroup) =>
+    groups
+      .flatMap((other): SpeakersBehind[] => {
+        const [first] = membersOf(other);
+        if (setOf(other) !== group || first?.spec.kind !== 'speaker') return [];
+        return [{ id: other.id, part: first.spec, speakers: membersOf(other) }];
+      })
+      .toSorted((a, b) => pitchOf(a.part) - pitchOf(b.part));
+  const besideOf = ({ written }: SpeakerGroup) =>
+    groups.find((other) => other.id === written['driven-by'] && isAll(other, 'speaker'));
+  const inLine = sets.flatMap((group): InLineGroup[] => {
+    const other = besideOf(group);
+    const own = { id: group.id, given: group.written, speakers: membersOf(group), needy: [], driver: null };
+    return other ? [{ ...own, behind: behindOf(group), beside: membersOf(other) }] : [];
+  });
   const speakers = groups.flatMap((group): DrivenGroup[] => {
     const isSet = sets.includes(group);
-    if (!isSet && (!isAll(group, 'speaker') || setOf(group))) return [];
+    if (isSet ? besideOf(group) : !isAll(group, 'speaker') || setOf(group)) return [];
     const own = membersOf(group);
     const needy = own.filter((speaker) => !isWired(draft, speaker));
     const driver = needy.length === 0 ? null : driverOf(draft, group, amplifiers, source);
-    const behind = groups.flatMap((other): SpeakersBehind[] => {
-      const [first] = membersOf(other);
-      if (setOf(other) !== group || first?.spec.kind !== 'speaker') return [];
-      return [{ id: other.id, part: first.spec, speakers: membersOf(other) }];
-    });
     return [
       {
         ...{ id: group.id, given: group.written, speakers: own, needy, driver },
-        ...(isSet && { behind: behind.toSorted((a, b) => pitchOf(a.part) - pitchOf(b.part)) }),
+        ...(isSet && { behind: behindOf(group) }),
       },
     ];
   });
@@ -71,7 +90,7 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
     const before = beforeAmplifier(draft, amplifier, processors);
     if (before) processorOf.set(amplifier.id, before);
   }
-  return { source, amplifiers, processors, groups: speakers, processorOf };
+  return { source, amplifiers, processors, groups: speakers, inLine, processorOf };
 }
 
 /** Kinds of speakers by how low they play, the lowest first. */
@@ -89,11 +108,22 @@ export function pitchOf({ band }: Pick<PartOf<'speaker'>, 'band'>): number {
   return byPitch.indexOf(band);
 }
 
-/** True for a speaker of which a coil is linked: what is written of it governs. */
+/** True for a speaker of which a coil is linked, to more than a filter beside it: what is written of it governs. */
 function isWired(draft: Draft, speaker: DraftDevice): boolean {
-  return terminalsWith(speaker, 'coil-positive', 'coil-negative').some(
-    (name) => !draft.isFree(speaker.id, name),
+  return terminalsWith(speaker, 'coil-positive', 'coil-negative').some((name) =>
+    draft.linksAt(speaker.id, name).some((link) => !leadsToFilter(draft, speaker.id, link)),
   );
+}
+
+/** True for a link from a speaker on to the input of a filter in the lead of another. */
+function leadsToFilter(draft: Draft, speaker: string, link: string): boolean {
+  const ends = draft.links[link];
+  return [ends?.from, ends?.to]
+    .flatMap((end) => (end ? [linkEndOf(end)] : []))
+    .some((end) => {
+      const device = end.device === speaker ? null : draft.device(end.device);
+      return device?.spec.kind === 'crossover' && inLineFilter(device.spec) !== null;
+    });
 }
 
 /** The source unit of the job, else that of the vehicle. */

@@ -1,5 +1,6 @@
 import type { WrittenBoard, WrittenDevice, WrittenJob } from '../../model/content/job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
+import { inLineFilter } from '../../model/kinds/crossover.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Report } from '../report.ts';
 import { lookPart } from './look-part.ts';
@@ -57,7 +58,7 @@ function kindsOf({ devices }: WrittenJob, { fitted }: Vehicle, parts: Parts): Ki
 /** What may drive a device of a kind: a signal goes from the source over processors and amplifiers to speakers. */
 const drivers: Readonly<Partial<Record<Part['kind'], readonly Part['kind'][]>>> = {
   speaker: ['amplifier', 'source-unit', 'crossover'],
-  crossover: ['amplifier', 'source-unit'],
+  crossover: ['amplifier', 'source-unit', 'speaker'],
   amplifier: ['processor', 'source-unit'],
   processor: ['source-unit'],
 };
@@ -82,6 +83,12 @@ function checkDriver(
       path,
       `${name} is ${found}, which drives no ${part.kind}`,
       `name a device that is ${may.join(' or ')}`,
+    );
+  else if (found === 'speaker' && part?.kind === 'crossover' && inLineFilter(part) === null)
+    report.at(
+      path,
+      `${name} is speaker, and only a filter in the lead of another speaker hangs beside it: this crossover parts the band of its channel`,
+      'name its amplifier; or, where it is one capacitor or filter before the tweeter, write that way alone in its part, such as ways: { T: from 4 kHz }',
     );
 }
 

@@ -1,7 +1,9 @@
+import { isLeastEnough } from '../../audio/load/in-line-filter.ts';
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
+import type { PlanChannel } from '../../model/plan/index.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { listed, ohms, ohmsAtLeast, watts } from '../words.ts';
+import { hertz, listed, ohms, ohmsAtLeast, watts } from '../words.ts';
 
 /** What the computation of loads calls a wiring that gives none. */
 const wiringFaults = [
@@ -23,25 +25,45 @@ function anyWired({ plan }: Case, terminals: readonly string[]): boolean {
 const belowMinimum: Rule = {
   id: 'load-below-minimum',
   judge({ job, plan }) {
-    return plan.audio.channels.flatMap(
-      ({ id, amplifier, loadOhm, minimumOhm, wiring, bridgedWith }): Verdict<'load-below-minimum'>[] => {
-        if (loadOhm === null || loadOhm >= minimumOhm - 1e-9) return [];
-        return [
-          {
-            level: 'stop',
-            of: [id, amplifier],
-            message: `${id} sees ${ohms(loadOhm)} (${wiring}), under the ${ohmsAtLeast(minimumOhm)} that ${amplifier} may drive${bridgedWith === undefined ? '' : ' bridged'}`,
-            value: loadOhm,
-            limit: minimumOhm,
-            unit: 'ohm',
-            remedy: 'wire the coils for a higher load, or use an amplifier that may drive it',
-            ...deviceSpot(job, amplifier),
-          },
-        ];
-      },
-    );
+    return plan.audio.channels.flatMap((channel): Verdict<'load-below-minimum'>[] => {
+      const { id, amplifier, loadOhm, minimumOhm, wiring, bridgedWith } = channel;
+      if (loadOhm === null) return [];
+      if (loadOhm >= minimumOhm - 1e-9) return dipping(job, channel);
+      return [
+        {
+          level: 'stop',
+          of: [id, amplifier],
+          message: `${id} sees ${ohms(loadOhm)} (${wiring}), under the ${ohmsAtLeast(minimumOhm)} that ${amplifier} may drive${bridgedWith === undefined ? '' : ' bridged'}`,
+          value: loadOhm,
+          limit: minimumOhm,
+          unit: 'ohm',
+          remedy: 'wire the coils for a higher load, or use an amplifier that may drive it',
+          ...deviceSpot(job, amplifier),
+        },
+      ];
+    });
   },
 };
+
+/** A channel whose load is enough in the bass, and too low where a filter in a lead lets a speaker in beside the others. */
+function dipping(job: Job, channel: PlanChannel): Verdict<'load-below-minimum'>[] {
+  const { id, amplifier, minimumOhm, wiring, least } = channel;
+  if (!least || isLeastEnough(least.ohm, minimumOhm)) return [];
+  return [
+    {
+      level: 'stop',
+      of: [id, amplifier],
+      message: `${id} sees as little as ${ohms(least.ohm)} at ${hertz(least.atHz)} (${wiring}, each where its filter lets it play); a load that is rated at the ${ohmsAtLeast(minimumOhm)} that ${amplifier} may drive falls no lower than 80 % of it`,
+      value: least.ohm,
+      limit: 0.8 * minimumOhm,
+      unit: 'ohm',
+      remedy:
+        'give the speaker behind the filter a channel of its own, or use an amplifier that may drive less; where the leaflet of the other speaker tells its inductance, write it at its coil, such as coils: C1: { inductance: 0.35 mH }',
+      source: "IEC 60268-5, rated impedance; the amplifier's data",
+      ...deviceSpot(job, amplifier),
+    },
+  ];
+}
 
 const loadUnknown: Rule = {
   id: 'load-unknown',

@@ -128,6 +128,7 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/midbass-65/coils/C1/nominal', 'mohm for ohm', '4 mohm', /is below/],
   ['parts/parts/midbass-65/coils/C1/nominal', 'ten times as much', '40 ohm', 'part-data-unlikely'],
   ['parts/parts/midbass-65/coils/C1/direct-current', 'the point left out', '32 ohm', 'part-data-unlikely'],
+  ['parts/parts/midbass-65/coils/C1/inductance', 'H for mH', '0.35 H', /is above/],
   ['parts/parts/midbass-65/power', 'kW for W', '100 kW', /is above/],
   ['parts/parts/midbass-65/power', 'a tenth', '10 W', 'power-over-speaker'],
   ['parts/parts/tweeter-25/lowest-frequency', 'Hz for kHz', '2 Hz', /is below/],

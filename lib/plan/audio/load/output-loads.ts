@@ -6,6 +6,12 @@ import {
   channelWiring,
 } from '../../../audio/load/channel-wiring.ts';
 import { type Coil, coilsOf, type WiringFault, wiringText } from '../../../audio/load/coil-wiring.ts';
+import {
+  type LeastLoad,
+  leastLoad,
+  type WithoutFiltered,
+  withoutFiltered,
+} from '../../../audio/load/in-line-filter.ts';
 import { joinedNodes } from '../../../audio/load/joined-nodes.ts';
 import { wiringLoad } from '../../../audio/load/loads.ts';
 import { type Job, terminalId } from '../../../model/content/resolved-job.ts';
@@ -34,8 +40,12 @@ export interface LoadedChannel {
 export interface OutputLoad {
   readonly wiring: ChannelWiring;
   readonly coils: readonly Coil[];
+  /** What of it plays in the whole band. */
+  readonly whole: WithoutFiltered;
   readonly mode: AmplifierMode;
   readonly load: ChannelLoad;
+  /** Null where no filter in a lead lets a speaker in beside the others. */
+  readonly least: LeastLoad | null;
 }
 
 /** An output with its load; null where nothing is linked to it, a fault where its coils make no load. */
@@ -134,15 +144,17 @@ function loadOf(
   if (isFault(wiring)) return wiring;
   const own = new Set(coilsOf(wiring.wiring));
   const coils = field.coils.filter(({ id }) => own.has(id));
-  const whole = wiringLoad(output.id, wiring.wiring, coils);
-  if (isFault(whole)) return whole;
+  const ohms = wiringLoad(output.id, wiring.wiring, coils);
+  if (isFault(ohms)) return ohms;
+  const whole = withoutFiltered(wiring.wiring, coils);
   const { spec, bridgedWith } = output;
   const mode: AmplifierMode = {
     mode: bridgedWith ? 'bridged' : 'stereo',
     minimumOhm: spec.minimum,
     rated: spec.powers.map((row) => ({ loadOhm: row.load, powerW: row.power })),
   };
-  return { wiring, coils, mode, load: channelLoad(output.id, whole, mode) };
+  const least = whole.coils.length === coils.length ? null : leastLoad(wiring.wiring, coils);
+  return { wiring, coils, whole, mode, load: channelLoad(output.id, ohms, mode), least };
 }
 
 /** The coils that are left to judge; those that are told as miswired are out of the way of the others. */
@@ -233,6 +245,7 @@ export function coilField(job: Job, roles: ReadonlyMap<string, string>): CoilFie
         ...(part === null ? {} : { part }),
         nominalOhm: coil.nominal,
         ...(dcOhm === undefined ? {} : { dcOhm }),
+        ...(coil.inductance === undefined ? {} : { inductanceH: coil.inductance }),
       });
       terminals.push({
         coil: `${id}.${name}`,

@@ -32,8 +32,25 @@ export const speakerLoadCases = {
         subject: 'amp.2',
         path: '/devices/amp',
       },
+      {
+        name: '1.5 ohm beside a filter in a lead on 2 ohm',
+        about: () =>
+          aboutPlan((plan) =>
+            Object.assign(channel(plan, 'amp.2'), { loadOhm: 4, least: { ohm: 1.5, atHz: 20_000 } }),
+          ),
+        level: 'stop',
+        subject: 'amp.2',
+        path: '/devices/amp',
+      },
     ],
     quiet: [
+      {
+        name: 'a load rated at 2 ohm that falls to 1.6',
+        about: () =>
+          aboutPlan((plan) =>
+            Object.assign(channel(plan, 'amp.2'), { loadOhm: 4, least: { ohm: 1.6, atHz: 20_000 } }),
+          ),
+      },
       {
         name: '2 ohm on 2 ohm',
         about: () => aboutPlan((plan) => Object.assign(channel(plan, 'amp.2'), { loadOhm: 2 })),
