@@ -38,7 +38,8 @@ export function nextAttempt(
   tried.set(item, at);
 }
 
-function isLimitOwn({ rules }: Pick<Job, 'rules'>): boolean {
+/** True where the shop wrote a limit of drops itself. */
+export function isLimitOwn({ rules }: Pick<Job, 'rules'>): boolean {
   return rules['drop-limit'].given || rules['ground-drop-limit'].given;
 }
 

@@ -1,3 +1,4 @@
+import type { Job, Link } from '../../../model/content/resolved-job.ts';
 import type { OperatingPoint } from '../../../model/plan/index.ts';
 import { voltsAllowed, voltsLost } from '../../../model/printed/told.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
@@ -7,7 +8,7 @@ import { losesLug } from '../../wiring/terminal-parts.ts';
 import { deviceDrops } from '../feed-and-ground-drop.ts';
 import { groundLossV, type WholeDrop, wholeDrops } from '../known-drops.ts';
 import type { NetworkInput } from '../operating-points.ts';
-import { attemptOf, attempts, nextAttempt, type Tried } from './growth-attempts.ts';
+import { attemptOf, attempts, isLimitOwn, nextAttempt, type Tried } from './growth-attempts.ts';
 import type { LeastSizes } from './least-sizes.ts';
 import { nextSizeMm2 } from './next-size.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
@@ -24,17 +25,40 @@ type Fits = typeof entersPorts;
 /**
  * Sizes the supply side so that every device keeps the drop limits at rated power, feed and ground solved together
  * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
- * its ports take it bare, the catalogue has lugs for it and its attempt allows. Reducers are taken only where with them fewer devices miss a limit.
+ * its ports take it bare, the catalogue has lugs for it and its attempt allows. Reducers are taken only where with them
+ * fewer devices miss a limit, and on a board only where something hangs on it.
  * What leaves a drop over its limit all the same is paid for in vain: such growth is given up, unless the device would
  * not run without it.
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
   const known = new SizesTried();
   const bare = grown(sizing, known, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
-  const reduced = bare.missing === 0 || !bare.refused ? bare : grown(sizing, known, entersPorts);
-  const best = reduced.missing < bare.missing ? reduced : bare;
+  const best =
+    bare.missing > 0 && bare.refused
+      ? fewerMissing(bare, grown(sizing, known, reducing(sizing, known, bare)))
+      : bare;
   sizing.least.adopt(best.least.held());
   return best.sized;
+}
+
+function fewerMissing(bare: Grown, reduced: Grown): Grown {
+  return reduced.missing < bare.missing ? reduced : bare;
+}
+
+/**
+ * Where conductors may go in by reducers. On a board a drop, which is a caution, does not ask for one: there thick wire at
+ * a small port takes more room than it saves volts, unless a device would not run or the shop wrote the limit.
+ */
+function reducing(sizing: PowerSizing, known: SizesTried, { least }: Grown): Fits {
+  const { job } = sizing;
+  if (isLimitOwn(job) || known.at({ ...sizing, least: least.copy() }).dark().size > 0) return entersPorts;
+  return (_, devices, link, areaMm2) =>
+    staysOnBoard(job, link) ? fitsPorts(job, link, areaMm2) : entersPorts(job, devices, link, areaMm2);
+}
+
+function staysOnBoard({ devices }: Pick<Job, 'devices'>, { from, to }: Link): boolean {
+  const [here, there] = [from, to].map((end) => devices.find(({ id }) => id === end.device)?.board ?? null);
+  return here != null && here === there;
 }
 
 /** A conductor that grew by one size. */

@@ -186,6 +186,7 @@ describe('a reducer', () => {
       'black-0: { kind: wire, title: "1/0 black", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }',
     ),
     inShop('  red-8: {', '  red-0: { reels: [200 ft] }\n  black-0: { reels: [200 ft] }\n  red-8: {'),
+    ...['red-4', 'red-8'].map((reel) => inShop(`${reel}: { reels: [30 ft]`, `${reel}: { reels: [200 ft]`)),
   ];
   const reducer = inParts(
     '  lead-a:',
@@ -209,7 +210,40 @@ describe('a reducer', () => {
 
   test('is not taken where the sizes that go in bare do, nor where there is none', () => {
     expect(feed(reducer, feedLong('5 m')).size).not.toBe('1/0 AWG');
-    expect(feed(feedLong('16 m')).size).toBe('4 AWG');
+    expect(feed(feedLong('8 m')).size).not.toBe('1/0 AWG');
+  });
+
+  describe('on a board', () => {
+    /** The feed between two parts of one board, as long as it is. */
+    const onBoard = (length: string, ...changes: readonly Change[]) => {
+      const { sizing: settled } = settledShop(...thick, reducer, fuse, feedLong(length), ...changes);
+      const { job } = settled;
+      const devices = job.devices.map((one) => {
+        return ['main-fuse', 'amp'].includes(one.id) ? { ...one, board: 'board' } : one;
+      });
+      const sizing = { ...settled, job: { ...job, devices }, least: new LeastSizes() };
+      return sizeForDrop(sizing).conductors.get('feed')?.cable.size.label;
+    };
+
+    test('is not taken for a drop, which is a caution', () => {
+      expect(feed(reducer, fuse, feedLong('8 m')).size).toBe('1/0 AWG');
+      expect(onBoard('8 m')).not.toBe('1/0 AWG');
+    });
+
+    test('is taken where the shop wrote the limit itself', () => {
+      expect(onBoard('8 m', inShop('stock:\n', 'rules: { drop-limit: 3 % }\nstock:\n'))).toBe('1/0 AWG');
+    });
+
+    test('is taken where the device would not run otherwise', () => {
+      const cutOut = (volts: string) =>
+        inParts(
+          'supply: { type: regulated, fuse: 60 A',
+          `supply: { type: regulated, cut-out: ${volts}, fuse: 60 A`,
+        );
+      // Engine off the battery gives 12.2 V: by 4 AWG more than 11.9 V arrive, by 1/0 AWG more than 12 V.
+      expect(onBoard('8 m', cutOut('11.9 V'))).toBe('4 AWG');
+      expect(onBoard('8 m', cutOut('12 V'))).toBe('1/0 AWG');
+    });
   });
 });
 
