@@ -19,7 +19,7 @@ import { shopHead, vehicleHead } from './title-block-heads.ts';
 import { planBranches } from './wiring/branches.ts';
 import { remarkJoints } from './wiring/joint-remarks.ts';
 import { planJoints } from './wiring/joints.ts';
-import { planRuns } from './wiring/runs.ts';
+import { planRuns } from './wiring/runs/runs.ts';
 import { planCables, planWires } from './wiring/wires.ts';
 import { planControls } from './work/controls.ts';
 import { pickBeside } from './work/pick-beside.ts';

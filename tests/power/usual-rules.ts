@@ -1,5 +1,5 @@
 import type { HouseRules } from '../../lib/model/house-rules.ts';
-import { coveringFit } from '../../lib/plan/wiring/run-coverings.ts';
+import { coveringFit } from '../../lib/plan/wiring/runs/run-coverings.ts';
 import type { CoveringFit } from '../../lib/power/conductor/covering-size.ts';
 import { powerRules } from '../../lib/power/house-power-rules.ts';
 import type { Efficiency } from '../../lib/power/network/load-current.ts';

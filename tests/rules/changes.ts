@@ -161,6 +161,21 @@ export const nutM8 = {
   pilot: '11 mm',
 } as const;
 
+/** The hole on the way along the sill as it is still to be drilled, with what lies behind it. */
+export function wayToDrill(what: 'nothing' | 'line' | 'unknown'): Case {
+  return about({
+    content: ({ vehicle }) => {
+      const pass = one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill');
+      Object.assign(pass, { there: false, 'through-hole': '20 mm', behind: what });
+    },
+    plan: (plan) => {
+      const [run] = plan.runs;
+      if (!run) throw new Error('The plan has a run.');
+      run.grommets = [{ zone: 'sill', holeM: 0.02, part: 'grommet-12', drilledBefore: what }];
+    },
+  });
+}
+
 /** The ground point of the board as it is still to be made, with what lies behind it. */
 export function groundToMake(what: 'nothing' | 'tank' | 'unknown', ...nuts: readonly (typeof nutM8)[]): Case {
   return aboutContent(({ vehicle, parts }) => {

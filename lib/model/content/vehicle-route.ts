@@ -4,6 +4,7 @@ import { id, quantityWithin, stretch, text } from '../fields.ts';
 import { shortened } from '../short-forms/short-form.ts';
 import { edgeSchema, vehicleSideSchema, zoneKindSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
+import { behindSchema } from './vehicle-space.ts';
 
 /** No conductor or way in a vehicle is longer than a bus and back. */
 export const vehicleStretch = stretch.refine(
@@ -31,6 +32,16 @@ const passSchema = shortened(
     'own-grommet': builders(
       z.boolean().default(false),
       "Whether the vehicle's own grommet sits in that hole and stays there. The hole is then the bore that wires go through.",
+    ),
+    there: builders(
+      z.boolean().default(true),
+      'Whether that hole is there. `false`: a job whose wires go through it drills it, after a look behind it, and a grommet goes into its sharp edge.',
+      { example: false },
+    ),
+    behind: builders(
+      behindSchema().default('unknown'),
+      'Of a hole that is still to be drilled: what lies behind the panel there. Nothing is drilled into a tank, a line or an airbag.',
+      { example: 'nothing' },
     ),
     inboard: builders(
       quantityWithin('length', { least: 0, most: 1.5 }).optional(),

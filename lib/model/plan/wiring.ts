@@ -123,6 +123,10 @@ export const planRunSchema = z.object({
       madeForM: maybe,
       /** True where the vehicle's own grommet takes the bundle: nothing is opened and none is fitted. */
       own: builders(z.literal(true).optional()),
+      /** What lies behind a hole that is still to be drilled. */
+      drilledBefore: builders(z.string().optional()),
+      /** Other runs that go through the same hole. */
+      beside: z.array(name).optional(),
     }),
   ),
 });

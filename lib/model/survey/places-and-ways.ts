@@ -42,7 +42,8 @@ export const ways: Station = {
         'From is the end where the cord begins, to the one where it ends; each is a place, a fitted device or a ground point, ' +
         'several parted by blanks, or the edge of a space. The cord is held to the terminals of what stands at an end, and to ' +
         'the rim of the space. The stretches follow each other from the first end on: zone and length, then edge for a sharp ' +
-        'edge, hole with its width where a hole is there or to be drilled, grommet with its bore where one sits in it already.',
+        'edge, hole with its width where a hole is there, drill with its width and what lies behind where one is to be drilled, ' +
+        'grommet with its bore where one sits in it already.',
       columns: [
         column('from', 'from', text('starter-battery'), 'starter-battery beside-the-battery'),
         column('to', 'to', text('left edge'), 'left edge'),
@@ -57,4 +58,9 @@ export const ways: Station = {
 };
 
 /** What one stretch of a way tells. */
-export const stretchFields = { zone: pass.zone, length: pass.length, hole: pass['through-hole'] };
+export const stretchFields = {
+  zone: pass.zone,
+  length: pass.length,
+  hole: pass['through-hole'],
+  behind: pass.behind,
+};

@@ -5,7 +5,7 @@ import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { type CoveringSize, chooseCovering, heatShrink } from '../../power/conductor/covering-size.ts';
 import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { coveringFit } from './run-coverings.ts';
+import { coveringFit } from './runs/run-coverings.ts';
 import { wireDiameterM } from './wire-diameter.ts';
 
 /** Share of a stranded conductor's round that is copper: seven strands in a circle. */

@@ -11,7 +11,7 @@ import type { DevicesById } from './conductor-role.ts';
 import { wireLabels } from './label-numbers.ts';
 import { isNoReel, remarkNoReels } from './no-reel.ts';
 import type { PreparedEnd } from './prepared-end.ts';
-import { wireZones } from './run-zones.ts';
+import { wireZones } from './runs/run-zones.ts';
 import { speakerSigns } from './speaker-conductors.ts';
 import { remarkSilentBarrels, silentBarrel } from './strip-lengths.ts';
 import { wireDiameter, wireDiameterM } from './wire-diameter.ts';

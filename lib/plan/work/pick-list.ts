@@ -17,6 +17,7 @@ import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths
 import { mountingScrew, screwedInto } from '../board/screws/mounting-screw.ts';
 import { planHouseRules } from '../plan-house-rules.ts';
 import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
+import { countsHole } from '../wiring/runs/way-holes.ts';
 import { boardTies } from '../wiring/ties.ts';
 import { cutsTaken } from './shelf-takes.ts';
 
@@ -69,7 +70,8 @@ function countPieces({
     const spec = job.parts[part];
     if (spec?.kind === 'cable' && spec['made-length'] !== undefined) add(part);
   }
-  for (const { grommets } of runs) for (const { part } of grommets) add(part);
+  for (const { id, grommets } of runs)
+    for (const grommet of grommets) if (countsHole(runs, id, grommet)) add(grommet.part);
   for (const board of boards) {
     for (const { part, made } of board.fixings) {
       add(part);

@@ -2,7 +2,7 @@ import { nestJobs, type SheetPiece } from '../../board/cut/sheet-pieces.ts';
 import type { CutTaken, PieceTaken, SheetTaken, ShelfTakes } from '../../model/content/promised.ts';
 import type { BuildPlan, PlanCable, PlanItem, PlanRun, PlanWire } from '../../model/plan/index.ts';
 import { sheetSubject } from '../../shelf/promising.ts';
-import { coveringCuts } from '../wiring/runs.ts';
+import { coveringCuts } from '../wiring/runs/runs.ts';
 
 /** What of a plan tells what is cut to length. */
 interface CutPlan {

@@ -2,7 +2,14 @@ import type { Run } from '../../model/content/resolved-job.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
 import type { Advice } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
-import { outsideInM } from '../../plan/wiring/run-coverings.ts';
+import {
+  countsHole,
+  hasEdge,
+  isToDrill,
+  outsideInHoleM,
+  sharingHole,
+  type ThickRun,
+} from '../../plan/wiring/runs/way-holes.ts';
 import { piecesOf, stockWord } from '../../shelf/shelf-lengths.ts';
 import { routeSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
@@ -17,21 +24,32 @@ const sameM = 1e-9;
 interface Crossing {
   readonly pass: Run['route']['passes'][number];
   readonly at: number;
-  /** All that goes through there, its covering with it, metres. */
+  /** All that goes through there, of other runs too, coverings with it, metres. */
   readonly outsideM: number;
+  /** Other runs that go through the same hole. */
+  readonly beside: readonly string[];
 }
 
-function crossingsOf({ job }: Case, { run, planned }: PlannedRun): readonly Crossing[] {
-  return run.route.passes.map((pass, at) => ({
+function crossingsOf(about: Case, one: PlannedRun): readonly Crossing[] {
+  const all = plannedRuns(about).map(thickOf);
+  return one.run.route.passes.map((pass, at) => ({
     pass,
     at,
-    outsideM: outsideInM(
-      job,
-      run,
-      { zone: pass.zone, covering: planned.passes?.[at]?.covering ?? run.covering },
-      planned.bundleM,
-    ),
+    outsideM: outsideInHoleM(about.job, thickOf(one), at, all),
+    beside: sharingHole(thickOf(one), at, all).flatMap(({ run: { id } }) => (id === one.run.id ? [] : [id])),
   }));
+}
+
+function thickOf({ run, planned }: PlannedRun): ThickRun {
+  const passes = run.route.passes.map((_, at) => ({
+    covering: planned.passes?.[at]?.covering ?? run.covering,
+  }));
+  return { run, bundleM: planned.bundleM, passes };
+}
+
+/** True for the crossing at which what goes through a hole is told: of the first run of the job that does. */
+function isTold(about: Case, { run }: PlannedRun, crossing: Crossing): boolean {
+  return countsHole(about.job.runs, run.id, crossing);
 }
 
 /** A wider hole for a crossing: what is told to do, and the lines for it. */
@@ -82,7 +100,7 @@ function forGrommet(about: Case, run: Run, crossing: Crossing, holeM: number): W
   const length = lengthIn(about.job, routeSpot(run));
   const own = crossing.pass['own-grommet'] ? "take the vehicle's own grommet out, " : '';
   return {
-    text: `${own}open the hole of ${length(holeM)} to ${String(hole?.value)} for ${wider.id} (${wider.stocked} ${stockWord(about.job.shop)}), after a look at what lies behind it, and write ${linesText(advice)} there`,
+    text: `${own}${isToDrill(crossing.pass) ? `drill ${String(hole?.value)} in place of ${length(holeM)}` : `open the hole of ${length(holeM)} to ${String(hole?.value)}`} for ${wider.id} (${wider.stocked} ${stockWord(about.job.shop)}), after a look at what lies behind it, and write ${linesText(advice)} there`,
     advice,
   };
 }
@@ -107,24 +125,27 @@ const throughHole: Rule = {
     return plannedRuns(about).flatMap((one) =>
       crossingsOf(about, one).flatMap((crossing): Verdict<'bundle-over-hole'>[] => {
         const { run } = one;
-        const { pass, outsideM: value } = crossing;
+        const { pass, outsideM: value, beside } = crossing;
         const limit = pass['through-hole'];
+        if (!isTold(about, one, crossing)) return [];
         if (limit === undefined || value <= limit + sameM) return [];
         const length = lengthIn(about.job, routeSpot(run));
         const covered = value > one.planned.bundleM + sameM ? ' with its covering' : '';
         const own = pass['own-grommet'] ? "the vehicle's own grommet" : 'the hole';
+        const bundles =
+          beside.length === 0 ? `bundle of ${run.id} is` : `bundles of ${listed([run.id, ...beside])} are`;
         const wider =
           forGrommet(about, run, crossing, limit) ??
-          (pass.edge || pass['own-grommet'] ? null : forLoom(about, run, crossing, limit));
+          (hasEdge(pass) || pass['own-grommet'] ? null : forLoom(about, run, crossing, limit));
         return [
           {
             level: 'caution',
-            of: [run.id, pass.zone],
-            message: `the bundle of ${run.id} is about ${length(value)} thick${covered}, and ${own} into ${pass.zone} is ${length(limit)}`,
+            of: [run.id, pass.zone, ...beside],
+            message: `the ${bundles} about ${length(value)} thick${beside.length === 0 ? '' : ' together'}${covered}, and ${own} into ${pass.zone} is ${length(limit)}`,
             value,
             limit,
             unit: 'm',
-            remedy: `${wider ? `${wider.text}; or ` : ''}split the run over two holes, or use another route`,
+            remedy: `${wider ? `${wider.text}; or ` : ''}${beside.length === 0 ? 'split the run over two holes' : 'lead one of the runs through another hole'}, or use another route`,
             ...(wider && { advice: [wider.advice] }),
             path: run.path,
           },
@@ -136,12 +157,14 @@ const throughHole: Rule = {
 
 /** The crossings with a sharp edge that nothing of the vehicle or the catalogue guards. */
 function bareCrossings(about: Case, one: PlannedRun): readonly Crossing[] {
-  const edges = crossingsOf(about, one).filter(({ pass }) => pass.edge || pass['own-grommet']);
+  const edges = crossingsOf(about, one).filter(({ pass }) => hasEdge(pass) || pass['own-grommet']);
   const { grommets } = one.planned;
   // A plan that was frozen before its edges were measured tells of none of them.
-  return grommets.length === 0
-    ? edges
-    : edges.filter((_, at) => grommets[at]?.part === null && grommets[at]?.own !== true);
+  const bare =
+    grommets.length === 0
+      ? edges
+      : edges.filter((_, at) => grommets[at]?.part === null && grommets[at]?.own !== true);
+  return bare.filter((crossing) => isTold(about, one, crossing));
 }
 
 const edgeWithoutGrommet: Rule = {
@@ -151,7 +174,7 @@ const edgeWithoutGrommet: Rule = {
       const bare = bareCrossings(about, one);
       const { run, planned } = one;
       if (bare.length === 0) return [];
-      const edges = run.route.passes.filter((pass) => pass.edge || pass['own-grommet']).length;
+      const edges = run.route.passes.filter((pass) => hasEdge(pass) || pass['own-grommet']).length;
       const length = lengthIn(about.job, routeSpot(run));
       const power = planned.wires.filter((id) => isPower(about, id));
       const isGrave = isChafed(about, planned);

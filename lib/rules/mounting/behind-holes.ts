@@ -1,7 +1,10 @@
-import type { Board } from '../../model/content/resolved-job.ts';
+import type { Board, Run } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
+import type { PlanRun } from '../../model/plan/index.ts';
 import { groundBolts } from '../../plan/wiring/ground-bolts.ts';
-import { groundSpot, partOf, spaceSpot } from '../look-up.ts';
+import { countsHole, hasEdge, isToDrill } from '../../plan/wiring/runs/way-holes.ts';
+import { plannedRuns } from '../conductors/planned-runs.ts';
+import { groundSpot, partOf, routeSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 
@@ -40,11 +43,32 @@ function drilled({ job, plan }: Case): readonly Drilled[] {
   const grounds = groundBolts(job).flatMap(({ point, made }) =>
     made === null ? [] : [{ of: [point], behind: made.behind, ...groundSpot(point) }],
   );
+  const ways = plannedRuns({ job, plan }).flatMap(({ run, planned }) =>
+    run.route.passes.flatMap((pass, at) => {
+      if (!isToDrill(pass) || !countsHole(job.runs, run.id, besideAt(run, planned, at))) return [];
+      const { path, file } = routeSpot(run);
+      return [
+        {
+          of: [`${run.id} at the ${pass.zone}`, run.id],
+          behind: pass.behind,
+          path: `${path}/passes/${at}`,
+          ...(file && { file }),
+        },
+      ];
+    }),
+  );
   return [
     ...points,
     ...grounds,
+    ...ways,
     ...holes.filter(({ of }) => !points.some((point) => point.of[0] === of[0] && point.of[2] === of[2])),
   ];
+}
+
+/** The other runs through the hole in which a stretch begins: edges stand in the order of the stretches. */
+function besideAt(run: Run, { grommets }: PlanRun, at: number): { readonly beside?: readonly string[] } {
+  const before = run.route.passes.slice(0, at).filter((pass) => hasEdge(pass) || pass['own-grommet']).length;
+  return grommets[before] ?? {};
 }
 
 const behindHole: Rule = {
@@ -63,7 +87,7 @@ const behindHole: Rule = {
           remedy:
             hazard === undefined
               ? 'look behind the panel and write what is there before anything is drilled; drill with a stop on the bit'
-              : 'use another fixing point',
+              : 'use another fixing point, or another way for the wires',
           ...where,
         },
       ];

@@ -88,6 +88,20 @@ test('a ground point that is still to be made is asked what lies behind it', asy
   expect(await told('unseen', ground(''))).toContain('eye: what lies behind the ground point rear');
 });
 
+test('a hole on the way of wires that is to be drilled is asked what lies behind it', async () => {
+  const way = (hole: string) => ({ way: [`body.rear, left edge, left, cargo 9 in, bulkhead 3 in ${hole}`] });
+  expect(await told('drilled', way('drill 24 mm behind nothing'))).not.toContain('what lies behind the hole');
+  expect(shop.read('content/vehicles/drilled.yaml')).toMatch(
+    /zone: bulkhead, length: 3 in, edge: true, through-hole: 24 mm, there: false, behind: nothing/,
+  );
+  expect(await told('blind', way('drill 24 mm'))).toMatch(
+    /eye: what lies behind the hole that is to be drilled at the bulkhead of/,
+  );
+  expect(await told('odd', way('hole 24 mm behind tank'))).toContain(
+    'behind goes with a hole that is to be drilled',
+  );
+});
+
 describe('what is given and belongs to nothing', () => {
   const part = async (name: string, ...line: readonly string[]) =>
     shop.run(...['new', 'part', name, '--kind', 'speaker', '--title', 'Woofer'], ...line);

@@ -225,6 +225,8 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/routes/left-sill/passes/1/through-hole', 'inches for millimetres', '28 in', /is above/],
   ['vehicle/routes/left-sill/passes/1/through-hole', 'a tenth', '2.8 mm', 'bundle-over-hole'],
   ['vehicle/routes/left-sill/passes/1/own-grommet', 'yes for no', true, byTape('survey')],
+  ['vehicle/routes/left-sill/passes/1/there', 'no for yes', false, 'hole-before-hazard'],
+  ['vehicle/routes/left-sill/passes/1/behind', 'a tank, of a hole that is there', 'tank', byTape('survey')],
   ['vehicle/routes/left-sill/passes/0/inboard', 'ten times as far', '2 m', /is above/],
   ['vehicle/routes/left-sill/reaches/space', 'a letter short', 'wel', /wel/],
   [

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { ampacityZones, wireZones } from '../../../lib/plan/wiring/run-zones.ts';
+import { ampacityZones, wireZones } from '../../../lib/plan/wiring/runs/run-zones.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';

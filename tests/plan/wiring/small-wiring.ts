@@ -3,7 +3,7 @@ import { onceEach } from '../../../lib/plan/once-each.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import { settleJob } from '../../../lib/plan/settle-job.ts';
 import type { SettledJob } from '../../../lib/plan/settle-sizes.ts';
-import { planRuns } from '../../../lib/plan/wiring/runs.ts';
+import { planRuns } from '../../../lib/plan/wiring/runs/runs.ts';
 import { planCables, planWires } from '../../../lib/plan/wiring/wires.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';

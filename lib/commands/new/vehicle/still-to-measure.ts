@@ -3,6 +3,7 @@ import { servedBy } from '../../../model/content/vehicle-route.ts';
 import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
+import { isToDrill } from '../../../plan/wiring/runs/way-holes.ts';
 
 /**
  * What a tape or a meter must still tell of a vehicle, in the order of the walk, one line a thing. What is not known is
@@ -17,6 +18,7 @@ export function stillToMeasure(vehicle: Vehicle, parts: Readonly<Record<string, 
     ...spacesUnmeasured(vehicle),
     ...placesUnmeasured(vehicle),
     ...waysUnmeasured(vehicle),
+    ...holesUnseen(vehicle),
   ];
 }
 
@@ -90,6 +92,18 @@ function placesUnmeasured({ places }: Vehicle): string[] {
     if (lacks !== '') lacking.set(lacks, [...(lacking.get(lacks) ?? []), id]);
   }
   return [...lacking].map(([lacks, ids]) => `tape: ${lacks} of ${ids.join(', ')}`);
+}
+
+/** Holes on the way of wires that are still to be drilled, and behind which nobody looked. */
+function holesUnseen({ routes }: Vehicle): string[] {
+  const unseen = Object.entries(routes).flatMap(([route, { passes }]) =>
+    passes.flatMap((pass) =>
+      isToDrill(pass) && pass.behind === 'unknown' ? [`${pass.zone} of ${route}`] : [],
+    ),
+  );
+  return unseen.length === 0
+    ? []
+    : [`eye: what lies behind the hole that is to be drilled at the ${unseen.join(', ')}`];
 }
 
 /** Places, batteries, source units and ground points that no way leads to. */

@@ -11,6 +11,8 @@ const stretch: readonly AskedColumn[] = [
   column('length', 'length', stretchFields.length, '36 in'),
   optionalColumn('hole', 'hole', stretchFields.hole, '20 mm'),
   optionalColumn('grommet', 'grommet', stretchFields.hole, '20 mm'),
+  optionalColumn('drill', 'drill', stretchFields.hole, '20 mm'),
+  optionalColumn('behind', 'behind', stretchFields.behind, 'nothing'),
 ];
 
 /** What is wrong with a way, as the end of a sentence about it. */
@@ -18,23 +20,36 @@ interface Fault {
   readonly fault: string;
 }
 
-/** One stretch of a way, `bulkhead 6 in edge hole 20 mm` or `bulkhead 6 in grommet 20 mm`, as a file has it. */
+/**
+ * One stretch of a way, `bulkhead 6 in edge hole 20 mm`, `bulkhead 6 in grommet 20 mm` or
+ * `bulkhead 6 in drill 20 mm behind nothing`, as a file has it.
+ */
 function stretchOf(text: string): { readonly pass: string | Named } | Fault {
-  const [, zone, length, edge, what, width] =
-    /^(\S+)\s+(.*?)(\s+edge)?(?:\s+(hole|grommet)\s+(.+))?$/.exec(text.trim()) ?? [];
+  const [, zone, length, edge, what = '', width = '', behind = ''] =
+    /^(\S+)\s+(.*?)(\s+edge)?(?:\s+(hole|grommet|drill)\s+(.+?)(?:\s+behind\s+(\S+))?)?$/.exec(text.trim()) ??
+    [];
   if (zone === undefined || length === undefined)
     return { fault: `has the stretch "${text}": write its zone and its length, such as sill 36 in` };
-  const [hole, grommet] = what === 'grommet' ? ['', width] : [width, ''];
-  const row = readRow(stretch, [zone, length, hole ?? '', grommet ?? ''].join(', '));
+  const cellOf = (word: string) => (what === word ? width : '');
+  if (behind !== '' && what !== 'drill')
+    return {
+      fault: `has the stretch "${text}": behind goes with a hole that is to be drilled, such as drill 20 mm behind nothing`,
+    };
+  const row = readRow(
+    stretch,
+    [zone, length, cellOf('hole'), cellOf('grommet'), cellOf('drill'), behind].join(', '),
+  );
   if (typeof row === 'string') return { fault: `has the stretch "${text}": ${row}` };
-  if (edge === undefined && what === undefined) return { pass: `${zone} ${length}` };
-  const { hole: open, grommet: bore, ...cells } = row.cells;
+  if (edge === undefined && what === '') return { pass: `${zone} ${length}` };
+  const { hole: open, grommet: bore, drill, behind: seen, ...cells } = row.cells;
   return {
     pass: {
       ...cells,
       ...(edge !== undefined && { edge: true }),
       ...(open !== undefined && { 'through-hole': open }),
       ...(bore !== undefined && { 'through-hole': bore, 'own-grommet': true }),
+      ...(drill !== undefined && { edge: true, 'through-hole': drill, there: false }),
+      ...(seen !== undefined && { behind: seen }),
     },
   };
 }

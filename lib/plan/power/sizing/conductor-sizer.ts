@@ -3,7 +3,7 @@ import type { ConductorRole } from '../../../model/vocabulary.ts';
 import type { RunZone } from '../../../power/conductor/ampacity.ts';
 import { onceEach } from '../../once-each.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
-import { ampacityZones, wireZones } from '../../wiring/run-zones.ts';
+import { ampacityZones, wireZones } from '../../wiring/runs/run-zones.ts';
 import type { BendBounds } from './bend-bounds.ts';
 import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
 import type { ConductorTask } from './conductor-task.ts';

@@ -1,11 +1,9 @@
 import type { PlanStep } from '../../../model/plan/index.ts';
-import { printedBit, printedMade } from '../../../model/printed/holes.ts';
 import { ohmsBelow } from '../../../model/printed/told.ts';
 import type { ConductorRole } from '../../../model/vocabulary.ts';
 import {
   endsInVehicle,
   labelsOf,
-  lengthText,
   minutesFor,
   ownWires,
   pieces,
@@ -18,6 +16,7 @@ import { boxText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
 import { groundPointSteps, pointSteps } from './point-steps.ts';
+import { layRun, wayHoleSteps } from './run-steps.ts';
 import { inOrder } from './sort-steps.ts';
 import { jointActs, jointsText } from './splice-words.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
@@ -30,6 +29,7 @@ const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
 /** The work in the vehicle: check in, runs, parts, boards and what stands over the runs, connections, test, power. */
 export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const runs = work.plan.runs.map(({ id }) => layRun(work, id));
+  const holes = wayHoleSteps(work);
   const openings = openingSteps(work);
   const mounts = mountSteps(work);
   const runIds = runs.map(({ id }) => id);
@@ -64,6 +64,7 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const before = connects.length > 0 ? made : [...ready, ...made];
   return [
     ...beginning(work),
+    ...holes,
     ...runs,
     ...openings,
     ...mounts,
@@ -124,44 +125,6 @@ function negativeLeads(work: Work): string {
   const fitted = batteries(work);
   return fitted.length > 1 ? `the negative leads of ${fitted.join(' and ')}` : "the battery's negative lead";
 }
-
-function layRun(work: Work, run: string): Step {
-  const { plan } = work;
-  const wires = ownWires(work).filter((wire) => wire.run === run);
-  const found = plan.runs.find(({ id }) => id === run);
-  const grommets = (found?.grommets ?? []).filter(({ own }) => own !== true);
-  const own = (found?.grommets ?? []).flatMap(({ own: stays, zone }) => (stays ? [zone] : []));
-  const throughOwn =
-    own.length > 0 ? `; through the vehicle's own grommet at ${own.join(' and ')}, which stays` : '';
-  return step(`run-${run}`, [safe], {
-    layer: 'run',
-    ...vehicle,
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${throughOwn}`,
-    tools: ['trim tools', 'pull line', 'label printer'],
-    minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
-    installs: wires.map(({ id }) => id),
-    acts: [
-      ...wires.map(({ id }) => `label:${id}`),
-      ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
-      ...(found?.covering ? [`cover:${run}`] : []),
-    ],
-    proof: `Clear of airbags, pedals, seat rails and sharp edges${grommets.length + own.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
-  });
-}
-
-/** The grommets of a run, each with its hole; one that is still to be cut with the look behind it that comes first. */
-function grommetsText({ tape }: Work, grommets: WorkRun['grommets']): string {
-  return grommets
-    .map(({ zone, part, holeM, madeForM }) => {
-      const what = part ?? 'a grommet that is still to be found';
-      if (holeM !== null) return `; ${what} in the hole of ${printedMade(holeM)} at the ${zone}`;
-      if (madeForM === undefined) return `; ${what} at the ${zone}`;
-      return `; ${what} at the ${zone}, in a hole of ${printedMade(madeForM)}: where it is not there, look and feel behind first (no tank, no line, no airbag, no wiring), then cut it with ${printedBit(madeForM, 'clearance', tape.system)}`;
-    })
-    .join('');
-}
-
-type WorkRun = Work['plan']['runs'][number];
 
 /** The parts of one place in one step: an enclosure before the speaker that goes into it, then as the job declares. */
 function mountSteps(work: Work): Step[] {

@@ -1,5 +1,5 @@
 import type { BuildPlan, PlanPass, PlanRun } from '../../../model/plan/index.ts';
-import { coveringCuts } from '../../../plan/wiring/runs.ts';
+import { coveringCuts } from '../../../plan/wiring/runs/runs.ts';
 import type { PlanNames } from '../../words/plan-names.ts';
 import { spelled } from '../../words/words.ts';
 import { none, type Writer } from '../../words/written.ts';
@@ -19,8 +19,11 @@ function stretchesOf(run: PlanRun, names: PlanNames, write: Writer): Stretch[] {
     if (!grommet) return { ...pass, grommet: '' };
     const lacking = grommet.own ? "the vehicle's own" : 'none that fits';
     const part = grommet.part === null ? lacking : names.part(grommet.part);
-    const hole = grommet.holeM === null ? '' : `, hole ${write.bore(grommet.holeM, 'pilot')}`;
-    return { ...pass, grommet: `${part}${hole}` };
+    const holeM = grommet.holeM ?? (grommet.drilledBefore === undefined ? undefined : grommet.madeForM);
+    const hole = holeM === undefined ? '' : `, hole ${write.bore(holeM, 'pilot')}`;
+    const drilled = grommet.drilledBefore === undefined ? '' : ', to be drilled';
+    const beside = grommet.beside?.length ? `, also ${grommet.beside.join(', ')}` : '';
+    return { ...pass, grommet: `${part}${hole}${drilled}${beside}` };
   });
 }
 

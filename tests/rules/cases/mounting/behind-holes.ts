@@ -1,5 +1,5 @@
 import { about, aboutPlan, one } from '../../case.ts';
-import { behind, board, fixingLength, groundToMake, hole, nutM8 } from '../../changes.ts';
+import { behind, board, fixingLength, groundToMake, hole, nutM8, wayToDrill } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 export const behindHolesCases = {
@@ -43,8 +43,23 @@ export const behindHolesCases = {
         subject: 'cargo',
         file: 'vehicle.yaml',
       },
+      {
+        name: 'a hole on the way of wires that is to be drilled before a line',
+        about: () => wayToDrill('line'),
+        level: 'stop',
+        subject: 'left at the sill',
+        file: 'vehicle.yaml',
+      },
+      {
+        name: 'one on the way of wires behind which nobody looked',
+        about: () => wayToDrill('unknown'),
+        level: 'caution',
+        subject: 'left at the sill',
+        file: 'vehicle.yaml',
+      },
     ],
     quiet: [
+      { name: 'nothing behind a hole on the way of wires', about: () => wayToDrill('nothing') },
       { name: 'nothing behind a ground point to be made', about: () => groundToMake('nothing', nutM8) },
       { name: 'nothing behind', about: () => about() },
       { name: 'a hole that ends in the board', about: () => hole(0.1, 0.1, null) },

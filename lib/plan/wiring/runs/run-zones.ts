@@ -1,10 +1,16 @@
-import { type Device, type Job, type Link, type Run, terminalId } from '../../model/content/resolved-job.ts';
-import type { PlanWire } from '../../model/plan/index.ts';
-import type { ZoneKind } from '../../model/vocabulary.ts';
-import { ambientRules, isEngineSpace } from '../../model/zone-ambient.ts';
-import type { RunZone } from '../../power/conductor/ampacity.ts';
-import { sharedTerminal, trunkOf } from './branches.ts';
-import type { DevicesById } from './conductor-role.ts';
+import {
+  type Device,
+  type Job,
+  type Link,
+  type Run,
+  terminalId,
+} from '../../../model/content/resolved-job.ts';
+import type { PlanWire } from '../../../model/plan/index.ts';
+import type { ZoneKind } from '../../../model/vocabulary.ts';
+import { ambientRules, isEngineSpace } from '../../../model/zone-ambient.ts';
+import type { RunZone } from '../../../power/conductor/ampacity.ts';
+import { sharedTerminal, trunkOf } from '../branches.ts';
+import type { DevicesById } from '../conductor-role.ts';
 import { isCovered } from './run-coverings.ts';
 
 /** The zones that the conductor of a link passes, with the length in each: its run's, then those of its ends. */

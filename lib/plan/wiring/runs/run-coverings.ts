@@ -1,12 +1,16 @@
-import { partsOfKind } from '../../model/content/parts-of-kind.ts';
-import type { Job, Run } from '../../model/content/resolved-job.ts';
-import { isFault } from '../../model/fault.ts';
-import type { HouseRules } from '../../model/house-rules.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
-import type { Chosen, ZoneKind } from '../../model/vocabulary.ts';
-import { ambientRules } from '../../model/zone-ambient.ts';
-import { type CoveringFit, type CoveringSize, chooseCovering } from '../../power/conductor/covering-size.ts';
-import { longestLengthM } from '../../shelf/shelf-lengths.ts';
+import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
+import type { Job, Run } from '../../../model/content/resolved-job.ts';
+import { isFault } from '../../../model/fault.ts';
+import type { HouseRules } from '../../../model/house-rules.ts';
+import type { PartOf } from '../../../model/kinds/index.ts';
+import type { Chosen, ZoneKind } from '../../../model/vocabulary.ts';
+import { ambientRules } from '../../../model/zone-ambient.ts';
+import {
+  type CoveringFit,
+  type CoveringSize,
+  chooseCovering,
+} from '../../../power/conductor/covering-size.ts';
+import { longestLengthM } from '../../../shelf/shelf-lengths.ts';
 
 type CoveringForm = PartOf<'covering'>['form'];
 

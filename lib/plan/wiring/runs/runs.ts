@@ -1,28 +1,32 @@
-import { partsOfKind } from '../../model/content/parts-of-kind.ts';
-import type { Job, Run } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle-route.ts';
-import { isFault } from '../../model/fault.ts';
-import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
-import type { Remark } from '../../model/remark.ts';
-import type { ZoneKind } from '../../model/vocabulary.ts';
-import { ambientRules } from '../../model/zone-ambient.ts';
-import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
-import type { PlanBook } from '../plan-book.ts';
-import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
+import type { Job, Run } from '../../../model/content/resolved-job.ts';
+import { routeLengthM } from '../../../model/content/vehicle-route.ts';
+import { isFault } from '../../../model/fault.ts';
+import type { PlanPass, PlanRun } from '../../../model/plan/index.ts';
+import type { Remark } from '../../../model/remark.ts';
+import type { ZoneKind } from '../../../model/vocabulary.ts';
+import { ambientRules } from '../../../model/zone-ambient.ts';
+import { bundleDiameterM } from '../../../power/conductor/bundle-diameter.ts';
+import type { PlanBook } from '../../plan-book.ts';
+import type { SizedConductor } from '../../power/sizing/conductor-sizing.ts';
+import { tieCount, tieFor } from '../ties.ts';
+import { wireDiameterM } from '../wire-diameter.ts';
 import { coverPass, isCovered, outsideInM } from './run-coverings.ts';
-import { tieCount, tieFor } from './ties.ts';
-import { wireDiameterM } from './wire-diameter.ts';
+import { hasEdge, isToDrill, outsideInHoleM, sharingHole } from './way-holes.ts';
 
 /** Lengths that differ by less are one. */
 const sameM = 1e-9;
 
 /** The runs of a job: what lies in each, how thick it is, what protects it on its way. */
 export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, book: PlanBook): PlanRun[] {
-  return job.runs.map((run) => {
+  const thick = job.runs.map((run) => {
     const wires = [...sized.values()].filter(({ link }) => link.run === run.id);
     const bundle = bundleDiameterM(diametersOf(job, wires));
     const bundleM = isFault(bundle) ? 0 : book.trace(`runs.${run.id}.bundleM`, bundle);
-    const passes = planPasses(job, run, bundleM, book);
+    return { run, wires, bundleM, passes: planPasses(job, run, bundleM, book) };
+  });
+  return thick.map((one): PlanRun => {
+    const { run, wires, bundleM, passes } = one;
     return {
       id: run.id,
       route: run.routeId,
@@ -34,9 +38,10 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       covering: run.covering,
       passes,
       grommets: run.route.passes.flatMap((pass, at) => {
-        if (!pass.edge && !pass['own-grommet']) return [];
-        const { zone, covering } = passes[at] ?? { zone: pass.zone, covering: run.covering };
-        return [grommetAt(job, pass, outsideInM(job, run, { zone, covering }, bundleM))];
+        if (!hasEdge(pass) && !pass['own-grommet']) return [];
+        const beside = sharingHole(one, at, thick).flatMap(({ run: { id } }) => (id === run.id ? [] : [id]));
+        const grommet = grommetAt(job, pass, outsideInHoleM(job, one, at, thick));
+        return [{ ...grommet, ...(beside.length > 0 && { beside }) }];
       }),
     };
   });
@@ -116,6 +121,7 @@ function grommetAt(
     part,
     ...(spec?.kind === 'grommet' && { madeForM: spec.hole }),
     ...(own && { own }),
+    ...(isToDrill(pass) && { drilledBefore: pass.behind }),
   };
 }
 
