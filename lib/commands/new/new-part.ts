@@ -26,6 +26,7 @@ import { likeFile } from './part/like-file.ts';
 import { needlessFor } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
+import { madeTitle } from './part/part-title.ts';
 import { isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 
@@ -81,6 +82,7 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
 function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
   return partTables[kind].map((table) =>
     tableQuestion(table, {
+      ...(table.key === 'title' && madeTitle),
       fault: ({ cells, rest }, answers, line) =>
         powerFault(rest) ??
         (table.key === 'case' ? holesFault({ cells }) : null) ??

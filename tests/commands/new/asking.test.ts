@@ -186,9 +186,9 @@ test.each([
 });
 
 test('everything lacking or wrong among flags is told in one go, and nothing is written', async () => {
-  const { status, told } = await shop.run('new', 'part', 'half', '--kind', 'fuse', '--facts', 'blade, 20');
+  const { status, told } = await shop.run('new', 'part', 'half', '--kind', 'speaker', '--facts', 'loud, 20');
   expect(status).toBe(2);
-  expect(told).toMatch(/--title is needed: .*\n.*--facts "blade, 20": form can't be "blade"/);
+  expect(told).toMatch(/--case is needed: .*\n.*--facts "loud, 20": band can't be "loud"/);
   expect(existsSync(join(shop.root, 'content/parts/half.yaml'))).toBe(false);
   const stranger = await shop.run('new', 'part', 'half', '--kind', 'fues');
   expect(stranger.told).toMatch(/there is no kind "fues"; did you mean "fuse"\?/);

@@ -7,7 +7,8 @@ import { partTables } from './part-tables.ts';
 /** What was not told of a part, though its kind can hold it. */
 export function leftOut(kind: KindName, answers: Answers): readonly string[] {
   return partTables[kind].flatMap((table) => {
-    if (!isAsked(table.key, answers)) return [];
+    // A title that is not told is made.
+    if (table.key === 'title' || !isAsked(table.key, answers)) return [];
     const rows = partRows(kind, table.key, answers);
     const [row] = rows;
     if (!row) return [`${table.key}: ${table.asks}`];

@@ -11,6 +11,7 @@ import type { Named } from '../yaml-text.ts';
 import { anyPartFile } from './any-part-file.ts';
 import { differenceFault, likeText, mayDiffer, writtenPart } from './part-like.ts';
 import { titleTable } from './part-tables.ts';
+import { madeTitle } from './part-title.ts';
 
 /** The answer that tells what differs, and its flag. */
 export const differsKey = 'differs';
@@ -34,7 +35,7 @@ export function likeFile(files: readonly SourceFile[], like: string, kind: strin
   return {
     ...any,
     draft: `part-like-${like}`,
-    questions: [tableQuestion(titleTable), differsQuestion(like, part)],
+    questions: [tableQuestion(titleTable, madeTitle), differsQuestion(like, part)],
     text,
     told: () => [`as ${like} but for what was told: compare the other figures with its leaflet`],
   };

@@ -58,9 +58,10 @@ interface LikePart {
 
 /** The file of a part that is as another one but for its title and what a line says. */
 export function likeText(own: LikePart, part: Named, line: string): string {
-  const { id, title, like } = own;
+  const { id, like } = own;
   const leaves = leavesOf(part);
   const changes = differencesOf(line).flatMap((one) => changeOf(leaves, one) ?? []);
+  const title = own.title === '' ? titleSo(part, leaves, changes) : own.title;
   const { kind = '', title: _, notes: __, formerly: ___, ...fields } = part;
   const changed = changes.reduce<Named>((so, { path, value }) => withValue(so, path, value), fields);
   const but = changes.map(({ name }) => name).join(', ');
@@ -70,6 +71,22 @@ export function likeText(own: LikePart, part: Named, line: string): string {
     ...takenOver(leaves, changes).map((one) => `#   ${one}\n`),
     blockText({ parts: { [id]: { kind, title, ...changed } } }, 4),
   ].join('');
+}
+
+/** The title of a part with the figures that differ in place of its own; where it names none of these, they follow it. */
+function titleSo(part: Named, leaves: readonly Leaf[], changes: readonly Leaf[]): string {
+  const before = String(part.title ?? '');
+  const title = changes.reduce((so, { name, value }) => {
+    const own = writtenIn(leaves, name);
+    return /^\d/.test(own) ? so.replace(wholeFigure(own), String(value)) : so;
+  }, before);
+  if (title !== before || changes.length === 0) return title;
+  return [before, ...changes.slice(0, 2).map(({ name, value }) => `${name} ${String(value)}`)].join(', ');
+}
+
+/** A figure in a text where it is not the end or the beginning of another one: `0 Ah` is none in `60 Ah`. */
+function wholeFigure(figure: string): RegExp {
+  return new RegExp(`(?<![\\d.,/])${figure.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}(?![\\w])`);
 }
 
 /** The figures that nobody told of a part, several a line: they are those of the other one. */

@@ -1,7 +1,7 @@
 import { hasFields } from '../../../model/content/proposal.ts';
 import type { KindName } from '../../../model/kinds/index.ts';
 import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.ts';
-import { type Answers, lineOf, linesOf } from '../ask/question.ts';
+import { type Answers, linesOf } from '../ask/question.ts';
 import type { Row } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
@@ -12,6 +12,7 @@ import { leftOut } from './left-out.ts';
 import { isCurrent, sizeRange, upTo } from './part-columns.ts';
 import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
+import { partTitle, titleWithin } from './part-title.ts';
 import { rowName } from './row-name.ts';
 import { edgeAirOf, pitchTitle } from './terminal-tables.ts';
 
@@ -20,8 +21,9 @@ export function partText(kind: KindName, id: string, answers: Answers): string {
   const told = partTables[kind].map(({ key }) => fieldsOf(kind, key, answers));
   const terminals = Object.assign(ofItsWays(kind, answers), ...told.map((fields) => fields.terminals ?? {}));
   const [facts] = partRows(kind, 'facts', answers);
+  const title = partTitle(kind, answers);
   const part = Object.assign(
-    { kind },
+    { kind, title },
     ...told,
     hasCase(kind)
       ? { terminals: withGainRanges(facts ? withSpeakerLevel(terminals, facts) : terminals, kind, answers) }
@@ -33,7 +35,10 @@ export function partText(kind: KindName, id: string, answers: Answers): string {
     'rackleaf: 1\n',
     ...derived.map((one) => `# ${one}\n`),
     ...(left.length === 0 ? [] : ['# The leaflet may still tell:\n', ...left.map((one) => `#   ${one}\n`)]),
-    blockText({ parts: { [id]: part, ...besideWoofer(kind, id, answers) } }, 4),
+    blockText(
+      { parts: { [id]: part, ...besideWoofer(kind, { id, title: titleWithin(kind, answers) }, answers) } },
+      4,
+    ),
   ].join('');
 }
 
@@ -45,14 +50,17 @@ function ofItsWays(kind: KindName, answers: Answers): Named {
 }
 
 /** Tweeter and crossover of a set; nothing for another part. */
-function besideWoofer(kind: KindName, id: string, answers: Answers): Named {
+function besideWoofer(
+  kind: KindName,
+  woofer: { readonly id: string; readonly title: string },
+  answers: Answers,
+): Named {
   const [told] = isAsked('set', answers) ? partRows(kind, 'set', answers) : [];
   const [facts] = partRows(kind, 'facts', answers);
   if (!told || !facts) return {};
   const { power, nominal } = facts.cells;
   return partsOfSet(told, {
-    id,
-    title: lineOf(answers, 'title'),
+    ...woofer,
     fields: known({ power }),
     nominal: String(nominal),
   });

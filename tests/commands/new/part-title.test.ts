@@ -1,0 +1,76 @@
+import { afterAll, describe, expect, test } from 'vitest';
+import { likeText } from '../../../lib/commands/new/part/part-like.ts';
+import { partText } from '../../../lib/commands/new/part/part-text.ts';
+import { ShopFolder } from '../shop-folder.ts';
+import { leafletFlags, leaflets } from './leaflets.ts';
+
+const folder = new ShopFolder();
+afterAll(() => folder.remove());
+
+/** The title in a file, in quotes where it has a comma. */
+function titleIn(text: string): string | undefined {
+  const [, quoted, plain] = /\btitle: (?:"([^"]*)"|([^,\n}]*))/.exec(text) ?? [];
+  return quoted ?? plain;
+}
+
+describe('a part of which nobody tells a title', () => {
+  test.each([
+    ['4 x 65 W at 4 ohm', ['1..4, CH1..4, IN1..4, 2 ohm, 65 W at 4 ohm, 95 W at 2 ohm']],
+    ['230 W at 4 ohm', ['1, SPK, IN-L IN-R, 2 ohm, 230 W at 4 ohm']],
+    [
+      '4 x 75 W at 4 ohm + 300 W at 2 ohm',
+      ['1..4, CH1..4, IN1..4, 2 ohm, 75 W at 4 ohm', '5, CH5, IN5, 2 ohm, 300 W at 2 ohm'],
+    ],
+  ])('is called by what its channels give: %s', (powers, channel) => {
+    expect(titleIn(partText('amplifier', 'own', { channel }))).toBe(`Amplifier, ${powers}`);
+  });
+
+  test.each([
+    [
+      'speaker',
+      'Subwoofer, 262 mm, 400 W, 2 ohm',
+      'subwoofer, 400 W, , 236 mm, C1, 2 ohm, 1.7 ohm, binding-post',
+    ],
+    ['speaker', 'Coaxial speaker, 262 mm, 60 W, 4 ohm', 'coaxial, 60 W, 60 Hz, , C1, 4 ohm, , blade-tab'],
+    ['enclosure', 'Sealed enclosure, 20 L', '20 L, sealed, , 236 mm, ?'],
+    ['battery', 'Flooded battery, 64 Ah, 620 A', 'flooded, 64 Ah, 620 A, , '],
+    ['fuse', 'Small bolt in fuse, 80 A', 'small-bolt-in, 80 A, 32 V, 2 kA'],
+    ['terminal', 'Ring lug, M8', 'ring-lug, M8, , , '],
+  ] as const)('%s: %s', (kind, title, facts) => {
+    const text = partText(kind, 'own', { case: ['262 mm, 262 mm, 125 mm, 5 kg'], facts: [facts] });
+    expect(titleIn(text)).toBe(title);
+  });
+
+  test('keeps the one that is told', () => {
+    const told = { title: ['Bass amplifier'], channel: ['1, SPK, IN, 2 ohm, 230 W at 4 ohm'] };
+    expect(titleIn(partText('amplifier', 'own', told))).toBe('Bass amplifier');
+  });
+
+  test.each(Object.entries(leaflets))('of the kind %s still reads', async (kind, leaflet) => {
+    const name = `untitled-${kind}`;
+    const { status } = await folder.run('new', 'part', name, '--kind', kind, ...leafletFlags(leaflet));
+    expect(status).toBe(0);
+    expect(folder.read(`content/parts/${name}.yaml`)).toMatch(/\btitle: "?[A-Z]/);
+  });
+
+  const battery = {
+    kind: 'battery',
+    title: 'Flooded battery, 60 Ah, 540 A',
+    capacity: '60 Ah',
+    'cold-cranking': '540 A',
+  };
+  test.each([
+    ['capacity 66 Ah', 'Flooded battery, 66 Ah, 540 A'],
+    ['capacity 66 Ah, cold-cranking 600 A', 'Flooded battery, 66 Ah, 600 A'],
+    ['', 'Flooded battery, 60 Ah, 540 A'],
+  ])('names its figures in place of those of the part that it is like: %s', (differs, title) => {
+    expect(titleIn(likeText({ id: 'own', title: '', like: 'other' }, battery, differs))).toBe(title);
+  });
+
+  test('names what differs where the title of the other part does not', () => {
+    const fan = { kind: 'fan', title: 'Fan, 80 mm', draw: '180 mA' };
+    expect(titleIn(likeText({ id: 'own', title: '', like: 'other' }, fan, 'draw 80 mA'))).toBe(
+      'Fan, 80 mm, draw 80 mA',
+    );
+  });
+});
