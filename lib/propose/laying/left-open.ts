@@ -10,7 +10,7 @@ import { usedOutputs } from '../sound/used-outputs.ts';
 
 /**
  * Leaves open what may be: spare ports, inputs of the form that is not used, the inner ends of bridges, outputs that
- * drive nothing. Supply, ground, turn-on and what the vehicle came with are never left open
+ * drive nothing, of an amplifier also those that pass its line inputs on. Supply, ground, turn-on and what the vehicle came with are never left open
  * here: that a device turns itself on is told with the turn-on.
  */
 export function leaveOpen(draft: Draft): void {
@@ -68,7 +68,10 @@ function reasonFor(draft: Draft, device: DraftDevice, name: string): Why | null 
     return device.spec['starts-by'] === 'charging-voltage'
       ? open('it starts by the charging voltage that it sees itself')
       : null;
-  if (kind === 'amplifier') return ofAmplifier(draft, device, name);
+  if (kind === 'amplifier')
+    return role === 'signal-out'
+      ? open('no other device takes what it passes on')
+      : ofAmplifier(draft, device, name);
   return kind === 'processor' ? ofProcessor(draft, device, name) : null;
 }
 

@@ -48,6 +48,29 @@ describe('new', () => {
     expect(() => shop.read('content/jobs/third.yaml')).toThrow(/ENOENT/);
   });
 
+  test('builds in a component set and holds a box by one row each', async () => {
+    const set = ['--kind', 'speaker', '--title', 'Set', '--case', '6 in, 6 in, 3 in, 1 kg'];
+    await shop.run(
+      ...['new', 'part', 'set-six', ...set],
+      ...['--facts', 'component, 90 W, , , C1, 4 ohm, , set-screw'],
+      ...['--set', '3 kHz, 2 in, 1 in, 0.1 kg, 4 in, 3 in, 1 in, 0.2 kg, set-screw'],
+    );
+    const row = (more: string) => `front, set-six, bay, , amp, ${more}`;
+    const line = ['--device', 'amp, amp-a'];
+    await shop.run('new', 'with-set', ...line, '--speaker', row('bay, strap'));
+    const text = shop.read('content/jobs/with-set.yaml');
+    for (const one of [
+      '  front-crossover: { part: set-six-crossover, in: bay, driven-by: amp }',
+      '  front: { part: set-six, in: bay, driven-by: front-crossover, held: strap }',
+      '  front-tweeter: { part: set-six-tweeter, in: bay, driven-by: front-crossover }',
+    ])
+      expect(text.split('\n')).toContain(one);
+    const lost = await shop.run('new', 'no-place', ...line, '--speaker', row('bya'));
+    expect(lost.told).toContain('there is no place "bya"; did you mean "bay"?');
+    const bare = await shop.run('new', 'no-set', ...line, '--speaker', 'front, woofer-a, bay, , amp, bay');
+    expect(bare.told).toContain('there is no woofer-a-tweeter and no woofer-a-crossover');
+  });
+
   test('tells the room for a board in the units of the shop, and no more of it than there is', async () => {
     const person = new Typed('Room', 'amp, amp-a', ...enters(3));
     await shop.answered(person, 'new', 'job', 'room', '--vehicle', 'wagon');

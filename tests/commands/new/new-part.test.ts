@@ -71,7 +71,7 @@ describe('new part', () => {
       ],
     );
     expect([status, out]).toEqual([0, 'content/parts/set-six.yaml']);
-    expect(told).toContain('first set-six-crossover, then set-six and set-six-tweeter, both with driven by');
+    expect(told).toContain('with the places of set-six-tweeter at its end; set-six-crossover goes where');
     const { parts, problems } = readContent(await realEffects(folder.root).readContent());
     expect(problems).toEqual([]);
     expect(parts['set-six']).toMatchObject({ band: 'midbass', power: 90, 'lowest-frequency': 70 });

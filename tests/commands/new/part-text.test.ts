@@ -157,6 +157,16 @@ describe('the text of a part', () => {
     });
   });
 
+  test('has a subsonic knob as a filter of its own, unless a switch brings that in', () => {
+    const row = (cells: Readonly<Record<string, string>>) => ({ cells, rest: [], open: [] });
+    const knob = row({ name: 'SUB', what: 'subsonic', panel: 'face', sets: '10 Hz to 45 Hz' });
+    const range = { from: '10 Hz', to: '45 Hz' };
+    expect(controlsOf([knob]).SUB).toMatchObject({ filter: { pass: 'subsonic', range } });
+    const mode = row({ name: 'MODE', what: 'subsonic', panel: 'face', sets: 'OFF ON=subsonic' });
+    expect(controlsOf([knob, mode]).SUB).toMatchObject({ filter: { range } });
+    expect(controlsOf([knob, mode]).SUB).not.toHaveProperty('filter.pass');
+  });
+
   test.each([
     ['OFF 25 Hz', /has "OFF 25 Hz": write positions/],
     ['OFF ON=subsonic 25 Hz 24 dB', /a slope stands in its own column/],

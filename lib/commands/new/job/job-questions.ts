@@ -8,6 +8,7 @@ import { choicesOfWords } from '../ask/choices.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
+import { componentSet, namesOfSet } from '../part/component-set.ts';
 import { missingPart, otherKind } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
 import { type UnreadPart, type UnreadVehicle, unreadFault } from '../unread.ts';
@@ -83,9 +84,10 @@ function vehicleFault({ vehicles, unread }: JobSurroundings, name: string): stri
 /** Every part that the answers name. */
 export function partsNamed(answers: Answers): readonly string[] {
   const rows = (['device', 'speaker', 'board'] as const).flatMap((key) => jobRows(answers, key));
-  return rows.flatMap(({ cells: { part, box, sheet } }) =>
-    [part, box, sheet].flatMap((one) => (one === undefined ? [] : [String(one)])),
-  );
+  return rows.flatMap(({ cells: { part, box, sheet, tweeters } }) => {
+    const ofSet = tweeters === undefined ? [] : Object.values(namesOfSet(String(part)));
+    return [part, box, sheet, ...ofSet].flatMap((one) => (one === undefined ? [] : [String(one)]));
+  });
 }
 
 const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
@@ -130,6 +132,9 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       twice(cells.name, answers) ??
       otherKind(around.parts, ['speaker', 'crossover'], cells.part) ??
       unknownPlaces(cells.in, placesOf(around, answers)) ??
+      (cells.tweeters === undefined
+        ? null
+        : (unknownPlaces(cells.tweeters, placesOf(around, answers)) ?? noSet(around, cells.part))) ??
       (cells.box === undefined ? null : otherKind(around.parts, ['enclosure'], cells.box)) ??
       unknownDriver(cells['driven-by'], answers),
     doubt: ({ cells }) =>
@@ -213,6 +218,14 @@ function unknownDriver(named: unknown, answers: Answers): string | null {
       jobRows(answers, key).map(({ cells }) => String(cells.name)),
     ),
   );
+}
+
+/** What is said of tweeters beside a speaker that no set of the catalogue begins with. */
+function noSet({ parts }: JobSurroundings, named: unknown): string | null {
+  const { tweeter, crossover } = namesOfSet(String(named));
+  const lacking = [tweeter, crossover].filter((name) => parts[String(named)] && !parts[name]);
+  if (lacking.length === 0) return null;
+  return `has tweeters beside ${String(named)}, and there is no ${lacking.join(' and no ')}: rackleaf new part writes all three of a speaker of the band ${componentSet}; else leave them out, and give each speaker its row`;
 }
 
 /** A name that another device of the job has. */

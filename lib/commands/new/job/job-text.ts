@@ -2,7 +2,8 @@ import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
-import type { Cell } from '../ask/rows.ts';
+import type { Cell, Row } from '../ask/rows.ts';
+import { namesOfSet } from '../part/component-set.ts';
 import { stillToMeasure } from '../vehicle/still-to-measure.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { jobRows } from './job-questions.ts';
@@ -77,13 +78,27 @@ ${comment('Routes', titles(vehicle.routes))}
 }
 
 function devicesOf(answers: Answers): Named {
-  const rows = (['device', 'speaker'] as const).flatMap((key) => jobRows(answers, key));
-  return Object.fromEntries(
-    rows.map(({ cells: { name, in: places, part, ...cells } }): [string, Named] => [
-      String(name),
-      { part: String(part), ...standing(places), ...cells },
-    ]),
-  );
+  const devices = jobRows(answers, 'device').map(deviceOf);
+  const speakers = jobRows(answers, 'speaker').flatMap((row) => setOf(row) ?? [deviceOf(row)]);
+  return Object.fromEntries([...devices, ...speakers]);
+}
+
+function deviceOf({ cells: { name, in: places, part, ...cells } }: Row): readonly [string, Named] {
+  return [String(name), { part: String(part), ...standing(places), ...cells }];
+}
+
+/** The three devices that one row of a component set tells; null for another speaker. */
+function setOf({ cells: { tweeters, ...cells } }: Row): readonly (readonly [string, Named])[] | null {
+  if (tweeters === undefined) return null;
+  const { name, part, in: places, 'driven-by': driver, ...own } = cells;
+  const [called, parts] = [namesOfSet(String(name)), namesOfSet(String(part))];
+  const by = { 'driven-by': called.crossover };
+  const given = known({ 'driven-by': driver });
+  return [
+    [called.crossover, { part: parts.crossover, ...standing(places), ...given }],
+    [String(name), { part: String(part), ...standing(places), ...by, ...own }],
+    [called.tweeter, { part: parts.tweeter, ...standing(tweeters), ...by }],
+  ];
 }
 
 /** Where a device stands: on the board, in a place, or one in each of several places. */

@@ -49,13 +49,18 @@ interface Woofer {
   readonly nominal: string;
 }
 
+/** What its tweeter and its crossover are called beside a woofer: as parts in the catalogue, and as devices in a job. */
+export function namesOfSet(woofer: string): { readonly tweeter: string; readonly crossover: string } {
+  return { tweeter: `${woofer}-tweeter`, crossover: `${woofer}-crossover` };
+}
+
 /** Tweeter and crossover of a set, as parts by their ids. */
 export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofer): Named {
   const { frame, mounting, corner, order, leads, width, depth, height, joint, takes, strip } = cells;
   const supplied = { joint: 'supplied-lead' };
   const held = known({ joint, strip, takes: takes === undefined ? undefined : sizeRange(String(takes)) });
   return {
-    [`${id}-tweeter`]: {
+    [namesOfSet(id).tweeter]: {
       kind: 'speaker',
       title: `Tweeter, in one set with ${title}`,
       ...filled('size', known({ width: frame, depth: frame, height: mounting })),
@@ -65,7 +70,7 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
       terminals: { C1: { role: 'coil', ...supplied } },
       coils: { C1: { nominal } },
     },
-    [`${id}-crossover`]: {
+    [namesOfSet(id).crossover]: {
       kind: 'crossover',
       title: `Passive crossover, in one set with ${title}`,
       ...filled('size', known({ width, depth, height })),
@@ -92,7 +97,8 @@ export function crossoverTerminals(
 
 /** How a job builds in a set. */
 export function setInJob(id: string): readonly string[] {
+  const { tweeter, crossover } = namesOfSet(id);
   return [
-    `a job builds in all three, each in its places: first ${id}-crossover, then ${id} and ${id}-tweeter, both with driven by the name of the crossover there`,
+    `a job builds in all three by one row: --speaker "front, ${id}, left-door right-door, , amp, left-dash-top right-dash-top" with the places of ${tweeter} at its end; ${crossover} goes where the woofer is`,
   ];
 }

@@ -7,7 +7,22 @@ import { knobRange } from './knob-range.ts';
 
 /** Controls as a file has them. */
 export function controlsOf(rows: readonly Row[]): Named {
-  return Object.fromEntries(rows.map(({ cells }) => [String(cells.name), controlOf(cells)]));
+  return Object.fromEntries(
+    rows.map(({ cells }) => [String(cells.name), controlOf(withOwnPass(cells, rows))]),
+  );
+}
+
+/** A subsonic knob is a filter of its own, unless a switch brings that in and the knob only moves its corner. */
+function withOwnPass(cells: Row['cells'], rows: readonly Row[]): Row['cells'] {
+  const sets = String(cells.sets);
+  if (cells.what !== 'subsonic' || knobRange(sets)?.pass !== null) return cells;
+  const isSwitched = rows.some(
+    ({ cells: { what, sets: others } }) =>
+      others !== undefined &&
+      !isRange(String(others)) &&
+      Object.values(switchOf(String(what), String(others)).passes).includes('subsonic'),
+  );
+  return isSwitched ? cells : { ...cells, sets: `subsonic ${sets}` };
 }
 
 function controlOf({ name: _, sets, slope, channels, why, ...cells }: Row['cells']): Named {
