@@ -37,22 +37,30 @@ function failingZone(about: Case, wire: PlanWire, ratedC: number | null): HotZon
   return [...(hottest ? [hottest] : []), ...cooler].find(({ zone }) => dead.some((one) => one.zone === zone));
 }
 
+/** As many reels of other uses are told: one for each conductor of a pair. */
+const mostOthers = 2;
+
 /**
- * The reels for a speaker wire that go into its terminals and whose insulation is for more than an ambient, and the line
- * that takes one; null where there is none, and for what a fuse limits, where the size goes with the insulation.
+ * The reels for a speaker wire that go into its terminals and whose insulation is for more than an ambient, those kept for
+ * other wires where there is none, and the line that takes one; null where there is none, and for what a fuse limits, where the size goes with the insulation.
  */
 function hotterReels({ job }: Case, wire: PlanWire, ambientC: number): string | null {
   const link = job.links.find(({ id }) => id === wire.id);
   if (wire.role !== 'speaker' || !link || link.cable) return null;
-  const reels = partsOfKind(job.parts, 'wire').flatMap(([id, part]) => {
+  const lasting = partsOfKind(job.parts, 'wire').flatMap(([id, part]) => {
     const lasts = (insulationColumn(part.insulation ?? 0) ?? 0) > ambientC;
     const sizes = wire.ends.every((end) => {
       const spec = terminalSpecOf(job, end.terminal);
       const takes = end.form === 'supplied-lead' ? undefined : spec?.takes;
       return !takes || (part.size.areaMm2 >= takes.from.areaMm2 && part.size.areaMm2 <= takes.to.areaMm2);
     });
-    return lasts && sizes && part.for.includes(wire.role) ? [id] : [];
+    const offMm2 = Math.abs(part.size.areaMm2 - (wire.size.areaMm2 ?? 0));
+    return lasts && sizes ? [{ id, isFor: part.for.includes(wire.role), offMm2 }] : [];
   });
+  const own = lasting.filter(({ isFor }) => isFor);
+  // Where no reel for speakers lasts, one of about the size that is kept for other wires does as well: the job names it.
+  const others = lasting.toSorted((a, b) => a.offMm2 - b.offMm2).slice(0, mostOthers);
+  const reels = (own.length > 0 ? own : others).map(({ id }) => id);
   const [first] = reels.toSorted((a, b) => reelOrder(job, wire, a) - reelOrder(job, wire, b));
   if (first === undefined) return null;
   const name = wire.id.replace(/\.\+$/, '-plus').replace(/\.-$/, '-minus');

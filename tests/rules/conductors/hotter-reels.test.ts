@@ -9,10 +9,10 @@ const inSun: readonly Change[] = [
   [vehicleFile, 'boot: { title: Boot, zone: cargo', 'boot: { title: Boot, zone: dash-top'],
   inJob('length: 3 ft }', 'length: 3 ft, colour: WH }'),
 ];
-const reel = (insulation: string): Change => [
+const reel = (insulation: string, use = 'speaker'): Change => [
   partsFile,
   '  loom-a:',
-  `  red-12: { kind: wire, title: Red, size: 12 AWG, insulation: ${insulation}, colour: RD, for: [speaker] }\n  loom-a:`,
+  `  red-12: { kind: wire, title: Red, size: 12 AWG, insulation: ${insulation}, colour: RD, for: [${use}] }\n  loom-a:`,
 ];
 const remedyOf = (...changes: readonly Change[]) => {
   const job = jobOf(smallShop(...changes));
@@ -27,5 +27,11 @@ test('a speaker wire in the sun is told the reel that would do, and the line tha
   expect(remedyOf(...inSun, reel('105 C'))).toMatch(
     /^red-12 would do: write wire: red-12 under links: speaker-plus: \{ from: \S+, to: \S+, wire: red-12 \}, in place of speaker/,
   );
-  expect(remedyOf(...inSun, reel('80 C'))).toMatch(/^use wire marked for a higher temperature/);
+  expect(remedyOf(...inSun, reel('80 C'))).not.toContain('red-12');
+});
+
+test('reels of about its size that are kept for other wires are told where none for speakers lasts', () => {
+  expect(remedyOf(...inSun, reel('105 C', 'turn-on'))).toMatch(
+    /^red-12 and \S+ would do: write wire: \S+ under links: speaker-plus: /,
+  );
 });

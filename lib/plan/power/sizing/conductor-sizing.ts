@@ -7,8 +7,6 @@ import {
   type CableCandidate,
   type ConductorChoice,
   type ConductorDuty,
-  cableSm,
-  chooseConductor,
   goesIn,
   type JudgedCable,
   nearestToFit,
@@ -16,10 +14,10 @@ import {
 import { powerRules } from '../../../power/house-power-rules.ts';
 import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
-import { losesLug } from '../../wiring/terminal-parts.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
 import { linkPorts, smallestOf } from './link-ports.ts';
+import { choose, largestGround, largestInHeat, type SizeChoice } from './smaller-choice.ts';
 import { shortOnShelf, thinnerThan } from './thinner-cables.ts';
 
 /** A conductor with the cable that was chosen or given for it. */
@@ -82,13 +80,6 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   };
 }
 
-/** A choice, and where a ground had to be taken under its feed, why. */
-interface SizeChoice extends ConductorChoice {
-  readonly underFeed?: string;
-  /** Where its bends keep it thinner, what has no room for them. */
-  readonly bent?: string;
-}
-
 interface ShelfChoice {
   readonly choice: SizeChoice;
   readonly onShelf: boolean;
@@ -110,7 +101,7 @@ function chooseUnder(
     .toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
   if (!stiff) return null;
   const { choice, onShelf } = chooseFrom(duty, candidates.filter(isThin), job, task);
-  if (!choice.chosen || choice.underFeed !== undefined) return null;
+  if (!choice.chosen || choice.smaller !== undefined) return null;
   const bent = `${stiff.size.label} has no room for its bend on the board`;
   return { choice: { ...choice, bent }, onShelf };
 }
@@ -129,37 +120,17 @@ function chooseFrom(
   if (shelf.chosen) return { choice: shelf, onShelf: true };
   const shelves = [candidates, candidates.map(withoutStock)];
   const full = choose(duty, candidates.map(withoutStock), job);
-  if (full.chosen || !duty.leastSm) return { choice: full, onShelf: false };
+  if (full.chosen) return { choice: full, onShelf: false };
+  for (const [k, cables] of shelves.entries()) {
+    const choice = largestInHeat(duty, cables, job, task, full);
+    if (choice) return { choice, onShelf: k === 0 };
+  }
+  if (!duty.leastSm) return { choice: full, onShelf: false };
   for (const [k, cables] of shelves.entries()) {
     const choice = largestGround(duty, cables, job, task, full);
     if (choice) return { choice, onShelf: k === 0 };
   }
   return { choice: full, onShelf: false };
-}
-
-/** The best conducting ground that its ports take and that carries its fuses; null where there is none. */
-function largestGround(
-  duty: ConductorDuty,
-  candidates: readonly CableCandidate[],
-  job: Job,
-  { link, feed }: ConductorTask,
-  full: ConductorChoice,
-): SizeChoice | null {
-  const rules = powerRules(job.rules);
-  const { considered } = choose({ ...duty, leastSm: 0 }, candidates, job);
-  const mm2 = ({ candidate: { size } }: JudgedCable) => size.areaMm2;
-  const lawful = considered
-    .filter(({ misses }) => misses.length === 0)
-    .toSorted((a, b) => cableSm(b.candidate, rules) - cableSm(a.candidate, rules));
-  // One that no lug is had for goes behind one that can be ended.
-  const ended = (one: JudgedCable) =>
-    !lawful.some((other) => losesLug(job, link, { from: mm2(other), to: mm2(one) }));
-  const chosen = lawful.find(ended) ?? lawful[0];
-  const missing = nearestToFit(full.considered);
-  if (!chosen || !missing) return null;
-  const misses = missing.misses.map(({ text }) => text).join('; ');
-  const underFeed = `the largest that fits, where it should be ${feed?.why ?? ''}; ${missing.candidate.size.label}: ${misses}`;
-  return { chosen, governed: [], reason: underFeed, considered, underFeed };
 }
 
 /** The cables of the catalogue, judged in the place of a given conductor; none where it is not the job that gives it. */
@@ -185,11 +156,11 @@ function lawfulInstead(
 function reasonOf(
   { why, leastMm2, feed }: ConductorTask,
   { size }: CableCandidate,
-  { chosen, reason, underFeed, bent }: SizeChoice,
+  { chosen, reason, smaller, bent }: SizeChoice,
   byFeed: boolean,
 ): string {
   if (bent !== undefined) return `${size.label}: ${bent}; ${reason}`;
-  if (underFeed !== undefined) return `${size.label}: ${underFeed}`;
+  if (smaller !== undefined) return `${size.label}: ${smaller}`;
   if (byFeed && chosen !== null && feed) return `${size.label}: ${feed.why}`;
   const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;
   return governs ? `${size.label}: ${why}` : reason;
@@ -201,12 +172,6 @@ function nothingKnown(): CableCandidate {
 
 function withoutStock({ stockM: _, ...candidate }: CableCandidate): CableCandidate {
   return candidate;
-}
-
-/** The choice; where none can be made, why not is its reason. */
-function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job): ConductorChoice {
-  const choice = chooseConductor(duty, candidates, powerRules(job.rules));
-  return isFault(choice) ? { chosen: null, governed: [], reason: choice.message, considered: [] } : choice;
 }
 
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */

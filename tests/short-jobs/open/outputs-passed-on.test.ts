@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { linksOf, shopWith } from './links-of.ts';
-import { shortText } from './short-shop.ts';
+import { linksOf, shopWith } from '../links-of.ts';
+import { shortText } from '../short-shop.ts';
 
 const level = '      LEVEL: { role: control-line, panel: left, at: 1 3/4 in, joint: plug }\n';
 const mono =
