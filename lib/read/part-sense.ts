@@ -93,6 +93,8 @@ function checkFilteredOutputs(id: string, part: Part, report: Report): void {
   const look = (path: readonly string[], name: string) => report.look(path, `output of ${id}`, name, known);
   const ofMenu = 'filter-outputs' in part ? (part['filter-outputs'] ?? []) : [];
   for (const [index, name] of ofMenu.entries()) look(['parts', id, 'filter-outputs', String(index)], name);
+  const others = 'filters-at' in part ? Object.keys(part['filters-at'] ?? {}) : [];
+  for (const name of others) look(['parts', id, 'filters-at', name], name);
   if (part.kind === 'amplifier') return;
   for (const [control, { filter, channels = [] }] of Object.entries(controls))
     for (const [index, name] of filter ? channels.entries() : [])

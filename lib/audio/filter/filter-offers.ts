@@ -61,19 +61,24 @@ type MenuMaker = Extract<Part, { 'filter-orders'?: unknown }>;
 
 /** The menu of a part that makes filters in one; null for one that does not. */
 export function filterMenu(spec: Part | null): MenuMaker | null {
-  return spec && 'filter-orders' in spec && spec['filter-orders']?.length ? spec : null;
+  if (!spec || !('filter-orders' in spec || 'filters-at' in spec)) return null;
+  return spec['filter-orders']?.length || spec['filters-at'] ? spec : null;
 }
 
 function menuOffers(device: FilterMaker, name: string): readonly FilterOffer[] {
   const menu = filterMenu(device.spec);
   if (!menu || !filteredNames(device).includes(name)) return [];
+  const written = writtenNames(device, name);
+  const own = written.flatMap((one) => menu['filters-at']?.[one] ?? [])[0];
   const outputs = menu['filter-outputs'];
-  if (outputs && !writtenNames(device, name).some((one) => outputs.includes(one))) return [];
-  const range = menu['filter-range'] ?? { from: 0, to: Number.POSITIVE_INFINITY };
+  if (!own && outputs && !written.some((one) => outputs.includes(one))) return [];
+  const orders = own?.orders ?? menu['filter-orders'] ?? [];
+  if (orders.length === 0) return [];
+  const range = own?.range ?? menu['filter-range'] ?? { from: 0, to: Number.POSITIVE_INFINITY };
   return filterPassSchema.options.map((pass) => ({
     pass,
-    types: menu['filter-types'] ?? filterTypeSchema.options,
-    orders: menu['filter-orders'] ?? [],
+    types: own?.types ?? menu['filter-types'] ?? filterTypeSchema.options,
+    orders,
     fromHz: range.from,
     toHz: range.to,
     always: false,

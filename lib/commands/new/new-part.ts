@@ -23,6 +23,7 @@ import { holesFault } from './part/hole-fields.ts';
 import { rangeFault } from './part/knob-range.ts';
 import { leftOut } from './part/left-out.ts';
 import { likeFile } from './part/like-file.ts';
+import { leadFault } from './part/part-columns.ts';
 import { needlessFor } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
@@ -85,6 +86,7 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
       ...(table.key === 'title' && madeTitle),
       fault: ({ cells, rest }, answers, line) =>
         powerFault(rest) ??
+        leadFault(cells) ??
         (table.key === 'case' ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         (table.key === 'control' ? controlFault(cells, line) : null) ??

@@ -2,6 +2,7 @@ import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
+import { formatLength, lengthStyle } from '../../model/quantity/length-text.ts';
 import { spliceJoins, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { barrelStripM } from '../../power/conductor/strip-length.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
@@ -80,7 +81,14 @@ export function leadJoint(
   const takes = form === 'tap' ? spliceTakes : spliceJoins;
   const part = narrowestSplice(job, (splice) => takes(splice, lead.areaMm2, size.areaMm2));
   const strip = stripLength(job, { part }, barrelStripM(size.areaMm2));
-  const prep = `${said[form]}, ${spec.lead ? lead.label : `taken as ${lead.label}`}`;
+  const long = spec['lead-length'];
+  const prep = [
+    said[form],
+    spec.lead ? lead.label : `taken as ${lead.label}`,
+    ...(long === undefined
+      ? []
+      : [`${formatLength(long, { ...lengthStyle(job.shop), direction: 'down' }).primary} long`]),
+  ].join(', ');
   return {
     end: { ...base, prep, form, part, stripM: strip.value, ...dieOf(job.parts, part) },
     workings: { stripM: strip },

@@ -1,5 +1,6 @@
 import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
+import { inLineFilter } from '../../../model/kinds/crossover.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
 import type { Cell, Row } from '../ask/rows.ts';
@@ -17,7 +18,7 @@ type Parts = Readonly<Record<string, Part>>;
 export function jobText(id: string, answers: Answers, vehicle: Vehicle, parts: Parts): string {
   const space = lineOf(answers, 'space');
   const date = lineOf(answers, 'issued-on');
-  const devices = devicesOf(answers);
+  const devices = devicesOf(answers, parts);
   const boards = boardsOf(answers);
   return `rackleaf: 1
 id: ${id}
@@ -77,9 +78,9 @@ ${comment('Routes', titles(vehicle.routes))}
 `;
 }
 
-function devicesOf(answers: Answers): Named {
+function devicesOf(answers: Answers, parts: Parts): Named {
   const devices = jobRows(answers, 'device').map(deviceOf);
-  const speakers = jobRows(answers, 'speaker').flatMap((row) => setOf(row) ?? [deviceOf(row)]);
+  const speakers = jobRows(answers, 'speaker').flatMap((row) => setOf(row, parts) ?? [deviceOf(row)]);
   return Object.fromEntries([...devices, ...speakers]);
 }
 
@@ -87,19 +88,29 @@ function deviceOf({ cells: { name, in: places, part, ...cells } }: Row): readonl
   return [String(name), { part: String(part), ...standing(places), ...cells }];
 }
 
-/** The three devices that one row of a component set tells; null for another speaker. */
-function setOf({ cells: { tweeters, ...cells } }: Row): readonly (readonly [string, Named])[] | null {
+/**
+ * The three devices that one row of a component set tells; null for another speaker. A filter in the lead of the tweeter
+ * hangs beside its woofer, and a crossover is before both.
+ */
+function setOf({ cells: { tweeters, ...cells } }: Row, parts: Parts): readonly Placed[] | null {
   if (tweeters === undefined) return null;
   const { name, part, in: places, 'driven-by': driver, ...own } = cells;
-  const [called, parts] = [namesOfSet(String(name)), namesOfSet(String(part))];
-  const by = { 'driven-by': called.crossover };
+  const woofer = String(name);
+  const [called, named] = [namesOfSet(woofer), namesOfSet(String(part))];
+  const spec = parts[named.crossover];
+  const isBeside = spec?.kind === 'crossover' && inLineFilter(spec) !== null;
   const given = known({ 'driven-by': driver });
-  return [
-    [called.crossover, { part: parts.crossover, ...standing(places), ...given }],
-    [String(name), { part: String(part), ...standing(places), ...by, ...own }],
-    [called.tweeter, { part: parts.tweeter, ...standing(tweeters), ...by }],
-  ];
+  const filter = { part: named.crossover, ...standing(places), ...(isBeside ? by(woofer) : given) };
+  const first = { part: String(part), ...standing(places), ...(isBeside ? given : by(called.crossover)) };
+  const above = { part: named.tweeter, ...standing(tweeters), ...by(called.crossover) };
+  const before: Placed = [called.crossover, filter];
+  const behind: Placed = [woofer, { ...first, ...own }];
+  return [...(isBeside ? [behind, before] : [before, behind]), [called.tweeter, above]];
 }
+
+type Placed = readonly [name: string, device: Named];
+
+const by = (driver: string) => ({ 'driven-by': driver });
 
 /** Where a device stands: on the board, in a place, or one in each of several places. */
 function standing(places: Cell | undefined): Named {

@@ -7,7 +7,7 @@ import { speakerSchema } from '../../../model/kinds/speaker.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import type { Row } from '../ask/rows.ts';
 import { filled, known, type Named } from '../yaml-text.ts';
-import { columnsOf, leaflet, sizeRange, sizesField } from './part-columns.ts';
+import { columnsOf, joinedBy, leaflet, sizesField } from './part-columns.ts';
 
 /** What a leaflet calls a woofer that comes with a tweeter and the passive crossover between them. */
 export const componentSet = 'component';
@@ -34,9 +34,10 @@ export const setTable: AskedTable = leaflet(
     optionalColumn('tweeter-power', 'tweeter power', speakerSchema.shape.power, '60 W'),
     ...columnsOf(crossoverSchema.shape, ['order'], { order: '2' }),
     optionalColumn('leads', 'leads to its speakers supplied', z.boolean(), 'no'),
+    optionalColumn('alone', 'it filters the tweeter alone', z.boolean(), 'no'),
   ],
   {
-    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest.',
+    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest. A capacitor in the lead of the tweeter filters the tweeter alone, and the woofer plays without a filter.',
   },
 );
 
@@ -56,9 +57,11 @@ export function namesOfSet(woofer: string): { readonly tweeter: string; readonly
 
 /** Tweeter and crossover of a set, as parts by their ids. */
 export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofer): Named {
-  const { frame, mounting, corner, order, leads, width, depth, height, joint, takes, strip } = cells;
+  const { frame, mounting, corner, order, leads, alone, width, depth, height, joint, takes, strip } = cells;
+  const ways = alone === true ? ['T'] : ['W', 'T'];
+  const bands = { ...(alone !== true && { W: `up to ${corner}` }), T: `from ${corner}` };
   const supplied = { joint: 'supplied-lead' };
-  const held = known({ joint, strip, takes: takes === undefined ? undefined : sizeRange(String(takes)) });
+  const held = known({ joint, strip, ...(takes !== undefined && joinedBy(joint, String(takes))) });
   return {
     [namesOfSet(id).tweeter]: {
       kind: 'speaker',
@@ -72,11 +75,11 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
     },
     [namesOfSet(id).crossover]: {
       kind: 'crossover',
-      title: `Passive crossover, in one set with ${title}`,
+      title: `${alone === true ? 'Filter in the lead of the tweeter' : 'Passive crossover'}, in one set with ${title}`,
       ...filled('size', known({ width, depth, height })),
       ...known({ mass: cells.mass }),
-      terminals: crossoverTerminals(['W', 'T'], { input: held, output: leads === true ? supplied : held }),
-      ...(corner !== undefined && { ways: { W: `up to ${corner}`, T: `from ${corner}` } }),
+      terminals: crossoverTerminals(ways, { input: held, output: leads === true ? supplied : held }),
+      ...(corner !== undefined && { ways: bands }),
       ...known({ order }),
       load: nominal,
       ...known({ power: cells.power ?? fields.power }),

@@ -72,10 +72,11 @@ const menuColumns = [
 const noMenu = 'it has no menu that makes any';
 const menuHint =
   'Orders are parted by blanks: 2 is 12 dB per octave. Left empty, its menu makes none. Shapes, corners and outputs that are ' +
-  'left empty: all of them.';
+  'left empty: all of them. Where some outputs have others, each has its row: 2, , 50 Hz, 160 Hz and 2 4, , 50 Hz, 160 Hz, SUB-L SUB-R.';
 const menuAsks = 'Filters that are set in its menu: orders, shapes, corners, outputs that have them';
 
 export const menuTable = leaflet('menu', menuAsks, menuColumns, {
+  rows: 3,
   hint: menuHint,
   seldom: noMenu,
 });
@@ -85,7 +86,7 @@ export const processorMenuTable = leaflet(
   'menu',
   `${menuAsks}; its sample rate, and whether it adds inputs`,
   [...menuColumns, ...columnsOf(processorSchema.shape, ['sample-rate', 'summing'])],
-  { hint: menuHint, seldom: `${noMenu}, and it adds none` },
+  { rows: 3, hint: menuHint, seldom: `${noMenu}, and it adds none` },
 );
 
 const channel = amplifierSchema.shape.channels.valueType.shape;

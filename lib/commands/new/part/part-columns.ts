@@ -1,10 +1,12 @@
 import { z } from 'zod';
-import { faultBy, faultless, quantityAbove, wireSize } from '../../../model/fields.ts';
+import { extent, faultBy, faultless, quantityAbove, wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/fields/bounds.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
 import { powerAt, powerFault } from '../../../model/survey/power-into-load.ts';
 import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';
 import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
+import type { Row } from '../ask/rows.ts';
+import { known, type Named } from '../yaml-text.ts';
 
 /** What a leaflet is asked for, as one row or as several. */
 export function leaflet(
@@ -85,12 +87,42 @@ export const sizesField = z
   .string()
   .check(
     faultless((written) =>
-      faultBy(/^up to |\sto\s/.test(written) ? sizes : wireSize, sizeRangeOrOne(written)),
+      suppliedLead(written)
+        ? null
+        : faultBy(/^up to |\sto\s/.test(written) ? sizes : wireSize, sizeRangeOrOne(written)),
     ),
   );
 
 function sizeRangeOrOne(written: string): string {
   return /^up to |\sto\s/.test(written) ? sizeRange(written) : sizeAlone(written);
+}
+
+/** A lead that a maker supplies, by the size and the length of its conductor. */
+export interface SuppliedLead {
+  readonly size: string;
+  readonly length: string | null;
+}
+
+/** A lead by its size and its length, `18 AWG 600 mm`, or by its size alone; null for what is none. */
+export function suppliedLead(written: string): SuppliedLead | null {
+  const [, size, length] = /^(\S+\s*(?:AWG|mm2))(?:\s+(\d.*))?$/.exec(written.trim()) ?? [];
+  if (size === undefined || faultBy(wireSize, size) !== null) return null;
+  return length !== undefined && faultBy(extent, length) !== null ? null : { size, length: length ?? null };
+}
+
+/** The size, the lead with its length, or the range of sizes that a terminal takes, by how a wire is joined at it. */
+export function joinedBy(joint: unknown, written: string): Named {
+  const lead = joint === 'supplied-lead' ? suppliedLead(written) : null;
+  return lead
+    ? known({ lead: lead.size, 'lead-length': lead.length ?? undefined })
+    : { takes: sizeRange(written) };
+}
+
+/** What is wrong with a lead that is told of what is no lead of the maker's; null where nothing is. */
+export function leadFault({ joint, takes }: Row['cells']): string | null {
+  const lead = takes === undefined ? null : suppliedLead(String(takes));
+  if (!lead?.length || joint === 'supplied-lead') return null;
+  return `takes "${String(takes)}": a length is told of a lead that its maker supplies, whose joint is supplied-lead; else write the size alone, ${lead.size}`;
 }
 
 const current = quantityAbove('current');

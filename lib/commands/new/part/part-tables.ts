@@ -65,6 +65,7 @@ const speakerTable = leaflet('facts', 'What it plays; its coils, and how they ar
   column('joint', 'joint', terminalSpecSchema.shape.joint, 'blade-tab'),
   optionalColumn('takes', 'takes', sizesField, '18 AWG to 12 AWG'),
   optionalColumn('strip', 'strip', terminalSpecSchema.shape.strip, ''),
+  optionalColumn('inductance', 'coil inductance', coil.inductance, ''),
 ]);
 
 const boxTable = leaflet('box', 'Of a subwoofer: the boxes that its maker allows', [

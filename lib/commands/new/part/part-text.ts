@@ -2,14 +2,14 @@ import { hasFields } from '../../../model/content/proposal.ts';
 import type { KindName } from '../../../model/kinds/index.ts';
 import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.ts';
 import { type Answers, linesOf } from '../ask/question.ts';
-import type { Row } from '../ask/rows.ts';
+import type { Cell, Row } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { withGainRanges } from './gain-ranges.ts';
 import { holeFields, slotRemark } from './hole-fields.ts';
 import { leftOut } from './left-out.ts';
-import { isCurrent, sizeRange, upTo } from './part-columns.ts';
+import { isCurrent, joinedBy, sizeRange, upTo } from './part-columns.ts';
 import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { partTitle, titleWithin } from './part-title.ts';
@@ -118,7 +118,7 @@ const writers: Readonly<Record<string, Writer>> = {
   // The parts of a set stand beside the woofer.
   set: () => ({}),
   filter: ([row]) => filled('filter', { ...row?.cells }),
-  menu: ([row]) => (row ? menuFields(row) : {}),
+  menu: menuFields,
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
   facts: ([row], kind) => {
     if (kind === 'speaker') return row ? speakerFields(row) : {};
@@ -160,8 +160,29 @@ function coolingFields({ cells: { over, ...edges } }: Row): Named {
   };
 }
 
-/** Filters of a menu: their corners are one range. */
-function menuFields({ cells: { from, to, ...cells } }: Row): Named {
+/**
+ * Filters of a menu. One row tells those of all outputs, or of the outputs that it names; of several, those that name outputs
+ * tell what is there in place of the rest.
+ */
+function menuFields(rows: readonly Row[]): Named {
+  const isSeveral = rows.length > 1;
+  const own = rows.filter(({ cells }) => !isSeveral || cells['filter-outputs'] === undefined);
+  const beside = rows.filter((row) => !own.includes(row));
+  const at = beside.map(({ cells }) => {
+    const { 'filter-outputs': outputs, 'filter-orders': orders, 'filter-types': types } = cells;
+    const { from, to } = cells;
+    const range = from !== undefined && to !== undefined ? { from, to } : undefined;
+    const names = Array.isArray(outputs) ? outputs.map(String).join(' ') : outputs;
+    return [rowName(names), known({ orders, types, range })] as const;
+  });
+  const others = beside.map(({ cells: { 'sample-rate': rate, summing } }) =>
+    known({ 'sample-rate': rate, summing }),
+  );
+  return Object.assign({}, ...others, ...own.map(menuRow), filled('filters-at', Object.fromEntries(at)));
+}
+
+/** Corners are one range. */
+function menuRow({ cells: { from, to, ...cells } }: Row): Named {
   return { ...cells, ...(from !== undefined && to !== undefined && { 'filter-range': { from, to } }) };
 }
 
@@ -179,7 +200,7 @@ function terminalFields({ cells: { names: _, takes, ...told }, open }: Row, kind
   // Without the distance from each to the next the place of the first tells of none of the others.
   const { at: __, ...unplaced } = told;
   const cells = open.includes(pitchTitle) ? unplaced : told;
-  return { ...cells, ...(takes === undefined || isRated ? {} : taken(String(takes))) };
+  return { ...cells, ...(takes === undefined || isRated ? {} : taken(String(takes), cells.joint)) };
 }
 
 /** Every line input with the speaker level that it takes by its maker's lead. */
@@ -205,13 +226,13 @@ function ratedOutputs(rows: readonly Row[]): Named {
 }
 
 /** A voltage is that of a signal: a range is what an input takes, a single one what an output gives; so is a power into a load. */
-function taken(takes: string): Named {
+function taken(takes: string, joint?: Cell): Named {
   const given = voltageOfPower(takes);
   if (given !== null) return { signal: given };
   if (isCurrent(takes)) return { current: takes };
   const most = upTo(takes);
   if (most !== null && /V$/.test(most)) return { 'signal-range': { to: most } };
-  if (!/V$/.test(takes.trim())) return { takes: sizeRange(takes) };
+  if (!/V$/.test(takes.trim())) return joinedBy(joint, takes);
   return / to /.test(takes) ? { 'signal-range': takes } : { signal: takes };
 }
 
@@ -255,7 +276,7 @@ function powers(rest: readonly string[]): Named {
 
 /** What a speaker plays, and its coils with their terminals. */
 function speakerFields({ cells: { names, joint, takes, strip, ...cells } }: Row): Named {
-  const { nominal, 'direct-current': direct, band, ...facts } = cells;
+  const { nominal, 'direct-current': direct, inductance, band, ...facts } = cells;
   return {
     ...known({ band: band === componentSet ? 'midbass' : band }),
     ...facts,
@@ -263,11 +284,11 @@ function speakerFields({ cells: { names, joint, takes, strip, ...cells } }: Row)
       [rowName(names)]: {
         role: 'coil',
         ...(joint !== undefined && { joint }),
-        ...(takes !== undefined && { takes: sizeRange(String(takes)) }),
+        ...(takes !== undefined && joinedBy(joint, String(takes))),
         ...known({ strip }),
       },
     },
-    coils: { [rowName(names)]: known({ nominal, 'direct-current': direct }) },
+    coils: { [rowName(names)]: known({ nominal, 'direct-current': direct, inductance }) },
   };
 }
 

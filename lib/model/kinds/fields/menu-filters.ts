@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
 import { count, text } from '../../fields.ts';
-import { names, span } from '../../short-forms/short-form.ts';
+import { names, rows, span } from '../../short-forms/short-form.ts';
 import { filterTypeSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
 import { audible } from './bounds.ts';
@@ -34,5 +34,33 @@ export const menuFilterFields = {
     names(z.array(text('OUT1')).min(1)).optional(),
     'The outputs that have these filters, by terminal or pair.',
     { example: ['OUT1', 'OUT2'], leftOut: 'all of them' },
+  ),
+  'filters-at': section(
+    rows(
+      z.record(
+        z.string(),
+        z.strictObject({
+          orders: builders(z.array(count).min(1), 'The orders of the filters that it makes there.', {
+            example: [2, 4],
+          }),
+          types: builders(z.array(filterTypeSchema).min(1).optional(), 'Their shapes.', {
+            example: ['butterworth'],
+            leftOut: 'as `filter-types:` tells',
+          }),
+          range: section(
+            span(
+              z.strictObject({
+                from: builders(audible, 'The lowest corner.', { example: '50 Hz' }),
+                to: builders(audible, 'The highest corner.', { example: '160 Hz' }),
+              }),
+            ).optional(),
+            'The corners that they reach.',
+            { leftOut: 'as `filter-range:` tells' },
+          ),
+        }),
+      ),
+    ).optional(),
+    'Outputs at which its menu makes other filters than those, by terminal or pair.',
+    { name: 'SUB-L' },
   ),
 };

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
-import { countFromOne, quantity, quantityWithin, text, wireSize } from '../../fields.ts';
+import { countFromOne, extent, quantity, quantityWithin, text, wireSize } from '../../fields.ts';
 import { span } from '../../short-forms/short-form.ts';
 import { jointSchema, panelSchema, studSchema, terminalRoleSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
@@ -47,6 +47,11 @@ export const terminalSpecSchema = z.strictObject({
     wireSize.optional(),
     'Of a lead that its maker supplies, or of the lead at a plug of the vehicle: the size of its conductor. The splice that joins a wire to it follows from it.',
     { example: '20 AWG', leftOut: 'it is taken as thick as the wire, and the wire list says so' },
+  ),
+  'lead-length': builders(
+    extent.optional(),
+    'How long that lead is, from the part to where a wire is joined to it.',
+    { example: '24 in', leftOut: 'nothing is told of it' },
   ),
   stud: builders(studSchema.optional(), 'Size of its stud or bolt. The hole of a lug follows from it.', {
     example: 'M8',
