@@ -1,6 +1,9 @@
 import { afterAll, describe, expect, test } from 'vitest';
+import { filterOffers } from '../../../lib/audio/filter/filter-offers.ts';
 import { realEffects } from '../../../lib/commands/effects.ts';
-import { kinds } from '../../../lib/model/kinds/index.ts';
+import { inLineFilter } from '../../../lib/model/kinds/crossover.ts';
+import { kinds, partFacts } from '../../../lib/model/kinds/index.ts';
+import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 import { ShopFolder } from '../shop-folder.ts';
 import { leafletFlags, leaflets } from './leaflets.ts';
@@ -108,6 +111,57 @@ describe('new part', () => {
     expect(problems).toEqual([]);
     const { [id]: made } = parts;
     expect(Object.keys(made?.kind === 'crossover' ? made.terminals : {})).toEqual(names);
+  });
+
+  test('a set whose filter lies in the lead of its tweeter leaves its woofer without one', async () => {
+    const { status } = await folder.run(
+      ...['new', 'part', 'set-lead', '--kind', 'speaker', '--case', '165 mm, 165 mm, 58 mm, 1 kg'],
+      ...['--facts', 'component, 70 W, , , C1, 4 ohm, 3.3 ohm, blade-tab, , , 0.35 mH'],
+      '--set',
+      '4 kHz, 42 mm, 22 mm, 0.05 kg, 30 mm, 14 mm, 14 mm, 0.02 kg, supplied-lead, 18 AWG 600 mm, , 50 W, 50 W, 1, yes, yes',
+    );
+    expect(status).toBe(0);
+    const { parts } = readContent(await realEffects(folder.root).readContent());
+    const { 'set-lead': woofer, 'set-lead-crossover': filter } = parts;
+    expect(woofer).toMatchObject({ coils: { C1: { inductance: 0.35e-3 } } });
+    if (filter?.kind !== 'crossover') throw new Error('There is no filter.');
+    expect(inLineFilter(filter)).toEqual({ fromHz: 4000, order: 1 });
+    expect(filter.terminals['IN+']).toMatchObject({
+      joint: 'supplied-lead',
+      lead: awgSize('18'),
+      'lead-length': 0.6,
+    });
+  });
+
+  test('a menu with other slopes at some outputs has a row for these', async () => {
+    const { menu: _, ...leaflet } = leaflets['source-unit'];
+    const flags = leafletFlags({
+      ...leaflet,
+      menu: ['2, butterworth, 50 Hz, 160 Hz', '2 4, , 50 Hz, 160 Hz, OUT3 OUT4'],
+    });
+    const { status } = await folder.run('new', 'part', 'head-menus', '--kind', 'source-unit', ...flags);
+    expect(status).toBe(0);
+    const { parts } = readContent(await realEffects(folder.root).readContent());
+    const head = parts['head-menus'];
+    const facts = head ? partFacts(head) : null;
+    if (head?.kind !== 'source-unit' || !facts) throw new Error('There is no head unit.');
+    const orders = (name: string) =>
+      filterOffers({ spec: head, facts }, name).map(({ pass, orders, toHz }) => [pass, orders, toHz]);
+    expect(orders('OUT1')).toContainEqual(['low-pass', [2], 160]);
+    expect(orders('OUT4')).toContainEqual(['low-pass', [2, 4], 160]);
+  });
+
+  test('the length of a lead is refused where a joint is no lead of the maker', async () => {
+    const flags = [
+      '--case',
+      '6 in, 6 in, 3 in, 1 kg',
+      '--facts',
+      'coaxial, 60 W, , , C1, 4 ohm, , blade-tab, 18 AWG 24 in',
+    ];
+    const { told } = await folder.run('new', 'part', 'no-lead', '--kind', 'speaker', ...flags);
+    expect(told).toContain(
+      'a length is told of a lead that its maker supplies, whose joint is supplied-lead; else write the size alone, 18 AWG',
+    );
   });
 
   test('of a component set what no leaflet tells is marked in the file', async () => {

@@ -114,6 +114,7 @@ export const sharedPartRows: readonly Row[] = [
     'terminal-not-in-catalogue',
   ],
   ['parts/parts/source-six-line/terminals/REM-OUT/lead', 'a bare number', 20, /AWG/],
+  ['parts/parts/source-six-line/terminals/REM-OUT/lead-length', 'a bare number', 24, /unit/],
   ['parts/parts/holder-large-inline/terminals/IN/stud', 'a size larger', 'M10', 'terminal-not-in-catalogue'],
   [
     'parts/parts/amp-four/terminals/B+/torque',

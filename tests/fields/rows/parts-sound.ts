@@ -46,6 +46,46 @@ export const soundPartRows: readonly Row[] = [
   ],
   ['parts/parts/processor-six/filter-outputs', 'a figure wrong', ['OUT1', 'OUT7'], /OUT7/],
   ['parts/parts/processor-six/filter-outputs', 'some forgotten', ['OUT1', 'OUT2'], 'filter-not-made'],
+  [
+    'parts/parts/processor-six/filters-at/OUT1/orders/0',
+    'decibels for orders',
+    24,
+    'filter-not-made',
+    { scene: { 'parts/parts/processor-six/filters-at': { OUT1: { orders: [4] } } } },
+  ],
+  [
+    'parts/parts/processor-six/filters-at/OUT1/types/0',
+    'a word of everyday',
+    'linkwitz',
+    /linkwitz-riley/,
+    { scene: { 'parts/parts/processor-six/filters-at': { OUT1: { orders: [4], types: ['butterworth'] } } } },
+  ],
+  [
+    'parts/parts/processor-six/filters-at/OUT1/range/from',
+    'above the other end',
+    '30 kHz',
+    /runs downwards/,
+    {
+      scene: {
+        'parts/parts/processor-six/filters-at': {
+          OUT1: { orders: [4], range: { from: '20 Hz', to: '20 kHz' } },
+        },
+      },
+    },
+  ],
+  [
+    'parts/parts/processor-six/filters-at/OUT1/range/to',
+    'Hz for kHz',
+    '20 Hz',
+    'filter-not-made',
+    {
+      scene: {
+        'parts/parts/processor-six/filters-at': {
+          OUT1: { orders: [4], range: { from: '10 Hz', to: '20 kHz' } },
+        },
+      },
+    },
+  ],
   ['parts/parts/source-six-line/outputs/OUT3/form', 'a word of everyday', 'line', /analogue/],
   [
     'parts/parts/source-six-line/outputs/OUT1/side',

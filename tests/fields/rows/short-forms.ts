@@ -149,6 +149,15 @@ export const shortFormRows: readonly Row[] = [
     /runs downwards/,
     { scene: { 'parts/parts/processor-six/filter-outputs': 'OUT1..6' } },
   ],
+  [
+    'parts/parts/processor-six/filters-at/OUT1/range',
+    'the ends swapped',
+    '20 kHz to 20 Hz',
+    /runs downwards/,
+    {
+      scene: { 'parts/parts/processor-six/filters-at': { OUT1: { orders: [4], range: '20 Hz to 20 kHz' } } },
+    },
+  ],
   ...rangeRows('parts/parts/amp-mono-400/controls/BOOST/boost/range', '0 dB to 12 dB'),
   ...rangeRows(`${amp}/supply/range`, '10 V to 16 V'),
   ...rangeRows(`${dual}/boxes/sealed`, '25 L to 40 L'),

@@ -109,6 +109,10 @@ describe('the end of a wire', () => {
     expect(open.lacking).toEqual([]);
     const thin = turnOn(', lead: 22 AWG', splices);
     expect(thin.end).toMatchObject({ part: 'butt-18', prep: "joined to the maker's own lead, 22 AWG" });
+    // 600 mm are 23.6 in, never told as more than there is.
+    expect(turnOn(', lead: 22 AWG, lead-length: 600 mm', splices).end.prep).toBe(
+      "joined to the maker's own lead, 22 AWG, 23 9/16 in long",
+    );
     // 16 AWG is beyond the barrel of the butt splice, and within the sleeve.
     expect(turnOn(', lead: 16 AWG', splices).end.part).toBe('sleeve-16');
   });
