@@ -49,13 +49,14 @@ function settleOnce(written: Job, book: PlanBook, keep: Keep): SettledJob {
   // What sizes follow from is told once they have settled.
   const before = once(() => sizingBasis(drafted, new PlanBook()));
   // The sizes before anything is placed: what they are at least, whatever the ways on the boards.
-  const sized = once(() => sizesAtLeast(before()));
+  const ahead = once(() => sizesAtLeast(before()));
+  const sized = () => ahead().all;
   const job = placeBoards(chooseSheets(drafted, sized, book, keep), book);
   const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
   const first = { ...before(), job };
   const laid = layOutBoards(job, { roles: first.circuit.roles, sized }, book, keep);
   const routes = isOpen ? 'draft' : 'final';
-  const settled = settleByWiring(first, laid, keep, routes);
+  const settled = settleByWiring(first, laid, keep, routes, ahead());
   if (!isOpen) return { ...first, settled };
   const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles, keep);
   const second = sizingBasis(withProposedLengths(ported, first.devices, settled), new PlanBook());

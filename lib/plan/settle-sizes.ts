@@ -7,7 +7,7 @@ import { onceEach } from './once-each.ts';
 import { type BendBounds, thinnerBounds } from './power/sizing/bend-bounds.ts';
 import { conductorSizer } from './power/sizing/conductor-sizer.ts';
 import type { SizedConductor } from './power/sizing/conductor-sizing.ts';
-import { LeastSizes } from './power/sizing/least-sizes.ts';
+import { LeastSizes, type LeastSizesHeld } from './power/sizing/least-sizes.ts';
 import type { PowerSizing } from './power/sizing/power-sizing.ts';
 import { sizeForDrop } from './power/sizing/size-for-drop.ts';
 import { sizeOthers } from './power/sizing/size-others.ts';
@@ -46,15 +46,17 @@ const mostLayouts = 3;
 /**
  * Lays the boards out by the proposal that can be wired best, then settles sizes and lengths there. Proposals are wired on
  * trial with sizes for the ways ahead of the first of them; where wires then find no way, since their sizes came out
- * larger, proposals are wired on trial with these. What was sized for one layout does not bind the next.
+ * larger, proposals are wired on trial with these. What was sized for one layout does not bind the next; what came to
+ * nothing `before` anything was placed, with the shortest ways there can be, is not tried again.
  */
 export function settleByWiring(
   basis: SizingBasis,
   proposed: readonly LaidBoard[],
   keep: Keep,
   routes: Routes,
+  before?: SizesAhead,
 ): Settled {
-  return thinEnough(basis, (own) => settleLayouts(own, proposed, keep, routes));
+  return thinEnough(basis, (own) => settleLayouts(own, proposed, keep, routes, before?.tried));
 }
 
 /** Settles sizes and lengths on boards as they are placed, conductors as thin as their bends there ask for. */
@@ -97,10 +99,12 @@ function settleLayouts(
   proposed: readonly LaidBoard[],
   keep: Keep,
   routes: Routes,
+  inVain?: LeastSizesHeld['tried'],
 ): Settled {
-  if (proposed.every(({ proposals }) => proposals.length === 0)) return settle(basis, proposed, keep, routes);
+  const begin = beginnings(basis, inVain);
+  if (proposed.every(({ proposals }) => proposals.length === 0))
+    return settle(basis, proposed, keep, routes, begin);
   const { job, circuit } = basis;
-  const begin = beginnings(basis);
   let { all: sized } = begin(wireLengths(job, basis.devices, proposed, new Map())).sizes;
   let best: Settled | null = null;
   let passes = 1;
@@ -162,15 +166,21 @@ export function settle(
   throw new Error('Sizes and lengths did not settle.');
 }
 
+/** What conductors come to before anything is placed. */
+export interface SizesAhead {
+  /** The sizes that they have at least, by link. */
+  readonly all: Settled['all'];
+  /** What they grew by in vain. */
+  readonly tried: LeastSizesHeld['tried'];
+}
+
 /** The sizes that conductors have at least: for their runs and loops, before anything is placed. */
-export function sizesAtLeast(basis: SizingBasis): Settled['all'] {
+export function sizesAtLeast(basis: SizingBasis): SizesAhead {
+  const least = new LeastSizes();
   const lengths = wireLengths(basis.job, basis.devices, [], new Map());
-  return sizesAt(
-    basis,
-    channelWires(basis.job, basis.channels, basis.circuit.roles),
-    lengths,
-    new LeastSizes(),
-  ).all;
+  const wires = channelWires(basis.job, basis.channels, basis.circuit.roles);
+  const { all } = sizesAt(basis, wires, lengths, least);
+  return { all, tried: least.held().tried };
 }
 
 type Sizes = Pick<Settled, 'sizing' | 'power' | 'all'>;
@@ -185,11 +195,11 @@ interface Begun {
  * Begins to size, once for the same lengths: what proposals are wired on trial by is often what the loop begins with. Each
  * that is given goes on by itself.
  */
-function beginnings(basis: SizingBasis): (lengths: WireLengths) => Begun {
+function beginnings(basis: SizingBasis, tried?: LeastSizesHeld['tried']): (lengths: WireLengths) => Begun {
   const wires = channelWires(basis.job, basis.channels, basis.circuit.roles);
   const begun = onceEach(
     (lengths: WireLengths): Begun => {
-      const least = new LeastSizes();
+      const least = new LeastSizes(tried);
       return { sizes: sizesAt(basis, wires, lengths, least), least };
     },
     (lengths) => JSON.stringify(basis.job.links.map(({ id }) => [id, lengths(id)])),

@@ -2,8 +2,18 @@ import type { HouseRules } from '../model/house-rules.ts';
 import type { FuseFormId } from '../model/tables/fuse-forms.ts';
 import type { PowerRules } from './power-rules.ts';
 
-/** The shop's house rules in the terms of the power computations. */
+const known = new WeakMap<HouseRules, PowerRules>();
+
+/** The shop's house rules in the terms of the power computations; put together once for the same rules. */
 export function powerRules(rules: HouseRules): PowerRules {
+  const before = known.get(rules);
+  if (before) return before;
+  const made = inPowerTerms(rules);
+  known.set(rules, made);
+  return made;
+}
+
+function inPowerTerms(rules: HouseRules): PowerRules {
   return {
     conductorC: rules['conductor-temperature'].value,
     strandedFactor: 1 + rules.stranding.value,

@@ -43,7 +43,7 @@ describe('a settled job', () => {
 
   test('has each size at no less than before anything was placed', () => {
     const made = settled(oneBoard().job);
-    const least = sizesAtLeast(made);
+    const least = sizesAtLeast(made).all;
     for (const [id, { cable }] of made.settled.all)
       expect(cable.size.areaMm2, id).toBeGreaterThanOrEqual(least.get(id)?.cable.size.areaMm2 ?? Number.NaN);
     expect(least.size).toBe(made.settled.all.size);

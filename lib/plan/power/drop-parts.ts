@@ -24,7 +24,7 @@ export function dropParts(point: OperatingPoint): DropsBetween {
     (from: string) => waysOf(onward, from),
     (from) => from,
   );
-  return (from, to) => partsOf(waysFrom(from).get(to) ?? []);
+  return (from, to) => partsOf(wayBack(waysFrom(from), to));
 }
 
 function partsOf(way: readonly Stretch[]): DropPart[] {
@@ -62,19 +62,32 @@ function stretchesOf({ elements }: OperatingPoint): Onward {
   return onward;
 }
 
-/** The stretches of the way with fewest elements from one node to each that it is joined to. */
-function waysOf(onward: Onward, from: string): ReadonlyMap<string, readonly Stretch[]> {
-  const ways = new Map<string, readonly Stretch[]>([[from, []]]);
-  for (let front = [from]; front.length > 0; ) {
-    const next = front.flatMap((node) => (onward.get(node) ?? []).map((stretch) => [node, stretch] as const));
+/** The stretch by which each node is come to, and from where; none for the node that ways begin at. */
+type Arrivals = ReadonlyMap<string, { readonly stretch: Stretch; readonly from: string } | null>;
+
+/** How each node that one is joined to is come to along the way with fewest elements. */
+function waysOf(onward: Onward, start: string): Arrivals {
+  const arrivals = new Map<string, { readonly stretch: Stretch; readonly from: string } | null>([
+    [start, null],
+  ]);
+  for (let front = [start]; front.length > 0; ) {
+    const next = front.flatMap((from) => (onward.get(from) ?? []).map((stretch) => ({ from, stretch })));
     front = [];
-    for (const [node, stretch] of next.toSorted((a, b) => flow(b[1]) - flow(a[1]))) {
-      if (ways.has(stretch.onto)) continue;
-      ways.set(stretch.onto, [...(ways.get(node) ?? []), stretch]);
-      front.push(stretch.onto);
+    for (const arrival of next.sort((a, b) => flow(b.stretch) - flow(a.stretch))) {
+      const { onto } = arrival.stretch;
+      if (arrivals.has(onto)) continue;
+      arrivals.set(onto, arrival);
+      front.push(onto);
     }
   }
-  return ways;
+  return arrivals;
+}
+
+/** The stretches of the way to a node, in order; none where it is not come to. */
+function wayBack(arrivals: Arrivals, to: string): Stretch[] {
+  const way: Stretch[] = [];
+  for (let at = arrivals.get(to); at; at = arrivals.get(at.from)) way.push(at.stretch);
+  return way.reverse();
 }
 
 const flow = ({ element: { currentA = 0 } }: Stretch): number => Math.abs(currentA);

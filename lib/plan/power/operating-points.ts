@@ -10,9 +10,9 @@ import { batteryOhm } from './battery-resistance.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { batteryShare, chargerElements, circuitIn } from './circuit/circuit-states.ts';
-import { passiveElements } from './circuit/passive-elements.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import { faultText, plainly } from './network-fault-text.ts';
+import { passivesOf, reachedNodes } from './network-passives.ts';
 import { setPointV } from './regulator-voltage.ts';
 import type { SizedConductor } from './sizing/conductor-sizing.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
@@ -137,12 +137,11 @@ export function pointFaults(input: NetworkInput, point: PointDefinition): readon
 function networkElements(given: NetworkInput, point: PointDefinition, end?: SupplyEnd): NetworkElement[] {
   const state = point.alternator === null ? 'engine-off' : 'engine-on';
   const input = { ...given, circuit: circuitIn(given.circuit, state) };
-  const reached = reachedNodes(input);
-  const touches = ({ from, to }: { from: string; to: string }) => reached.has(from) && reached.has(to);
+  const reached = reachedNodes(input.circuit);
   // Where the supply is strongest its conductors are cold, whatever zone they lie in.
-  const coldC = end === 'strong' ? input.job.rules['conductor-temperature'].value : undefined;
+  const isCold = end === 'strong';
   return [
-    ...input.circuit.edges.filter(touches).flatMap((edge) => passiveElements(input, edge, coldC)),
+    ...passivesOf(given, input.circuit, isCold),
     ...input.circuit.sources
       .filter((source) => reached.has(source.positive) && mayFlow(input.circuit, source))
       .flatMap((source) => sourceElements(input, source, point, end)),
@@ -158,16 +157,6 @@ function mayFlow({ edges, primary }: Circuit, source: CircuitSource): boolean {
   return (
     source === primary || edges.some(({ from, to }) => from === source.negative || to === source.negative)
   );
-}
-
-/** Nodes that a source is joined to; what hangs on nothing would only float. */
-export function reachedNodes({ circuit }: Pick<NetworkInput, 'circuit'>): ReadonlySet<string> {
-  const nodes = new Set(circuit.sources.flatMap(({ positive, negative }) => [positive, negative]));
-  for (let before = 0; before !== nodes.size; ) {
-    before = nodes.size;
-    for (const { from, to } of circuit.edges) if (nodes.has(from) || nodes.has(to)) nodes.add(from).add(to);
-  }
-  return nodes;
 }
 
 function sourceElements(

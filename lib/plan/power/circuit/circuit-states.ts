@@ -6,11 +6,20 @@ import type { NetworkElement } from '../../../power/network/network-types.ts';
 import type { Circuit, CircuitLoad, CircuitSource } from './circuit.ts';
 import { type EngineState, edgesIn, givesIn, islandAt, islandsOf } from './circuit-islands.ts';
 
+const known = new WeakMap<Circuit, Map<EngineState, Circuit>>();
+
 /**
  * What of a circuit carries a lasting current in a state: contacts as they stand in it, no bank of capacitors, and a
  * charger only while the engine runs and something feeds it.
  */
 export function circuitIn(circuit: Circuit, state: EngineState): Circuit {
+  const states = known.get(circuit) ?? new Map<EngineState, Circuit>();
+  const found = states.get(state) ?? inState(circuit, state);
+  known.set(circuit, states.set(state, found));
+  return found;
+}
+
+function inState(circuit: Circuit, state: EngineState): Circuit {
   const islands = islandsOf(circuit, state);
   const works = (source: CircuitSource): boolean => {
     if (source.type === 'capacitor-bank') return false;

@@ -6,7 +6,8 @@ import type { NetworkElement } from '../../../power/network/network-types.ts';
 import { type ShortCircuit, shortCircuit } from '../../../power/short-circuit.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
 import { coldElements } from '../circuit/cold-elements.ts';
-import { type NetworkInput, reachedNodes } from '../operating-points.ts';
+import { reachedNodes } from '../network-passives.ts';
+import type { NetworkInput } from '../operating-points.ts';
 import { type ShortSource, shortSources } from './short-sources.ts';
 
 /** What a dead short behind one fuse drives through it. */
@@ -32,7 +33,7 @@ export interface FuseFault {
 export function faultCurrents(input: NetworkInput): ReadonlyMap<string, FuseFault> {
   const { job, circuit, fuses } = input;
   const sources = shortSources(job, circuit.sources);
-  const ground = reachedNodes(input).has(bodyId) ? bodyId : (circuit.primary?.negative ?? bodyId);
+  const ground = reachedNodes(circuit).has(bodyId) ? bodyId : (circuit.primary?.negative ?? bodyId);
   const passive = circuit.edges.map((edge) => ({ edge, elements: coldElements(input, edge) }));
   const faults = new Map<string, FuseFault>();
   for (const { edge } of fuses) {

@@ -1,5 +1,13 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
-import { continuousPoints, type NetworkInput, operatingPoints, solvePoint } from '../operating-points.ts';
+import type { OperatingPoint } from '../../../model/plan/index.ts';
+import {
+  continuousPoints,
+  type NetworkInput,
+  operatingPoints,
+  type PointDefinition,
+  solvePoint,
+} from '../operating-points.ts';
+import type { Tried } from './least-sizes.ts';
 
 /** What the way of a device may grow by, and what for. */
 export interface Attempt {
@@ -13,9 +21,6 @@ export interface Attempt {
 export const attempts: readonly Attempt[] = (['limit', 'run'] as const).flatMap((goal) =>
   [false, true].map((offShelf) => ({ goal, offShelf })),
 );
-
-/** How many attempts of each device came to nothing. */
-export type Tried = Map<string, number>;
 
 /** The attempt that a device is at; none once all came to nothing. */
 export function attemptOf(tried: Tried, item: string): Attempt | undefined {
@@ -31,11 +36,11 @@ export function nextAttempt(
   item: string,
   { network, dark }: { readonly network: NetworkInput; readonly dark: () => ReadonlySet<string> },
 ): void {
-  const mayBuy = isLimitOwn(network.job) || dark().has(item);
-  let at = (tried.get(item) ?? 0) + 1;
-  for (let next = attempts[at]; next?.goal === 'limit' && next.offShelf && !mayBuy; next = attempts[at])
-    at += 1;
-  tried.set(item, at);
+  const at = (tried.get(item) ?? 0) + 1;
+  const buys = attempts[at]?.goal === 'limit' && attempts[at].offShelf;
+  // Whether it runs is asked last: it takes solving every point that music comes to.
+  const mayBuy = !buys || isLimitOwn(network.job) || dark().has(item);
+  tried.set(item, mayBuy ? at : at + 1);
 }
 
 /** True where the shop wrote a limit of drops itself. */
@@ -43,16 +48,44 @@ export function isLimitOwn({ rules }: Pick<Job, 'rules'>): boolean {
   return rules['drop-limit'].given || rules['ground-drop-limit'].given;
 }
 
-/** The devices that drop out at their low-voltage cut-out, or can't be fed, at a point that music comes to. */
-export function notRunning(network: NetworkInput): ReadonlySet<string> {
-  const played = operatingPoints.filter(({ name }) => continuousPoints.includes(name));
+/**
+ * The devices that drop out at their low-voltage cut-out, or cannot be fed, at a point that music comes to. What the
+ * network gives at rated power may be known already.
+ */
+export function notRunning(
+  network: NetworkInput,
+  rated: OperatingPoint = solvePoint(network, operatingPoints[0]),
+): ReadonlySet<string> {
+  const solved = hardestPoints(network).map((definition) =>
+    definition.name === rated.name ? rated : solvePoint(network, definition),
+  );
   return new Set(
-    played.flatMap((definition) => {
-      const { state, elements } = solvePoint(network, definition);
-      return elements
+    solved.flatMap(({ state, elements }) =>
+      elements
         .filter(({ kind }) => kind === 'load')
         .filter(({ dropV, cutoutV }) => state === 'no-solution' || (dropV ?? 0) < (cutoutV ?? 0))
-        .map(({ of }) => of);
-    }),
+        .map(({ of }) => of),
+    ),
+  );
+}
+
+/**
+ * The points that music comes to, without those at which the same alternator and a battery no weaker feed loads no
+ * greater than at another: no voltage of the network is lower there.
+ */
+function hardestPoints({ job, loads }: Pick<NetworkInput, 'job' | 'loads'>): readonly PointDefinition[] {
+  const played: readonly PointDefinition[] = operatingPoints.filter(({ name }) =>
+    continuousPoints.includes(name),
+  );
+  const isEasier = (point: PointDefinition, than: PointDefinition): boolean =>
+    point.alternator === than.alternator &&
+    job.rules[point.battery].value >= job.rules[than.battery].value &&
+    loads.every((load) => point.currentA(load) <= than.currentA(load));
+  // Of two that ask the same, the earlier stays.
+  return played.filter(
+    (point, at) =>
+      !played.some(
+        (than, other) => than !== point && isEasier(point, than) && !(at < other && isEasier(than, point)),
+      ),
   );
 }

@@ -4,19 +4,32 @@ export interface LeastSize {
   readonly why: string;
 }
 
-/** Least sizes as plain data: by link, and by fuse the least current (A). */
+/** How conductors that grow may end in their ports: as they are, or through reducers too. */
+export type PortEnds = 'bare' | 'reduced';
+
+/** How many attempts to grow for each device came to nothing. */
+export type Tried = Map<string, number>;
+
+/** Least sizes as plain data: by link, by fuse the least current (A), and by the ends of conductors what was tried in vain. */
 export interface LeastSizesHeld {
   readonly sizes: ReadonlyMap<string, LeastSize>;
   readonly flowsA: ReadonlyMap<string, number>;
+  readonly tried: Readonly<Record<PortEnds, ReadonlyMap<string, number>>>;
 }
 
 /**
- * The least size of each conductor, by link, and the least current that each fuse is chosen for. They only grow: a size
- * never shrinks between passes, which is what ends the loop between size and length.
+ * The least size of each conductor, by link, the least current that each fuse is chosen for, and the attempts to grow that
+ * came to nothing. They only grow: a size never shrinks between passes, which is what ends the loop between size and
+ * length, and what was given up in one pass is not taken up in the next.
  */
 export class LeastSizes {
   readonly #sizes = new Map<string, LeastSize>();
   readonly #flowsA = new Map<string, number>();
+  readonly #tried: Readonly<Record<PortEnds, Tried>> = { bare: new Map(), reduced: new Map() };
+
+  constructor(tried?: LeastSizesHeld['tried']) {
+    if (tried) this.adopt({ sizes: new Map(), flowsA: new Map(), tried });
+  }
 
   of(link: string): LeastSize {
     return this.#sizes.get(link) ?? { areaMm2: 0, why: '' };
@@ -30,13 +43,26 @@ export class LeastSizes {
   }
 
   /** Takes over what others came to. */
-  adopt({ sizes, flowsA }: LeastSizesHeld): void {
+  adopt({ sizes, flowsA, tried }: LeastSizesHeld): void {
     for (const [link, { areaMm2, why }] of sizes) this.raise(link, areaMm2, why);
     for (const [fuse, currentA] of flowsA) this.raiseFlow(fuse, currentA);
+    for (const ends of ['bare', 'reduced'] as const) this.giveUp(ends, tried[ends]);
   }
 
   held(): LeastSizesHeld {
-    return { sizes: new Map(this.#sizes), flowsA: new Map(this.#flowsA) };
+    const tried = { bare: this.tried('bare'), reduced: this.tried('reduced') };
+    return { sizes: new Map(this.#sizes), flowsA: new Map(this.#flowsA), tried };
+  }
+
+  /** What was tried in vain with such ends. */
+  tried(ends: PortEnds): Tried {
+    return new Map(this.#tried[ends]);
+  }
+
+  /** Notes what was tried in vain; fewer attempts than before change nothing. */
+  giveUp(ends: PortEnds, tried: ReadonlyMap<string, number>): void {
+    const own = this.#tried[ends];
+    for (const [device, attempts] of tried) own.set(device, Math.max(attempts, own.get(device) ?? 0));
   }
 
   /** The current that a fuse carries at the voltages that its devices really get (A); 0 while none was solved. */

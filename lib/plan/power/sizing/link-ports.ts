@@ -40,8 +40,9 @@ function portOf(
   if (!takes || spec.joint === 'supplied-lead') return null;
   const id = terminalId(end);
   // A reducer holds one conductor: in a port that is shared it goes on none.
+  const isHere = ({ device, terminal }: LinkEnd) => device === end.device && terminal === end.terminal;
   const sharing = links.filter((link) =>
-    [link.from, link.to].some((one) => terminalId(one) === id && entersPort({ links }, link, one)),
+    [link.from, link.to].some((one) => isHere(one) && entersPort({ links }, link, one)),
   );
   const alone = sharing.length < 2;
   return {

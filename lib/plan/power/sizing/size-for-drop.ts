@@ -8,8 +8,8 @@ import { losesLug } from '../../wiring/terminal-parts.ts';
 import { deviceDrops } from '../feed-and-ground-drop.ts';
 import { groundLossV, type WholeDrop, wholeDrops } from '../known-drops.ts';
 import type { NetworkInput } from '../operating-points.ts';
-import { attemptOf, attempts, isLimitOwn, nextAttempt, type Tried } from './growth-attempts.ts';
-import type { LeastSizes } from './least-sizes.ts';
+import { attemptOf, attempts, isLimitOwn, nextAttempt } from './growth-attempts.ts';
+import type { LeastSizes, PortEnds, Tried } from './least-sizes.ts';
 import { nextSizeMm2 } from './next-size.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
 import type { PowerSizing } from './power-sizing.ts';
@@ -22,6 +22,8 @@ const mostRounds = 400;
 /** True where both terminals of a link take a size. */
 type Fits = typeof entersPorts;
 
+const bareFits: Fits = (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2);
+
 /**
  * Sizes the supply side so that every device keeps the drop limits at rated power, feed and ground solved together
  * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
@@ -32,10 +34,10 @@ type Fits = typeof entersPorts;
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
   const known = new SizesTried();
-  const bare = grown(sizing, known, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
+  const bare = grown(sizing, known, 'bare', bareFits);
   const best =
-    bare.missing > 0 && bare.refused
-      ? fewerMissing(bare, grown(sizing, known, reducing(sizing, known, bare)))
+    bare.missing > 0
+      ? fewerMissing(bare, grown(sizing, known, 'reduced', reducing(sizing, known, bare)))
       : bare;
   sizing.least.adopt(best.least.held());
   return best.sized;
@@ -78,20 +80,16 @@ interface Grown {
 }
 
 /**
- * Grows for every device by the first of its attempts that reaches its goal, each beginning with nothing grown. Tells
- * whether a port kept a conductor from growing: without that, reducers change nothing.
+ * Grows for every device by the first of its attempts that reaches its goal, each beginning with nothing grown that did
+ * not stand before. What came to nothing is noted beside the least sizes.
  */
-function grown(sizing: PowerSizing, known: SizesTried, fits: Fits): Grown & { readonly refused: boolean } {
-  const asked = { refused: false };
-  const noting: Fits = (...end) => {
-    const does = fits(...end);
-    asked.refused ||= !does;
-    return does;
-  };
-  const tried: Tried = new Map();
+function grown(sizing: PowerSizing, known: SizesTried, ends: PortEnds, fits: Fits): Grown {
+  const tried = sizing.least.tried(ends);
   for (let restart = 0; restart <= attempts.length * sizing.loads.length; restart += 1) {
-    const run = growWith(sizing, known, noting, tried);
-    if (run !== null) return { ...withoutSpareGrounds(sizing, known, run, tried), refused: asked.refused };
+    const run = growWith(sizing, known, fits, tried);
+    if (run === null) continue;
+    sizing.least.giveUp(ends, tried);
+    return withoutSpareGrounds(sizing, known, run, tried);
   }
   throw new Error('The conductors did not settle on what they may grow by.');
 }
@@ -145,7 +143,7 @@ function withoutSpareGrounds(sizing: PowerSizing, known: SizesTried, grownTo: Gr
   return [...new Set(grounds)].reduce<Grown>((best, ground) => {
     const steps = best.steps.filter(({ link }) => link !== ground);
     const least = sizing.least.copy();
-    least.adopt({ sizes: new Map(), flowsA: best.least.held().flowsA });
+    for (const [fuse, currentA] of best.least.held().flowsA) least.raiseFlow(fuse, currentA);
     for (const { link, areaMm2, why } of steps) least.raise(link, areaMm2, why);
     const trial = known.at({ ...sizing, least });
     const { missing } = missedDrops(trial, tried);

@@ -38,7 +38,7 @@ export class SizesTried {
       network,
       point,
       dark: () => {
-        dark ??= notRunning(network);
+        dark ??= notRunning(network, point);
         return dark;
       },
     };

@@ -54,3 +54,15 @@ test('taking over what is smaller changes nothing', () => {
   least.adopt(smaller.held());
   expect([least.of('feed'), least.flowA('main')]).toEqual([{ areaMm2: 16, why: 'its drop' }, 40]);
 });
+
+test('attempts that came to nothing only add up, for each kind of end apart, and go along with a copy', () => {
+  const least = new LeastSizes();
+  least.giveUp('bare', new Map([['amp', 2]]));
+  least.giveUp('bare', new Map([['amp', 1]]));
+  expect([least.tried('bare').get('amp'), least.tried('reduced').get('amp')]).toEqual([2, undefined]);
+  const copy = least.copy();
+  copy.giveUp('bare', new Map([['amp', 3]]));
+  expect([least.tried('bare').get('amp'), copy.tried('bare').get('amp')]).toEqual([2, 3]);
+  least.adopt(copy.held());
+  expect(new LeastSizes(least.held().tried).tried('bare').get('amp')).toBe(3);
+});
