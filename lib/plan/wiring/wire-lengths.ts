@@ -109,7 +109,8 @@ export function loopM({ rules }: Pick<Job, 'rules'>, devices: DevicesById, end: 
   const device = devices.get(end.device);
   if (device?.board) return rules['loop-board'].value;
   if (end.device === bodyId) return 0;
-  return rules[device?.spec?.kind === 'speaker' ? 'loop-speaker' : 'loop-vehicle'].value;
+  const isSpeaker = device?.spec?.kind === 'speaker' || device?.spec?.kind === 'enclosure';
+  return rules[isSpeaker ? 'loop-speaker' : 'loop-vehicle'].value;
 }
 
 /** Level and upright distance on the board between the ends of a link, or from its end to where it leaves. */

@@ -3,6 +3,7 @@ import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
+import { boxLeads } from '../audio/box-leads.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { fittedFans } from '../power/fans.ts';
 import { groundBolts } from '../wiring/ground-bolts.ts';
@@ -39,7 +40,8 @@ function openingsToCut({ devices, vehicle }: Pick<Job, 'devices' | 'vehicle'>): 
  * Enclosures that the job puts at places of the vehicle, each with the speakers there, which ride in it. The
  * load forward is the mass times the house rule `retention`, F = m * n * g.
  */
-function boxesAtPlaces({ devices, rules }: Pick<Job, 'devices' | 'rules'>): Work['boxes'] {
+function boxesAtPlaces({ devices, links, rules }: Pick<Job, 'devices' | 'links' | 'rules'>): Work['boxes'] {
+  const inside = boxLeads({ devices, links });
   const ours = devices.filter(({ origin }) => origin === 'job');
   const seats = new Set(ours.flatMap(({ seat, spec }) => (spec?.kind === 'enclosure' ? (seat ?? []) : [])));
   return [...seats].map((seat) => {
@@ -48,7 +50,10 @@ function boxesAtPlaces({ devices, rules }: Pick<Job, 'devices' | 'rules'>): Work
         device.seat === seat && (device.spec?.kind === 'enclosure' || device.spec?.kind === 'speaker'),
     );
     const massKg = there.reduce((sum, { facts }) => sum + (facts.footprint?.massKg ?? 0), 0);
-    return { seat, massKg, forceN: massKg * rules.retention.value * standardGravity };
+    const leads = inside.flatMap(({ box, speaker, post, end }) =>
+      there.some(({ id }) => id === box) ? [`${post} to ${speaker}.${end}`] : [],
+    );
+    return { seat, massKg, forceN: massKg * rules.retention.value * standardGravity, leads };
   });
 }
 

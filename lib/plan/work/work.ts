@@ -49,7 +49,13 @@ export interface Work {
     readonly cutOutM: number | null;
   }[];
   /** Places where an enclosure is mounted: its mass with that of its speakers (kg), and the forward load of its fixings (N). */
-  readonly boxes: readonly { readonly seat: string; readonly massKg: number; readonly forceN: number }[];
+  readonly boxes: readonly {
+    readonly seat: string;
+    readonly massKg: number;
+    readonly forceN: number;
+    /** What its own lead joins: terminals of its speaker, each with the post that it comes from. */
+    readonly leads: readonly string[];
+  }[];
   /** What fastens the lugs at each ground point. */
   readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */

@@ -24,7 +24,12 @@ export function wayOf(draft: Draft, id: string, link: JobLink): LinkWay {
   const zones = [...devices.map(({ zone }) => zone), ...(route?.passes.map(({ zone }) => zone) ?? [])];
   if (link.length !== undefined) return { lengthM: link.length, zones };
   const loopsM = devices.reduce((sum, { board, spec }) => {
-    const loop = board !== null ? 'loop-board' : spec.kind === 'speaker' ? 'loop-speaker' : 'loop-vehicle';
+    const loop =
+      board !== null
+        ? 'loop-board'
+        : ['speaker', 'enclosure'].includes(spec.kind)
+          ? 'loop-speaker'
+          : 'loop-vehicle';
     return sum + rules[loop].value;
   }, 0);
   const boardsM = devices.some(({ board }) => board !== null) ? onBoardM : 0;

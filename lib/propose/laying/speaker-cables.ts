@@ -15,6 +15,7 @@ import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
 import { isPlain } from '../draft/plain-link.ts';
 import type { DrivenOutputs } from '../sound/bass-channels.ts';
+import { speakerAt } from '../sound/box-posts.ts';
 import type { WiredOutput } from '../sound/coil-wiring.ts';
 import { wayOf } from './link-way.ts';
 import { linkRole } from './runs.ts';
@@ -198,14 +199,14 @@ function fits(
   const withstandsC = spec.insulation ?? rules['insulation-unmarked'].value;
   if (wayOf(draft, id, first).zones.some((zone) => rules[ambientRules[zone]].value >= withstandsC))
     return false;
-  const output = outputOf(outputs, first);
+  const output = outputOf(draft, outputs, first);
   // Past the largest that the terminals take, no lead does more.
   return !output || areaMm2 >= mostMm2 * 0.999 || isEnough(draft, output, areaMm2);
 }
 
 /** The output of an amplifier that drives what a link leads to, through a passive crossover too. */
-function outputOf(outputs: readonly WiredOutput[], { from, to }: JobLink): WiredOutput | null {
-  const ids = [linkEndOf(from).device, linkEndOf(to).device];
+function outputOf(draft: Draft, outputs: readonly WiredOutput[], { from, to }: JobLink): WiredOutput | null {
+  const ids = [from, to].map((end) => speakerAt(draft, linkEndOf(end).device));
   const own = outputs.find(({ speakers }) => speakers.some(({ id }) => ids.includes(id)));
   return own ?? null;
 }
@@ -232,7 +233,8 @@ function isEnough(draft: Draft, output: WiredOutput, areaMm2: number): boolean {
 function wholeWayM(draft: Draft, { output: { amplifier }, speakers }: WiredOutput): number {
   const ids = speakers.map(({ id }) => id);
   const own = Object.entries(draft.links).filter(
-    ([, link]) => linkRole(draft, link) === 'speaker' && between(link).some((id) => ids.includes(id)),
+    ([, link]) =>
+      linkRole(draft, link) === 'speaker' && between(link).some((id) => ids.includes(speakerAt(draft, id))),
   );
   const longestM = (links: typeof own) =>
     Math.max(0, ...links.map(([id, link]) => wayOf(draft, id, link).lengthM));

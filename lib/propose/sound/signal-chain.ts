@@ -4,6 +4,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import type { SpeakerGroup } from '../draft/open-groups.ts';
+import { postsOf } from './box-posts.ts';
 
 /** What drives what: speakers, amplifiers and processors by the device that their signal comes from. */
 export interface SignalChain {
@@ -110,8 +111,12 @@ export function pitchOf({ band }: Pick<PartOf<'speaker'>, 'band'>): number {
 
 /** True for a speaker of which a coil is linked, to more than a filter beside it: what is written of it governs. */
 function isWired(draft: Draft, speaker: DraftDevice): boolean {
-  return terminalsWith(speaker, 'coil-positive', 'coil-negative').some((name) =>
-    draft.linksAt(speaker.id, name).some((link) => !leadsToFilter(draft, speaker.id, link)),
+  const posts = postsOf(draft, speaker);
+  return (
+    (posts !== null && [posts.plus, posts.minus].some((post) => !draft.isFree(posts.box.id, post))) ||
+    terminalsWith(speaker, 'coil-positive', 'coil-negative').some((name) =>
+      draft.linksAt(speaker.id, name).some((link) => !leadsToFilter(draft, speaker.id, link)),
+    )
   );
 }
 

@@ -3,6 +3,7 @@ import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
 import { lengthOver } from '../draft/shop-lengths.ts';
 import type { DrivenOutputs } from './bass-channels.ts';
+import { postsOf } from './box-posts.ts';
 import { type CoilJoin, coilsOf, type WiredOutput } from './coil-wiring.ts';
 
 /** Writes the links from the outputs of amplifiers to their speakers, and those between the coils of a speaker. */
@@ -19,12 +20,12 @@ export function linkSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): vo
 function linkInSeries(draft: Draft, { output, speakers, join }: WiredOutput, why: Why): void {
   let from = `${output.amplifier}.${output.spec.positive}`;
   for (const [at, speaker] of speakers.entries()) {
-    const ends = endTerminals(speaker, join.coils);
+    const ends = endsOf(draft, speaker, join.coils);
     if (!ends) return;
     const name = `to-${speaker.id}-${at === 0 ? 'plus' : 'series'}`;
-    draft.addLink(name, { from, to: `${speaker.id}.${ends.plus}` }, why, speaker.id);
+    draft.addLink(name, { from, to: `${ends.device.id}.${ends.plus}` }, why, speaker.id);
     joinCoils(draft, speaker, join.coils, why);
-    from = `${speaker.id}.${ends.minus}`;
+    from = `${ends.device.id}.${ends.minus}`;
   }
   const end = speakers.at(-1)?.id ?? '';
   const back = { from: `${output.amplifier}.${output.spec.negative}`, to: from };
@@ -52,21 +53,22 @@ export function linkToOutput(
   { device, positive, negative, coils: how }: OutputEnds,
   why: Why,
 ): void {
-  const ends = endTerminals(speaker, how);
+  const ends = endsOf(draft, speaker, how);
   if (!ends) return;
   const about = speaker.id;
   const outputPair = pairName(device, positive, negative);
-  const coilPair = pairName(speaker, ends.plus, ends.minus);
+  const at = ends.device;
+  const coilPair = pairName(at, ends.plus, ends.minus);
   if (outputPair !== null && coilPair !== null)
     draft.addLink(
       `to-${speaker.id}`,
-      { from: `${device.id}.${outputPair}`, to: `${about}.${coilPair}` },
+      { from: `${device.id}.${outputPair}`, to: `${at.id}.${coilPair}` },
       why,
       about,
     );
   else {
-    const plus = { from: `${device.id}.${positive}`, to: `${about}.${ends.plus}` };
-    const minus = { from: `${device.id}.${negative}`, to: `${about}.${ends.minus}` };
+    const plus = { from: `${device.id}.${positive}`, to: `${at.id}.${ends.plus}` };
+    const minus = { from: `${device.id}.${negative}`, to: `${at.id}.${ends.minus}` };
     draft.addLink(`to-${speaker.id}-plus`, plus, why, about);
     draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
   }
@@ -85,6 +87,17 @@ function endTerminals(speaker: DraftDevice, how: CoilJoin['coils']) {
   return meantReversed(speaker)
     ? { plus: last.negative, minus: first.positive }
     : { plus: first.positive, minus: last.negative };
+}
+
+/** Where plus and minus of an output arrive: at the posts of the box where it has a pair, else at the speaker itself. */
+function endsOf(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']) {
+  const posts = postsOf(draft, speaker);
+  if (!posts) {
+    const ends = endTerminals(speaker, how);
+    return ends && { device: speaker, ...ends };
+  }
+  const { box: device, plus, minus } = posts;
+  return meantReversed(speaker) ? { device, plus: minus, minus: plus } : { device, plus, minus };
 }
 
 /** True for a speaker that is declared as reversed, or mounted back to front, and not both. */

@@ -1,6 +1,7 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
+import { speakerAt } from './box-posts.ts';
 import { type AmplifierOutput, outputsOf } from './outputs.ts';
 
 /** An output of an amplifier at which speakers hang, by what is written and what is proposed. */
@@ -50,7 +51,7 @@ function isWhole(
 function speakersAt(draft: Draft, amplifier: DraftDevice, links: readonly string[]): readonly string[] {
   const ends = links.flatMap((id) => {
     const link = draft.links[id];
-    return link ? [linkEndOf(link.from).device, linkEndOf(link.to).device] : [];
+    return link ? [link.from, link.to].map((end) => speakerAt(draft, linkEndOf(end).device)) : [];
   });
   return [...new Set(ends)].filter((id) => id !== amplifier.id);
 }

@@ -16,7 +16,7 @@ const unaccounted: Rule = {
       ({ state, reason, wires }) =>
         state === 'unaccounted' ||
         (state === 'open' && !/\S/.test(reason ?? '')) ||
-        (state === 'connected' && wires.length === 0),
+        (state === 'connected' && wires.length === 0 && reason === undefined),
     );
     return [...loose, ...unlisted].map(({ item, terminal }): Verdict<'terminal-unaccounted'> => {
       const id = `${item}.${terminal}`;

@@ -102,6 +102,24 @@ test('a hole on the way of wires that is to be drilled is asked what lies behind
   );
 });
 
+test('a box with a terminal cup is told in the row of its air', async () => {
+  const box = [
+    'new',
+    'part',
+    'cup-box',
+    '--kind',
+    'enclosure',
+    '--title',
+    'Box',
+    '--case',
+    '15 in, 11 in, 15 in, 7 kg',
+  ];
+  await shop.run(...box, '--facts', '20 L, sealed, , 236 mm, , 16 AWG to 10 AWG, 12 mm');
+  expect(shop.read('content/parts/cup-box.yaml')).toMatch(
+    /terminals:\n\s+CUP: \{ role: coil, joint: binding-post, takes: 16 AWG to 10 AWG, strip: 12 mm \}/,
+  );
+});
+
 describe('what is given and belongs to nothing', () => {
   const part = async (name: string, ...line: readonly string[]) =>
     shop.run(...['new', 'part', name, '--kind', 'speaker', '--title', 'Woofer'], ...line);

@@ -74,6 +74,19 @@ const boxTable = leaflet('box', 'Of a subwoofer: the boxes that its maker allows
   optionalColumn('to', 'to', boxes.valueType.shape.to, '25 L'),
 ]);
 
+const boxFactsTable = leaflet(
+  'facts',
+  'Its air; of a cup or posts with a lead to its speaker, what they take',
+  [
+    ...columnsOf(enclosureSchema.shape, ['volume', 'loading', 'tuning', 'opening', 'free-depth'], {
+      loading: 'sealed',
+      tuning: '',
+    }),
+    optionalColumn('takes', 'cup takes', sizesField, '16 AWG to 10 AWG'),
+    optionalColumn('strip', 'cup strip', terminalSpecSchema.shape.strip, '12 mm'),
+  ],
+);
+
 const wayTable = leaflet(
   'way',
   'Its fused ways',
@@ -133,14 +146,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
   'source-unit': [titleTable, fittedCaseTable, terminalTable, menuTable, supplyTable],
   speaker: [titleTable, caseTable, speakerTable, setTable, boxTable],
-  enclosure: [
-    titleTable,
-    caseTable,
-    facts('enclosure', 'Its air', ['volume', 'loading', 'tuning', 'opening', 'free-depth'], {
-      loading: 'sealed',
-      tuning: '',
-    }),
-  ],
+  enclosure: [titleTable, caseTable, boxFactsTable],
   battery: [
     titleTable,
     fittedCaseTable,

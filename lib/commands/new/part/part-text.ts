@@ -4,6 +4,7 @@ import { powerAt, voltageOfPower } from '../../../model/survey/power-into-load.t
 import { type Answers, linesOf } from '../ask/question.ts';
 import type { Cell, Row } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
+import { boxFields } from './box-fields.ts';
 import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { withGainRanges } from './gain-ranges.ts';
@@ -122,6 +123,7 @@ const writers: Readonly<Record<string, Writer>> = {
   posts: ([row], kind) => ({ terminals: row ? posts(row, kind) : {} }),
   facts: ([row], kind) => {
     if (kind === 'speaker') return row ? speakerFields(row) : {};
+    if (kind === 'enclosure') return row ? boxFields(row) : {};
     const { 'speaker-level': _, senses: __, ...cells } = row?.cells ?? {};
     // The speaker level stands at the terminals of the inputs, which are told before it.
     return kind === 'amplifier' ? cells : { ...row?.cells };

@@ -23,6 +23,7 @@ import type { Circuit } from '../../power/circuit/circuit.ts';
 import { type Island, islandsOf } from '../../power/circuit/circuit-islands.ts';
 import { sizingVoltageAt, systemShare } from '../../power/sizing-voltage.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { boxJoins } from '../box-leads.ts';
 import { type BehindCrossover, crossoverAsCoil, planCrossovers, speakersBehind } from '../crossovers.ts';
 import { type Miswired, remarkMiswired } from '../miswired.ts';
 import type { Amplifier, Channel, CoilField, Output } from './amplifier-output.ts';
@@ -258,5 +259,5 @@ export function coilField(job: Job, roles: ReadonlyMap<string, string>): CoilFie
   const joins = job.links
     .filter((link) => roles.get(link.id) === 'speaker')
     .map(({ from, to }) => [terminalId(from), terminalId(to)] as const);
-  return { coils, terminals, joins, speakerW };
+  return { coils, terminals, joins: [...joins, ...boxJoins(job)], speakerW };
 }

@@ -5,6 +5,9 @@ import type { Work } from '../work.ts';
 /** How an enclosure at a place is held: a crash throws it forward. Empty for a place without one. */
 export function boxText({ boxes }: Pick<Work, 'boxes'>, seat: string | null): string {
   const box = boxes.find((one) => one.seat === seat);
-  if (!box || box.massKg <= 0) return '';
-  return `; bolt or strap the box to sound metal of the body, never to trim or carpet: with its speaker it weighs ${kilograms(box.massKg)}, and its fixings are to hold ${printedNumber('pull-newtons', box.forceN)} N forward; first look and feel behind each hole: no tank, no line, no airbag, no wiring`;
+  if (!box) return '';
+  const inside =
+    box.leads.length === 0 ? '' : `; join the lead inside the box to its speaker: ${box.leads.join(', ')}`;
+  if (box.massKg <= 0) return inside;
+  return `${inside}; bolt or strap the box to sound metal of the body, never to trim or carpet: with its speaker it weighs ${kilograms(box.massKg)}, and its fixings are to hold ${printedNumber('pull-newtons', box.forceN)} N forward; first look and feel behind each hole: no tank, no line, no airbag, no wiring`;
 }
