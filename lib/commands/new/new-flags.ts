@@ -11,7 +11,7 @@ import { shopTables } from './shop-tables.ts';
 
 /** The tables that each thing is asked by; of a part by its kind, of all kinds where none is told. */
 const tablesOf = {
-  shop: () => shopTables,
+  shop: () => [...shopTables, ...shelfTables],
   vehicle: () => walk.flatMap(({ tables }) => tables),
   part: ({ kind = [] }: Answers) => {
     const [named] = kind;
@@ -26,7 +26,7 @@ export type NewWhat = keyof typeof tablesOf;
 
 /** Flags that no question is asked for. */
 const beside: Readonly<Record<NewWhat, readonly string[]>> = {
-  shop: [],
+  shop: ['list'],
   vehicle: [],
   part: ['kind', 'like'],
   shelf: ['list'],

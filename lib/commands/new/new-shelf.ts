@@ -12,7 +12,7 @@ import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { writeTold } from '../write-shown.ts';
 import { choicesOfWords } from './ask/choices.ts';
-import { type Asker, lineOf, linesOf, type Question } from './ask/question.ts';
+import { type Answers, type Asker, lineOf, linesOf, type Question } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { openDraft } from './draft.ts';
 import { keptAsking } from './kept-asking.ts';
@@ -28,28 +28,51 @@ const shopPath = 'content/shop.yaml';
 /** `rackleaf new shelf`: parts that the catalogue lacks and the stock of all, from one line a thing. */
 export async function newShelf(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
   const files = await effects.readContent();
-  const shopFile = files.find(({ path }) => path === shopPath);
-  const doc = shopFile ? readYaml(shopFile.path, shopFile.text).value : null;
-  if (!shopFile || !doc || readContent(files).shop === null)
+  if (!countedShop(files))
     return refused(
       effects,
       `${shopPath} can't be read: rackleaf new shop writes one, rackleaf check tells its errors`,
     );
-  const listed = await linesOfList(effects, given.answers.list ?? []);
-  if (typeof listed === 'string') return refused(effects, listed);
-  const { list: _, ...own } = given.answers;
-  const flags = listed.length > 0 ? { ...own, thing: [...listed, ...(own.thing ?? [])] } : own;
-  const around = surroundings(files);
-  const answers = await keptAsking(effects, shelfQuestions(around), flags, asker, {
+  const flags = await withListed(effects, given.answers);
+  if (typeof flags === 'string') return refused(effects, flags);
+  const answers = await keptAsking(effects, shelfQuestions(files), flags, asker, {
     draft: 'shelf',
     until: 'the shelf is written',
     brokenOff: 'nothing of the shelf is written',
   });
   if (answers === null) return exitStatus.inputErrors;
+  if (linesOf(answers, 'thing').length === 0)
+    return refused(effects, 'nothing is told of the shelf, and nothing is written');
+  const status = await writeShelf(effects, answers);
+  // What was typed is kept until it lies in the files.
   if (asker) await (await openDraft(effects, 'shelf')).discard();
-  const shelf = shelfOf(linesOf(answers, 'thing'), around);
-  if (shelf.length === 0) return refused(effects, 'nothing is told of the shelf, and nothing is written');
-  return written(effects, { files, shopFile, doc, shelf, isWhole: lineOf(answers, 'whole') === 'yes' });
+  return status;
+}
+
+/** Writes what lies on the shelf of a shop that is there, as its questions were answered. */
+export async function writeShelf(effects: Effects, answers: Answers): Promise<ExitStatus> {
+  const files = await effects.readContent();
+  const shop = countedShop(files);
+  if (!shop) throw new Error('The shelf of a shop that can not be read is not written.');
+  const shelf = shelfOf(linesOf(answers, 'thing'), surroundings(files));
+  return written(effects, { files, ...shop, shelf, isWhole: lineOf(answers, 'whole') === 'yes' });
+}
+
+/** The shop file whose stock is written; null where it can't be read. */
+function countedShop(files: readonly SourceFile[]): Pick<Counted, 'shopFile' | 'doc'> | null {
+  const shopFile = files.find(({ path }) => path === shopPath);
+  const doc = shopFile ? readYaml(shopFile.path, shopFile.text).value : null;
+  return shopFile && doc && readContent(files).shop !== null ? { shopFile, doc } : null;
+}
+
+/** Answers with the lines of a list before those that are told one by one; as a text why the list can't be read. */
+export async function withListed(
+  effects: Effects,
+  { list = [], ...own }: Answers,
+): Promise<Answers | string> {
+  const listed = await linesOfList(effects, list);
+  if (typeof listed === 'string') return listed;
+  return listed.length > 0 ? { ...own, thing: [...listed, ...(own.thing ?? [])] } : own;
 }
 
 /** The lines of a list, those without a word and remarks left out; as a text why it can't be read. */
@@ -77,8 +100,9 @@ function surroundings(files: readonly SourceFile[]): ShelfAround {
   };
 }
 
-/** Questions of the shelf: each line is read beside those before it. */
-function shelfQuestions(around: ShelfAround): readonly Question[] {
+/** Questions of the shelf of a shop with these files: each line is read beside those before it. */
+export function shelfQuestions(files: readonly SourceFile[]): readonly Question[] {
+  const around = surroundings(files);
   return shelfTables.map((table) =>
     tableQuestion(
       table,
@@ -89,7 +113,12 @@ function shelfQuestions(around: ShelfAround): readonly Question[] {
               return typeof found === 'string' ? found : null;
             },
           }
-        : { fallback: () => 'no', choices: () => choicesOfWords(['no', 'yes']) },
+        : {
+            needless: (answers) =>
+              linesOf(answers, 'thing').length > 0 ? null : 'belongs to what is told by --thing',
+            fallback: () => 'no',
+            choices: () => choicesOfWords(['no', 'yes']),
+          },
     ),
   );
 }

@@ -5,10 +5,11 @@ import { readContent } from '../../read/read-content.ts';
 import { type Effects, textsBelow } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { choicesOfWords } from './ask/choices.ts';
-import { type Answers, type Asker, lineOf } from './ask/question.ts';
+import { type Answers, type Asker, lineOf, linesOf } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { openDraft } from './draft.ts';
 import { keptAsking } from './kept-asking.ts';
+import { shelfQuestions, withListed, writeShelf } from './new-shelf.ts';
 import { refused } from './refused.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
 import { shopTables, unitWords } from './shop-tables.ts';
@@ -27,7 +28,9 @@ export async function newShop(effects: Effects, given: Answers, asker: Asker | n
   const present = await effects.readContent();
   const own = ownFile(present, files);
   if (own !== null) return refused(effects, `there is a shop here already: ${own}`);
-  const answers = await shopAnswers(effects, given, asker);
+  const flags = await withListed(effects, given);
+  if (typeof flags === 'string') return refused(effects, flags);
+  const answers = await shopAnswers(effects, files, flags, asker);
   if (answers === null) return exitStatus.inputErrors;
   const hasSamples = lineOf(answers, 'samples') !== 'no';
   const { parts, problems } = readContent(files);
@@ -43,12 +46,14 @@ export async function newShop(effects: Effects, given: Answers, asker: Asker | n
     .filter(({ path }) => !present.some((file) => file.path === path));
   // The shop file comes last: with it the shop is whole.
   for (const file of [...lacking, { path: shopPath, text }]) await effects.write(file.path, file.text);
-  if (asker) await (await openDraft(effects, 'shop')).discard();
   effects.out(shopPath);
+  const isTold = linesOf(answers, 'thing').length > 0;
+  const status = isTold ? await writeShelf(effects, answers) : exitStatus.done;
+  if (asker) await (await openDraft(effects, 'shop')).discard();
   const samples = hasSamples ? ', a vehicle and a job' : '';
   effects.tell(`a shop to begin with: parts${samples} that are invented, and the guides`);
-  effects.tell('next: rackleaf new shelf counts what lies there, then: rackleaf build');
-  return exitStatus.done;
+  effects.tell(`next: ${isTold ? '' : 'rackleaf new shelf counts what lies there, then: '}rackleaf build`);
+  return status;
 }
 
 /**
@@ -72,8 +77,13 @@ async function beginning(): Promise<readonly SourceFile[]> {
   ];
 }
 
-/** Name and units of the shop; null where they are wrong or were not told. */
-async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null): Promise<Answers | null> {
+/** Name and units of the shop, and what lies on its shelf already; null where they are wrong or were not told. */
+async function shopAnswers(
+  effects: Effects,
+  files: readonly SourceFile[],
+  given: Answers,
+  asker: Asker | null,
+): Promise<Answers | null> {
   const usual = { title: 'Your shop', units: 'inch', samples: 'yes' } as const;
   const questions = shopTables.map((table) =>
     tableQuestion(table, {
@@ -82,7 +92,7 @@ async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null
       ...(table.key === 'samples' && { choices: () => choicesOfWords(['yes', 'no']) }),
     }),
   );
-  return keptAsking(effects, questions, given, asker, {
+  return keptAsking(effects, [...questions, ...shelfQuestions(files)], given, asker, {
     draft: 'shop',
     until: 'the shop is made',
     brokenOff: 'no shop is made',

@@ -4,7 +4,7 @@ export interface Typing {
   readonly answers: readonly string[];
 }
 
-const shop: Typing = { line: ['new', 'shop'], answers: ['Invented Sound', '', ''] };
+const shop: Typing = { line: ['new', 'shop'], answers: ['Invented Sound', '', '', ''] };
 
 const amplifier: Typing = {
   line: ['new', 'part', 'five-by-sixty', '--kind', 'amplifier'],

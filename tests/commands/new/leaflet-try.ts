@@ -6,7 +6,7 @@ import type { Typing } from './invented-car.ts';
  */
 const shop: Typing = {
   line: ['new', 'shop', '--title', 'Invented Sound', '--units', 'inch', '--samples', 'yes'],
-  answers: [],
+  answers: [''],
 };
 
 const battery: Typing = {

@@ -40,6 +40,9 @@ describe('a line of the shelf', () => {
     ],
     ['wood screw #8 5/8 in x100', { form: 'wood-screw', thread: '#8', length: '5/8 in' }, 100, []],
     ['bolt M6 x 30 mm x20', { form: 'bolt', thread: 'M6', length: '30 mm' }, 20, []],
+    ['blade fuse holder x2', { 'fuse-form': 'standard-blade' }, 2, []],
+    ['small bolt-in holder 100 A x1', { 'fuse-form': 'small-bolt-in', current: '100 A' }, 1, []],
+    ['phono lead 17 ft x4', { form: 'coaxial', plugs: 'phono', 'made-length': '17 ft' }, 4, []],
     ['heat-shrink 12 mm 20 ft', { form: 'heat-shrink', bore: '12 mm' }, null, ['20 ft']],
     [
       'birch plywood 1/2 in 24 x 48 in x1, modulus 10 GPa',
@@ -146,4 +149,44 @@ test('a list is taken from a file, counted beside what is there', async () => {
     2,
     expect.stringContaining('--thing "ring lug 4 AWG x10": lacks stud'),
   ]);
+});
+
+test('holders and leads of the catalogue are counted by what they are, and leads of another length become parts', async () => {
+  const things = [
+    'blade fuse holder x3',
+    'phono lead 17 ft x4',
+    'phono lead 9 ft x2',
+    'twisted pair 20 AWG 50 ft',
+  ];
+  const { status, told } = await folder.run('new', 'shelf', ...things.flatMap((one) => ['--thing', one]));
+  expect([status, told.split('\n')[0]]).toEqual([
+    0,
+    'new: phono-lead-9-ft (conductors, insulation, for, outside-diameter as lead-phono-18in)',
+  ]);
+  const { shop, parts, problems } = await read();
+  expect(problems).toEqual([]);
+  expect(shop?.stock).toMatchObject({
+    'holder-standard-blade': { pieces: 3 },
+    'lead-phono-17ft': { pieces: 4 },
+    'phono-lead-9-ft': { pieces: 2 },
+    'cable-twisted-pair-20': { reels: [expect.closeTo(50 * 0.3048, 9)] },
+  });
+  expect(parts['phono-lead-9-ft']).toMatchObject({
+    'made-length': expect.closeTo(9 * 0.3048, 9),
+    plugs: 'phono',
+  });
+});
+
+test('a holder that the catalogue lacks is no guess: it is told how its part is written', async () => {
+  const { status, told } = await folder.run('new', 'shelf', '--thing', 'small bolt-in holder 100 A x1');
+  expect(status).toBe(2);
+  expect(told).toContain('rackleaf new part small-bolt-in-holder-100-a --like holder-small-inline first');
+});
+
+test('what was typed stays in its draft until it is written', async () => {
+  const draft = '.rackleaf/drafts/shelf.json';
+  folder.write('content/parts/on-the-shelf-3.yaml/held.txt', 'a folder stands where the parts would');
+  const person = new Typed('power wire 2 AWG blue 105 C 8 ft', '', 'no');
+  expect((await folder.answered(person, 'new', 'shelf')).status).not.toBe(0);
+  expect(folder.read(draft)).toContain('power wire 2 AWG blue 105 C 8 ft');
 });

@@ -79,12 +79,37 @@ describe('new --shop', () => {
 
   test('makes neither vehicle nor job where none is wanted, and still reads', async () => {
     const bare = new EmptyFolder();
-    const { status, told } = await bare.answered(new Typed('Quay Sound', 'inch', 'no'), 'new', 'shop');
+    const { status, told } = await bare.answered(new Typed('Quay Sound', 'inch', 'no', ''), 'new', 'shop');
     expect([status, told]).toEqual([0, expect.stringContaining('parts that are invented, and the guides')]);
     const names = readdirSync(join(bare.root, 'content'));
     expect(names.toSorted()).toEqual(['guides', 'parts', 'shop.yaml']);
     expect((await bare.run('check')).status).toBe(0);
     bare.remove();
+  });
+
+  test('counts what is told of its shelf, one line a thing', async () => {
+    const counted = new EmptyFolder();
+    const { status, told } = await counted.run(
+      ...['new', 'shop', '--title', 'Quay Sound', '--samples', 'no'],
+      ...['--thing', 'large bolt-in fuse 80 A x4', '--thing', 'power wire 2 AWG red 105 C 30 ft'],
+    );
+    expect([status, told]).toEqual([
+      0,
+      expect.stringMatching(/new: power-wire-2-awg-red-105-c\n[\s\S]*next: rackleaf build$/),
+    ]);
+    const { shop, problems } = readContent(await realEffects(counted.root).readContent());
+    expect(problems).toEqual([]);
+    expect(shop?.stock).toMatchObject({
+      'fuse-large-80': { pieces: 4 },
+      // 30 ft of 0.3048 m.
+      'power-wire-2-awg-red-105-c': { reels: [expect.closeTo(9.144, 9)] },
+    });
+    counted.remove();
+    const wrong = new EmptyFolder();
+    const refused = await wrong.run('new', 'shop', '--title', 'Quay Sound', '--thing', 'ring lug 4 AWG x10');
+    expect([refused.status, refused.told]).toEqual([2, expect.stringContaining('lacks stud')]);
+    expect(readdirSync(wrong.root)).toEqual([]);
+    wrong.remove();
   });
 
   test("a first job of the shop's own needs no more than its name", async () => {
@@ -124,9 +149,9 @@ describe('new --shop', () => {
     const broken = await cut.answered(new Typed('Quay Sound'), 'new', 'shop');
     expect([broken.status, broken.out]).toEqual([2, '']);
     expect(broken.told).toMatch(/no shop is made; \.rackleaf\/drafts\/shop\.json keeps the answers/);
-    const second = new Typed('mm', '');
+    const second = new Typed('mm', '', '');
     const whole = await cut.answered(second, 'new', 'shop');
-    expect([whole.status, second.refused, second.count]).toEqual([0, [], 2]);
+    expect([whole.status, second.refused, second.count]).toEqual([0, [], 3]);
     expect(cut.read('content/shop.yaml')).toMatch(/name: "Quay Sound"[\s\S]*^units: millimetre$/m);
     expect(readdirSync(join(cut.root, '.rackleaf/drafts'))).toEqual([]);
     cut.remove();

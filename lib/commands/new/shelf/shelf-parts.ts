@@ -5,6 +5,7 @@ import { idOf } from '../id-of.ts';
 import { blockText, type Named } from '../yaml-text.ts';
 import { type Completed, completed, partsWith } from './matching-part.ts';
 import { type Count, countAtEnd, readThing, reelsIn } from './thing.ts';
+import type { ThingForm } from './thing-forms.ts';
 
 /** The shop that a shelf is counted in. */
 export interface ShelfAround {
@@ -34,10 +35,12 @@ export function shelved(line: string, around: ShelfAround): Shelved | string {
   const fields = withConductors(thing.fields);
   const found = partsWith(around.parts, form.kind, fields);
   const [id, ...others] = found;
-  const isReeled = form.kind === 'wire' || form.kind === 'cable' || form.kind === 'covering';
+  const isReeled =
+    form.isByPiece !== true && (form.kind === 'wire' || form.kind === 'cable' || form.kind === 'covering');
   if (id !== undefined && others.length > 0)
     return `may be ${found.join(' or ')}: begin the line with the name of the one that it is`;
   if (id !== undefined) return counted(id, isReeled, count, null);
+  if (form.isCatalogued === true) return notCatalogued(around, form, words);
   const made = completed(around.parts, around.written, form, {
     kind: form.kind,
     title: `${words.charAt(0).toUpperCase()}${words.slice(1)}`,
@@ -53,6 +56,15 @@ export function shelved(line: string, around: ShelfAround): Shelved | string {
   return counted(own, isReeled, count, made);
 }
 
+/** What is said of a thing whose data no line could tell, and which the catalogue lacks. */
+function notCatalogued({ parts }: ShelfAround, { kind, fields }: ThingForm, words: string): string {
+  const like = partsWith(parts, kind, fields);
+  const [first] = like;
+  const near = first === undefined ? '' : `; of its form there is ${like.join(', ')}`;
+  const begun = `rackleaf new part ${idOf(words) ?? 'NAME'} ${first === undefined ? `--kind ${kind}` : `--like ${first}`}`;
+  return `is none of the catalogue${near}: begin the line with that name, or write the part by ${begun} first`;
+}
+
 function countOf(text: string): Count {
   const { left, pieces } = countAtEnd(`of ${text}`);
   const rest = left.replace(/^of\s*/, '');
@@ -66,11 +78,13 @@ function counted(id: string, isReeled: boolean, count: Count, made: Completed | 
   return { id, count: isReeled ? { pieces: null, reels: count.reels } : { ...count, reels: [] }, made };
 }
 
-/** A speaker pair has two conductors of one size, told apart by colour. */
-function withConductors({ pair, ...fields }: Named): Named {
-  if (pair === undefined) return fields;
-  const conductor = (colour: string) => ({ size: pair, colour });
-  return { ...fields, conductors: { red: conductor('RD'), black: conductor('BK') } };
+/** A pair has two conductors of one size, told apart by colour: for speakers red and black, for signal white and black. */
+function withConductors({ pair, 'signal-pair': signal, ...fields }: Named): Named {
+  const size = pair ?? signal;
+  if (size === undefined) return fields;
+  const conductor = (colour: string) => ({ size, colour });
+  const [name, colour] = signal === undefined ? (['red', 'RD'] as const) : (['white', 'WH'] as const);
+  return { ...fields, conductors: { [name]: conductor(colour), black: conductor('BK') } };
 }
 
 /** A file with the parts that are new, each with what it has from another one. */

@@ -19,6 +19,10 @@ export interface ThingForm {
   /** Of a part of the catalogue whose fields of these names are the same: those that a new one has from it. */
   readonly like: readonly string[];
   readonly takes: readonly string[];
+  /** True for what has more data than a line could tell: it is one that the catalogue has. */
+  readonly isCatalogued?: boolean;
+  /** True for what lies there by the piece though others of its kind are cut from a reel. */
+  readonly isByPiece?: boolean;
   /** How a line is written. */
   readonly example: string;
 }
@@ -57,8 +61,8 @@ const wires = [...wireUses, null].map((use): ThingForm => {
   };
 });
 
-/** `large bolt-in fuse`, `bolt-in 30 mm fuse`, `blade fuse`. */
-const fuses = fuseFormIds.map((form: FuseFormId): ThingForm => {
+/** How a form of fuse is called on a shelf, `large bolt-in` or `bolt-in 30 mm`, as a pattern. */
+function fuseWords(form: FuseFormId): string {
   const names = [
     form,
     form.replaceAll('-', ' '),
@@ -71,16 +75,35 @@ const fuses = fuseFormIds.map((form: FuseFormId): ThingForm => {
       .replaceAll('-', '[- ]')
       .replace(/(\d)mm/, '$1 ?mm'),
   );
-  return {
-    words: new RegExp(`^(?:${either.join('|')}) fuse\\s+`, 'i'),
+  return `^(?:${either.join('|')})`;
+}
+
+/** `large bolt-in fuse`, `bolt-in 30 mm fuse`, `blade fuse`. */
+const fuses = fuseFormIds.map(
+  (form): ThingForm => ({
+    words: new RegExp(`${fuseWords(form)} fuses?\\s+`, 'i'),
     kind: 'fuse',
     fields: { form },
     slots: [{ field: 'rating', form: 'current' }],
     like: [],
     takes: [],
     example: 'large bolt-in fuse 80 A x4',
-  };
-});
+  }),
+);
+
+/** `small bolt-in holder`, `blade fuse holder`: its terminals and its measures stand in the catalogue. */
+const holders = fuseFormIds.map(
+  (form): ThingForm => ({
+    words: new RegExp(`${fuseWords(form)}(?: fuse)? holders?\\s*`, 'i'),
+    kind: 'fuse-holder',
+    fields: { 'fuse-form': form },
+    slots: [{ field: 'current', form: 'current', optional: true }],
+    like: [],
+    takes: [],
+    isCatalogued: true,
+    example: 'blade fuse holder x2',
+  }),
+);
 
 function terminal(words: RegExp, form: string, example: string, isOnStud = false): ThingForm {
   return {
@@ -146,7 +169,30 @@ function sheet(words: RegExp, material: string, example: string): ThingForm {
 /** Every thing that a line may tell. Of two whose words fit, the first is meant. */
 export const thingForms: readonly ThingForm[] = [
   ...wires,
+  ...holders,
   ...fuses,
+  {
+    words: /^(?:phono|line) leads?\s+/i,
+    kind: 'cable',
+    fields: { form: 'coaxial', plugs: 'phono' },
+    slots: [{ field: 'made-length', form: 'length' }],
+    like: ['form', 'plugs'],
+    takes: ['conductors', 'insulation', 'for', 'outside-diameter'],
+    isByPiece: true,
+    example: 'phono lead 17 ft x4',
+  },
+  {
+    words: /^twisted[- ]pair\s+/i,
+    kind: 'cable',
+    fields: { form: 'twisted-pair', for: ['signal'] },
+    slots: [
+      { field: 'signal-pair', form: 'size' },
+      { field: 'insulation', form: 'temperature', optional: true },
+    ],
+    like: ['form'],
+    takes: ['insulation'],
+    example: 'twisted pair 20 AWG 50 ft',
+  },
   {
     words: /^speaker pair\s+/i,
     kind: 'cable',
