@@ -27,7 +27,7 @@ export type NewWhat = keyof typeof tablesOf;
 /** Flags that no question is asked for. */
 const beside: Readonly<Record<NewWhat, readonly string[]>> = {
   shop: ['list'],
-  vehicle: [],
+  vehicle: ['like'],
   part: ['kind', 'like'],
   shelf: ['list'],
   job: ['like'],

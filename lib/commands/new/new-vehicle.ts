@@ -6,6 +6,7 @@ import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import type { Answers, Asker } from './ask/question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
+import { refused } from './refused.ts';
 import { problemsOfPart } from './unread.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
 import { derivedReadings, sidesUnseen, vehicleText } from './vehicle/vehicle-file.ts';
@@ -14,7 +15,13 @@ import { rowsOf } from './vehicle/vehicle-rows.ts';
 
 /** `rackleaf new vehicle`: the walk round a vehicle, as questions. */
 export async function newVehicle(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
-  return newFile(effects, vehicleFile(await effects.readContent()), given, asker);
+  const files = await effects.readContent();
+  const { like: [like] = [], ...answers } = given.answers;
+  if (like === undefined) return newFile(effects, vehicleFile(files), given, asker);
+  const { vehicleLike } = await import('./vehicle/vehicle-like.ts');
+  const file = vehicleLike(files, like, { any: vehicleFile(files), given: answers });
+  if (typeof file === 'string') return refused(effects, file);
+  return newFile(effects, file, { ...given, answers }, asker);
 }
 
 /** What is done next: a job in the vehicle, for which its file must be read. */

@@ -58,8 +58,9 @@ takes longest first, in minutes by times: of the shop file.
                 for two of one. Without any, every part of a past board stays
   --vehicle     may be left out where the shop has only one; so may --space
   --most        how many are told`,
-  new: `rackleaf new shop [--title NAME] [--units mm|inch] [--samples yes|no]
+  new: `rackleaf new shop [--title NAME] [--units mm|inch] [--samples yes|no] [--thing "wire 4 AWG red 30 ft" ...]
 rackleaf new vehicle [NAME] [FLAGS]
+rackleaf new vehicle NAME --like VEHICLE [--title TITLE] [--reading "14.2 V, 40 A"] [FLAGS]
 rackleaf new part [NAME] [--kind KIND] [FLAGS]
 rackleaf new part [NAME] --like PART [--differs "NAME VALUE, NAME VALUE"]
 rackleaf new shelf [--list FILE.txt] [--thing "ring lug 4 AWG M8 x10" ...] [--whole yes|no]
@@ -80,7 +81,8 @@ breaks off, or gives a flag that does not fit, goes on with the same command. No
   --kind        of a part: amplifier, processor, source-unit, speaker, enclosure, battery, alternator,
                 fuse-holder, fuse, distribution, wire, cable, relay, terminal, covering, grommet, board-sheet,
                 fixing, level-control, isolating-relay, charger, capacitor-bank, crossover, fan
-  --like        of a part: takes it over from one of the catalogue and asks only what differs
+  --like        of a part: takes it over from one of the catalogue and asks only what differs; of a vehicle:
+                takes its spaces, places, ways and what is fitted, each to be held against the new one
   --flags       lists the flags of what is asked for, with an example of each; of a part by its --kind
   --vehicle     may be left out where the shop has only one; so may --space
   --like        of a job: takes over parts, places, outputs, settings and, where it can, links of another,

@@ -41,7 +41,7 @@ export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
     case 'titled':
       return mayLack(schema, { title: 'its id in words' });
     case 'rectangle':
-      return z.union([schema, rectangle]);
+      return z.union([schema, rectangle, sides]);
     case 'stretch':
       return z.union([schema, stretch]);
     case 'measure':
@@ -92,6 +92,17 @@ const rectangle = z.strictObject({
   width: builders(quantityAbove('length'), 'Of a rectangle: from its left to its right edge.'),
   height: builders(quantityAbove('length'), 'Of a rectangle: from its lower to its upper edge.'),
 });
+
+const sides = builders(
+  z
+    .string({ error: 'needs its width and its height, such as 20 x 15 in' })
+    .regex(/^\S.*[x×]\s*\d/, 'is no rectangle: write its width and its height, such as 20 x 15 in')
+    .meta({
+      examples: ['20 x 15 in'],
+      pattern: String.raw`^(?:${quantityForm('length', 'bare')}|\d[\d ./]*?)\s*[x×]\s*${quantityForm('length', 'bare')}\s*$`,
+    }),
+  'Of a rectangle: its width and its height.',
+);
 
 const stretch = builders(
   z

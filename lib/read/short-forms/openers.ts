@@ -189,8 +189,20 @@ function openTitle(node: Written, name: string | null): Written {
   return filledUp(node, node, { title: leaf(node, inWords(name)) });
 }
 
+/** Width and height in one text, the unit of both behind the second where it stands once: `20 x 15 in`. */
+function openSides(node: Written): Written {
+  const { groups } =
+    /^(?<width>.*\d\S*(?:\s*[a-z]+)?)\s*[x×]\s*(?<height>\d.*)$/i.exec(textOf(node)?.trim() ?? '') ?? {};
+  const { width, height } = groups ?? {};
+  if (width === undefined || height === undefined) return node;
+  const [unit = ''] = /[^\d\s./-]+$/.exec(height) ?? [];
+  const whole = /\d$/.test(width.trim()) ? `${width.trim()} ${unit}` : width.trim();
+  return block(node, { width: leaf(node, whole), height: leaf(node, height) });
+}
+
 /** The corners of a rectangle, from the datum counter-clockwise. */
-function openRectangle(node: Written): Written {
+function openRectangle(written: Written): Written {
+  const node = openSides(written);
   const [width, height] = [below(node, 'width'), below(node, 'height')];
   if (node.kind !== 'block' || !width || !height) return node;
   const none = (like: Written) => leaf(like, steppedLength(textOf(like) ?? '', textOf(like) ?? '', -1));

@@ -242,6 +242,23 @@ places:
   expect(short).toEqual(long);
 });
 
+test.each(['20 in x 15 in', '20 x 15 in', '508 mm x 381 mm', '20 1/2 x 15 3/8 in', '20" x 15"'])(
+  'the outline of a space is a rectangle of two numbers: %s',
+  (written) => {
+    const spaceOf = (outline: string) =>
+      vehicleIn(`spaces:
+  well: { zone: cargo, side: left, outline: ${outline}, depth: 6 in, right: front, upward: up, sound-points: {} }
+`).car?.spaces.well?.outline;
+    // 1 in is 25.4 mm.
+    const [width, height] = /1\/2/.test(written) ? [0.5207, 0.390525] : [0.508, 0.381];
+    const corners = spaceOf(`'${written}'`);
+    expect(corners).toHaveLength(4);
+    expect(corners?.[2]?.[0]).toBeCloseTo(width, 9);
+    expect(corners?.[2]?.[1]).toBeCloseTo(height, 9);
+    expect(corners?.[0]).toEqual([0, 0]);
+  },
+);
+
 test('a route and the outputs of a source written short are those written long', () => {
   const around = (passes: string, outputs: string) => `rackleaf: 1
 id: car

@@ -13,33 +13,50 @@ type Parts = Readonly<Record<string, Part>>;
 
 /** The text of a vehicle file from the answers of the walk. `still` is what a tape or a meter must still tell. */
 export function vehicleText(id: string, answers: Answers, parts: Parts, still: readonly string[]): string {
-  const head = {
+  const remarks = still.length === 0 ? [] : ['Still to be measured:', ...still.map((one) => `  ${one}`)];
+  return vehicleFileText(vehicleFields(id, answers, parts), remarks);
+}
+
+/** The fields of a vehicle file from the answers of the walk. */
+export function vehicleFields(id: string, answers: Answers, parts: Parts): Named {
+  const cautions = linesOf(answers, 'caution');
+  return {
     rackleaf: 1,
     id,
     title: lineOf(answers, 'title'),
     ...rowsOf(answers, 'supply')[0]?.cells,
     ...readings(answers),
     ...filled('ambient', rowsOf(answers, 'ambient')[0]?.cells ?? {}),
+    ...(cautions.length > 0 && { cautions: [...cautions] }),
+    fitted: fitted(answers, parts),
+    grounds: rowsByName(answers, 'ground'),
+    links: cables(answers),
+    spaces: spaces(answers),
+    routes: ways(answers),
+    places: places(answers),
   };
-  const cautions = linesOf(answers, 'caution');
+}
+
+/** A file with the fields of a vehicle, each section under its heading, and remarks behind its head. */
+export function vehicleFileText(fields: Named, remarks: readonly string[]): string {
+  const { cautions, fitted, grounds, links, spaces, routes, places, ...head } = fields;
+  const told = Array.isArray(cautions) ? cautions : [];
   return [
     blockText(head),
-    ...(still.length === 0 ? [] : ['# Still to be measured:\n', ...still.map((one) => `#   ${one}\n`)]),
-    ...(cautions.length === 0
-      ? []
-      : ['cautions:\n', ...cautions.map((one) => `  - ${JSON.stringify(one)}\n`)]),
+    ...remarks.map((one) => `# ${one}\n`),
+    ...(told.length === 0 ? [] : ['cautions:\n', ...told.map((one) => `  - ${JSON.stringify(one)}\n`)]),
     '\n# What is in the vehicle already, each a part of the catalogue.\n',
-    blockText({ fitted: fitted(answers, parts) }, 4),
+    blockText(known({ fitted }), 4),
     '\n# Points of the body that take a ground lead.\n',
-    blockText({ grounds: rowsByName(answers, 'ground') }, 2),
+    blockText(known({ grounds }), 2),
     "\n# The vehicle's own heavy cables.\n",
-    blockText({ links: cables(answers) }, 2),
+    blockText(known({ links }), 2),
     '\n# Where a board may go: x to the right, y up, from the lower left corner, seen from where it is mounted from.\n',
-    blockText({ spaces: spaces(answers) }, 4),
+    blockText(known({ spaces }), 4),
     '\n# Ways for wires, zone by zone.\n',
-    blockText({ routes: ways(answers) }, 3),
+    blockText(known({ routes }), 3),
     '\n# Places for what stands on no board; distance from the head of the listener.\n',
-    blockText({ places: places(answers) }, 2),
+    blockText(known({ places }), 2),
   ].join('');
 }
 
