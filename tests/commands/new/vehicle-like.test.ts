@@ -6,14 +6,11 @@ import { Typed } from './typed.ts';
 
 const shop = new ShopFolder();
 afterAll(() => shop.remove());
+const path = 'content/vehicles/wagon.yaml';
 const vehicles = async () => readContent(await realEffects(shop.root).readContent()).vehicles;
 
 test('a vehicle like another has its spaces, places and ways, and none of what a meter read in it', async () => {
-  shop.change(
-    'content/vehicles/wagon.yaml',
-    'title: ',
-    'charging-voltage: 14.1 V\nvehicle-load: 47 A\ntitle: ',
-  );
+  shop.change(path, 'id: wagon\n', 'id: wagon\ncharging-voltage: 14.1 V\nvehicle-load: 47 A\n');
   const { status, told } = await shop.run(
     'new',
     'vehicle',
