@@ -35,9 +35,16 @@ const tightestOf = (legs: readonly Leg[], leastM: number): TightBend | null => {
   return tightest && tightest.radiusM < leastM - handM ? tightest : null;
 };
 
-/** The leg of a route that is too short for its bends, and the radius that it leaves; null where all have room to half a millimetre. */
+/**
+ * The leg of a route that is too short for its bends, and the radius that it leaves; null where all have room to half a
+ * millimetre. A jog, two bends that turn opposite ways d apart, is eased over the straight wire l before and behind it:
+ * two arcs that run into one another have a radius of (d^2 + l^2) / (4 d), l both together (plane geometry).
+ */
 export function tightestBend(route: Pick<Route, 'points'>, bendRadiusM: number): TightBend | null {
-  return tightestOf(bentLegs(route), bendRadiusM);
+  const legs = bentLegs(route);
+  // Most ways have room for all their bends as they lie.
+  if (!tightestOf(legs, bendRadiusM)) return null;
+  return tightestOf(eased(route, legs), bendRadiusM);
 }
 
 /** The ends of a way at which its wire goes straight on, over the edge of the board. */
@@ -47,10 +54,8 @@ export interface OpenEnds {
 }
 
 /**
- * The bend of a route that stays below a radius however the wire is eased along its way; null where none does. A jog, two
- * bends that turn opposite ways d apart, is eased over the straight wire l before and behind it: two arcs that run into
- * one another have a radius of (d^2 + l^2) / (4 d), l both together (plane geometry). One bend, or a turn back, is not;
- * where a wire leaves the board, it has all the way behind the edge.
+ * The bend of a route that kinks it: that stays below a radius however the wire is eased along its way, jogs as by
+ * `tightestBend`; null where none does. Where a wire leaves the board, it has all the way behind the edge.
  */
 export function kinkedBend(
   route: Pick<Route, 'points'>,
@@ -60,10 +65,11 @@ export function kinkedBend(
   const last = route.points.length - 2;
   const isOpen = ({ nth }: Leg): boolean => (nth === 0 && open.from) || (nth === last && open.to);
   const legs = bentLegs(route).map((leg) => (isOpen(leg) ? { ...leg, radiusM: Infinity } : leg));
-  return tightestOf(
-    legs.map((leg) => ({ ...leg, radiusM: Math.max(leg.radiusM, easedM(route, leg, legs)) })),
-    kinkRadiusM,
-  );
+  return tightestOf(eased(route, legs), kinkRadiusM);
+}
+
+function eased(route: Pick<Route, 'points'>, legs: readonly Leg[]): Leg[] {
+  return legs.map((leg) => ({ ...leg, radiusM: Math.max(leg.radiusM, easedM(route, leg, legs)) }));
 }
 
 function easedM(

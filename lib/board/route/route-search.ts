@@ -32,7 +32,10 @@ export interface RouteTask {
   readonly roomM: number;
   /** The same where only points of the grid are looked at, so that nothing stands unseen between two of them. */
   readonly needM: number;
-  /** A bend needs this much straight wire on either side of it, metres; two bends in a row twice that between them. */
+  /**
+   * A bend needs this much straight wire on either side of it, metres; two bends in a row twice that between them, but
+   * those of a jog, that turn opposite ways.
+   */
   readonly bendRadiusM: number;
   /** Cost of each metre through barriers and taken tracks; infinite: not allowed. */
   readonly throughM: number;
@@ -144,15 +147,27 @@ export class RouteSearch {
     const column = Math.floor(node / height);
     const row = node - column * height;
     const mayBend = (this.#straight[state] ?? 0) >= walk.bendRadiusM - 1e-9;
+    const back = mayBend ? -1 : this.#wayOn(state, walk.bendRadiusM);
     const right = this.#columnM[column] ?? 0;
     const left = this.#columnM[column - 1] ?? 0;
-    if (way !== 2 && (mayBend || way === 0) && column < width - 1)
+    if (way !== 2 && (mayBend || way === 0 || back === 0) && column < width - 1)
       this.#step(walk, state, 0, node + height, right);
-    if (way !== 3 && (mayBend || way === 1) && row < height - 1)
+    if (way !== 3 && (mayBend || way === 1 || back === 1) && row < height - 1)
       this.#step(walk, state, 1, node + 1, this.#rowM[row] ?? 0);
-    if (way !== 0 && (mayBend || way === 2) && column > 0) this.#step(walk, state, 2, node - height, left);
-    if (way !== 1 && (mayBend || way === 3) && row > 0)
+    if (way !== 0 && (mayBend || way === 2 || back === 2) && column > 0)
+      this.#step(walk, state, 2, node - height, left);
+    if (way !== 1 && (mayBend || way === 3 || back === 3) && row > 0)
       this.#step(walk, state, 3, node - 1, this.#rowM[row - 1] ?? 0);
+  }
+
+  /**
+   * The way that a wire came round the bend behind it, which it may take up again at any distance: a jog is eased over the
+   * straight wire before and behind it. -1 where that is too short, or there is no bend.
+   */
+  #wayOn(state: number, bendRadiusM: number): number {
+    let before = this.#before[state] ?? -1;
+    while (before >= 0 && (before & 3) === (state & 3)) before = this.#before[before] ?? -1;
+    return before >= 0 && (this.#straight[before] ?? 0) >= bendRadiusM - 1e-9 ? before & 3 : -1;
   }
 
   #step(walk: Walk, state: number, way: number, target: number, lengthM: number): void {
@@ -171,10 +186,16 @@ export class RouteSearch {
     if (isTaken || (ground.through && (this.#grid.toBarrierM[target] ?? 0) < ground.needM))
       total += throughM * lengthM;
     const there = target * 4 + way;
-    if (!(total < (this.#cost[there] ?? Infinity) - 1e-12)) return;
+    const runM = isStraight ? (this.#straight[state] ?? 0) + lengthM : lengthM - walk.bendRadiusM;
+    const known = this.#cost[there] ?? Infinity;
+    if (total >= known - 1e-12) {
+      // Of two ways that cost the same, the one that may be bent sooner.
+      const hasM = this.#straight[there] ?? 0;
+      if (total > known + 1e-12 || hasM >= walk.bendRadiusM || runM <= hasM + 1e-9) return;
+    }
     this.#cost[there] = total;
     this.#before[there] = state;
-    this.#straight[there] = isStraight ? (this.#straight[state] ?? 0) + lengthM : lengthM - walk.bendRadiusM;
+    this.#straight[there] = runM;
     this.#queue.push(there, total + walk.bound(target) + costs.crossingM * this.#ahead.at(target));
   }
 

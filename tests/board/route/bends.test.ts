@@ -23,7 +23,6 @@ describe('a bend that kinks a wire', () => {
 
   // Two arcs over 200 mm: (10^2 + 200^2) / (4 x 10) = 1002.5 mm; the ways to both ends have 100 mm for their bends.
   test('is none where a jog can be eased over the straight wire before and behind it', () => {
-    expect(tightestBend(jog, 0.04)?.radiusM).toBeCloseTo(0.005, 9);
     expect(kinkedBend(jog, 0.1)).toBeNull();
     expect(kinkedBend(jog, 0.101)).toMatchObject({ radiusM: expect.closeTo(0.1, 9), bends: 1 });
   });
@@ -41,5 +40,20 @@ describe('a bend that kinks a wire', () => {
     expect(kinkedBend(out, 0.02)?.radiusM).toBeCloseTo(0.01, 9);
     expect(kinkedBend(out, 0.02, { from: false, to: true })).toBeNull();
     expect(kinkedBend(out, 0.02, { from: true, to: false })?.radiusM).toBeCloseTo(0.01, 9);
+  });
+});
+
+describe('a bend that is tighter than is good', () => {
+  test('is a turn back below twice the radius, and no jog with the radius of straight wire before and behind it', () => {
+    expect(tightestBend(back, 0.04)?.radiusM).toBeCloseTo(0.005, 9);
+    for (const asideM of [0.001, 0.01, 0.05, 0.0799])
+      expect(tightestBend(way([0, 0], [0.04, 0], [0.04, asideM], [0.08, asideM]), 0.04)).toBeNull();
+  });
+
+  // (20^2 + 20^2) / (4 x 20) = 10 mm.
+  test('is a jog with less straight wire than that', () => {
+    const short = way([0, 0], [0.01, 0], [0.01, 0.02], [0.1, 0.02]);
+    expect(tightestBend(short, 0.0106)?.radiusM).toBeCloseTo(0.01, 9);
+    expect(tightestBend(short, 0.01)).toBeNull();
   });
 });

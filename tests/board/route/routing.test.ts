@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../lib/board/random.ts';
-import type { RouteWire } from '../../../lib/board/route/route.ts';
+import type { RouteEnd, RouteWire } from '../../../lib/board/route/route.ts';
 import { caseCount } from '../../long-run.ts';
 import { shapeOf } from '../shapes.ts';
 import { routeWires } from '../usual-board.ts';
@@ -116,22 +116,34 @@ describe('routes of several wires', () => {
     ]);
   });
 
-  it('leave straight wire for each bend: a radius at an end, two between bends', () => {
-    const radiusM = 0.04;
+  /** The legs of the only way of a wire that bends to 40 mm. */
+  const stiffLegs = (to: RouteEnd): number[] => {
     const stiff = {
-      ...wire('p', { xM: 0.1, yM: 0.1, faces: 'right' }, { xM: 0.3, yM: 0.14, faces: 'left' }, 'power'),
-      bendRadiusM: radiusM,
+      ...wire('p', { xM: 0.1, yM: 0.1, faces: 'right' }, to, 'power'),
+      bendRadiusM: 0.04,
     };
     const { routes, faults } = routeWires({ shape: board, barriers: [], wires: [stiff] });
     expect(faults).toEqual([]);
     const points = routes[0]?.points ?? [];
-    const legs = points
+    return points
       .slice(1)
       .map((b, at) => Math.hypot(b.xM - (points[at]?.xM ?? 0), b.yM - (points[at]?.yM ?? 0)));
+  };
+
+  it('leave straight wire for each bend: a radius at an end, two between bends', () => {
+    const legs = stiffLegs({ xM: 0.2, yM: 0.22, faces: 'right' });
+    expect(legs.length).toBeGreaterThan(2);
     for (const [at, leg] of legs.entries()) {
       const bends = Number(at > 0) + Number(at < legs.length - 1);
-      expect(leg).toBeGreaterThanOrEqual(bends * radiusM - 0.0005);
+      expect(leg).toBeGreaterThanOrEqual(bends * 0.04 - 0.0005);
     }
+  });
+
+  it('go on beside their line at any distance, with straight wire before and behind it to be eased over', () => {
+    const [before, aside, behind, ...more] = stiffLegs({ xM: 0.3, yM: 0.115, faces: 'left' });
+    expect(more).toEqual([]);
+    expect(aside).toBeCloseTo(0.015, 9);
+    expect(Math.min(before ?? 0, behind ?? 0)).toBeGreaterThanOrEqual(0.04 - 0.0005);
   });
 
   it('say which bend is too tight where no way has room for it', () => {

@@ -51,8 +51,13 @@ export class DressSearch {
   #before = new Int32Array(0);
   #bound: (node: number, way: number) => number = () => 0;
   #finishState = 0;
-  /** The cheapest end so far, and the state that leads to it: -1 is the start, -2 none. */
-  #end: readonly [number, number] = [Infinity, -2];
+  /** The ways and the lines that the wire begins on, and on which it ends in a terminal: -1 where it leaves the board. */
+  #startWay = 0;
+  #startLine = 0;
+  #goalWay = 0;
+  #goalLine = -1;
+  /** The cheapest end so far, the state that leads to it (-1 is the start, -2 none), and where its last stretch begins. */
+  #end: readonly [cost: number, from: number, node: number] = [Infinity, -2, -1];
 
   /** The points of the way between the two stubs; null where there is none. */
   find(task: DressTask): readonly Point[] | null {
@@ -64,14 +69,17 @@ export class DressSearch {
     }
     if (!this.#ahead.look(grid, goalNodes(grid, goal), start.node)) return null;
     this.#bound = boundFor(task);
+    [this.#startWay, this.#goalWay] = [start.way, goal.way];
+    this.#startLine = lineThrough(grid, start.node, start.way);
+    this.#goalLine = 'node' in goal ? lineThrough(grid, goal.node, goal.way) : -1;
     this.#cost.fill(Infinity, 0, states);
     this.#queue.clear();
-    this.#end = [Infinity, -2];
+    this.#end = [Infinity, -2, -1];
     this.#finishState = states;
     this.#lead(task, -1, start.node, start.way, 0, start.stubM, bendRadiusM);
     for (let state = this.#queue.pop(); state !== undefined && state !== states; state = this.#queue.pop())
       this.#expand(task, state);
-    return this.#end[1] < -1 ? null : this.#trace(task, this.#end[1]);
+    return this.#end[1] < -1 ? null : this.#trace(task);
   }
 
   /** Straight on to the next crossing of lines, or round a bend. */
@@ -83,6 +91,42 @@ export class DressSearch {
     for (const turn of [1, 3]) {
       // Either bend takes its radius of the straight wire between them.
       this.#lead(task, state, node, (way + turn) & 3, cost + price.bendM, 0, 2 * bendRadiusM);
+      this.#jog(task, state, (way + turn) & 3);
+    }
+  }
+
+  /**
+   * On beside the line that a wire came on, nearer than two bends need: they turn opposite ways, and are eased over the
+   * straight wire before and behind them. From the line of its start to any, and from any to that of its goal.
+   */
+  #jog(task: DressTask, state: number, aside: number): void {
+    const { grid, bendRadiusM, price } = task;
+    const way = state & 3;
+    const node = state >> 2;
+    const axis = (aside & 1) as 0 | 1;
+    const lines = axis === 0 ? grid.xs : grid.ys;
+    const column = Math.floor(node / grid.height);
+    const from = axis === 0 ? column : node - column * grid.height;
+    const isFree = way === this.#startWay && from === this.#startLine;
+    const toward = way === this.#goalWay ? this.#goalLine : -1;
+    if (!isFree && toward < 0) return;
+    const up = aside < 2;
+    const [fromM, mostM] = [lines[from] ?? 0, 2 * bendRadiusM - 1e-9];
+    const toGoalM = toward < 0 ? Infinity : ((lines[toward] ?? 0) - fromM) * (up ? 1 : -1);
+    if (!isFree && (toGoalM <= 0 || toGoalM >= mostM)) return;
+    const stride = axis === 0 ? grid.height : 1;
+    const byM = up ? 1 : -1;
+    let [here, cost] = [node, (this.#cost[state] ?? 0) + 2 * price.bendM];
+    for (let line = from; up ? line + 1 < lines.length : line > 0; ) {
+      const piece = up ? here : here - stride;
+      if (grid.shut[axis][piece] === 1) return;
+      const next = line + byM;
+      if (Math.abs((lines[next] ?? 0) - fromM) >= mostM) return;
+      cost += pieceCost(task, axis, piece, Math.abs((lines[next] ?? 0) - (lines[line] ?? 0)));
+      here += up ? stride : -stride;
+      line = next;
+      if (isFree || line === toward) this.#lead(task, state, here, way, cost, 0, 2 * bendRadiusM);
+      if (!isFree && line === toward) return;
     }
   }
 
@@ -117,7 +161,7 @@ export class DressSearch {
     let [here, sum, hasM] = [node, cost, runM];
     for (let first = true; ; first = false) {
       if (isGoal && 'node' in goal && goal.node === here && hasM + goal.stubM >= bendRadiusM - 1e-9)
-        this.#finish(sum, from);
+        this.#finish(sum, from, node);
       if (!first && hasM >= needM - 1e-9) break;
       // With no way to go for a first bend, the wire may be bent where it stands.
       if (first && from < 0 && hasM >= needM - 1e-9) break;
@@ -135,7 +179,7 @@ export class DressSearch {
       hasM += lengthM;
       if (ends) {
         const tollM = isExit ? (goal.tollsM[across] ?? 0) : 0;
-        if (hasM >= bendRadiusM - 1e-9) this.#finish(sum + tollM, from);
+        if (hasM >= bendRadiusM - 1e-9) this.#finish(sum + tollM, from, node);
         return;
       }
       here += up ? stride : -stride;
@@ -148,28 +192,51 @@ export class DressSearch {
     this.#queue.push(there, sum + this.#bound(here, way) + price.crossingM * this.#ahead.at(here));
   }
 
-  #finish(cost: number, from: number): void {
+  #finish(cost: number, from: number, node: number): void {
     if (cost >= this.#end[0]) return;
-    this.#end = [cost, from];
+    this.#end = [cost, from, node];
     this.#queue.push(this.#finishState, cost);
   }
 
-  #trace({ grid, start, goal }: DressTask, last: number): readonly Point[] {
-    const points: Point[] = [];
+  #trace({ grid, start, goal }: DressTask): readonly Point[] {
     const pointOf = (node: number): Point => {
       const column = Math.floor(node / grid.height);
       return { xM: grid.xs[column] ?? 0, yM: grid.ys[node - column * grid.height] ?? 0 };
     };
-    for (let state = last; state >= 0; state = this.#before[state] ?? -1) points.unshift(pointOf(state >> 2));
-    points.unshift(pointOf(start.node));
+    const [, last, node] = this.#end;
+    const states: number[] = [];
+    for (let state = last; state >= 0; state = this.#before[state] ?? -1) states.unshift(state);
+    const level = (way: number): boolean => (way & 1) === 0;
+    const points = [pointOf(start.node)];
+    for (const [at, wayOn] of [
+      ...states.map((state) => [state >> 2, state & 3] as const),
+      [node, goal.way] as const,
+    ]) {
+      const [before, point] = [points.at(-1), pointOf(at)];
+      // The first corner of a jog, which goes on the way that it came.
+      if (before)
+        points.push(level(wayOn) ? { xM: before.xM, yM: point.yM } : { xM: point.xM, yM: before.yM });
+      points.push(point);
+    }
     if ('node' in goal) return [...points, pointOf(goal.node)];
-    const node = last < 0 ? start.node : last >> 2;
     const column = Math.floor(node / grid.height);
-    const level = (goal.way & 1) === 0;
-    const edgeM = goal.edgesM[level ? node - column * grid.height : column] ?? 0;
+    const edgeM = goal.edgesM[level(goal.way) ? node - column * grid.height : column] ?? 0;
     const end = pointOf(node);
-    return [...points, level ? { xM: edgeM, yM: end.yM } : { xM: end.xM, yM: edgeM }];
+    return [...points, level(goal.way) ? { xM: edgeM, yM: end.yM } : { xM: end.xM, yM: edgeM }];
   }
+}
+
+/** What a piece of a line costs, so long (m). */
+function pieceCost({ grid, price }: DressTask, axis: 0 | 1, piece: number, lengthM: number): number {
+  const [near, stray] = [grid.near[axis][piece] ?? 0, grid.stray[axis][piece] ?? 0];
+  const crossed = (grid.crossed[axis][piece] ?? 0) + (grid.toll[axis][piece] ?? 0);
+  return lengthM * (price.metre + price.nearness * near + price.stray * stray) + crossed * price.crossingM;
+}
+
+/** The number of the line that runs some way through a node. */
+function lineThrough({ height }: DressGrid, node: number, way: number): number {
+  const column = Math.floor(node / height);
+  return (way & 1) === 0 ? node - column * height : column;
 }
 
 /** The nodes before an end, with the crossings between. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { tightestBend } from '../../../../lib/board/route/bends.ts';
 import { ClearWays } from '../../../../lib/board/route/clear-way.ts';
 import { DressRooms } from '../../../../lib/board/route/dress/dress-room.ts';
 import { Dresser } from '../../../../lib/board/route/dress/dresser.ts';
@@ -87,6 +88,19 @@ describe('many wires, dressed', () => {
       }),
       { numRuns: 6, seed: 5 },
     );
+  });
+
+  it('leave each bend its radius, of which a jog is eased over the straight wire before and behind it', () => {
+    let jogs = 0;
+    for (const seed of [11, 12, 13]) {
+      const stiff = wiresByLot(seed, 6).map((wire) => ({ ...wire, bendRadiusM: 0.02 }));
+      for (const { route } of dress(stiff)) {
+        expect(tightestBend(route, 0.02)).toBeNull();
+        const legs = route.points.slice(1).map((b, at) => distance(route.points[at] ?? b, b));
+        if (legs.slice(1, -1).some((legM) => legM < 0.04 - 1e-6)) jogs += 1;
+      }
+    }
+    expect(jogs).toBeGreaterThan(0);
   });
 
   it('cross no less often than every way round the part allows, and most often as little', () => {
