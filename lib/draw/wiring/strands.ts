@@ -1,6 +1,7 @@
 import type { BuildPlan, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { type Bending, bentPoints, beside, directionOf, distanceMm, withoutRepeats } from '../bent-line.ts';
 import type { ItemOnBoard } from '../board/item-on-board.ts';
+import { easedJogs } from '../eased-line.ts';
 import { at, type PaperPoint } from '../paper.ts';
 import { lengthOnPaper, onPaper, type PlanView } from '../sheet/scale.ts';
 import { leastWidthMm } from './conductor-body.ts';
@@ -42,11 +43,12 @@ export function laidRoute(
   route: PlanRoute,
 ): LaidRoute {
   const wires = wiresAlong(plan, route);
-  const axis = withoutRepeats(route.points.map((point) => onPaper(view, point)));
+  const radiusMm = lengthOnPaper(view, routeBendM(plan, route, wires));
+  const square = withoutRepeats(route.points.map((point) => onPaper(view, point)));
+  const axis = easedJogs(square, radiusMm);
   const [first, last] = [axis[0], axis.at(-1)];
   const start = first ? endsAt(first, wires, items) : [];
   const end = last && axis.length > 1 ? endsAt(last, wires, items) : [];
-  const radiusMm = lengthOnPaper(view, routeBendM(plan, route, wires));
   const cable = plan.cables.find(({ id }) => id === wires[0]?.cable);
   const laying = { view, wires, axis, start, end, radiusMm };
   const sheathMm = cable ? widthOf(view, cableDiameterM(cable, route, wires)) : null;
