@@ -1,5 +1,5 @@
 import type { HolePurpose } from '../../model/outline.ts';
-import { type Item, onBoard, type Placement } from '../layout/item.ts';
+import { type Item, type MountingHole, onBoard, type Placement } from '../layout/item.ts';
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distance, type Point } from '../shape/point.ts';
@@ -49,7 +49,7 @@ export interface Drilled {
   readonly fixings: readonly FixingHole[];
   readonly thicknessM: number;
   /** The screw that goes through a hole of an item so wide; null where the shop has none. */
-  readonly screwFor: (holeM: number) => MountingScrew | null;
+  readonly screwFor: (hole: Pick<MountingHole, 'diameterM' | 'footM'>) => MountingScrew | null;
 }
 
 /** What is drilled for a mounting hole of an item, metres: the pilot of its screw, or without one the hole as it is. */
@@ -59,7 +59,7 @@ export function drilledM(holeM: number, screw: MountingScrew | null): number {
 
 /**
  * Every hole of a board: those of the outline, for the fixings, and the pilots of the screws that hold the items.
- * A pilot is as deep as its screw is long, and right through where that reaches through the board. Where the shop
+ * A pilot is as deep as its screw is long past the foot of the item, and right through where that reaches through the board. Where the shop
  * has no screw for it, the hole of the item is taken as it is, right through.
  */
 export function holesToDrill(
@@ -77,8 +77,8 @@ export function holesToDrill(
     const item = items.find(({ id }) => id === at.item);
     if (!item) return [];
     return (item.mountingHoles ?? []).map((hole): HoleToDrill => {
-      const screw = screwFor(hole.diameterM);
-      const lengthM = screw?.lengthM ?? 0;
+      const screw = screwFor(hole);
+      const lengthM = Math.max(0, (screw?.lengthM ?? 0) - (hole.footM ?? 0));
       return {
         id: hole.id,
         ...onBoard(item, at, hole),

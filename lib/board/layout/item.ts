@@ -40,6 +40,8 @@ export interface MountingHole {
   readonly diameterM: number;
   /** How deep the hole goes into the board; left out: through. */
   readonly depthM?: number;
+  /** Of the foot that its screw goes through before the board. */
+  readonly footM?: number;
 }
 
 /** What a part leaves open to be raised on two rails, below its left and right sides as it stands. */

@@ -37,6 +37,8 @@ interface Hole {
   readonly xM: number;
   readonly yM: number;
   readonly diameterM: number;
+  /** Of the foot that a screw goes through before the board; left out where its maker is silent. */
+  readonly footM?: number;
 }
 
 /** The space that a part takes on a board. Edges and positions before any turn. */
@@ -97,8 +99,8 @@ export function equipmentKind<S extends z.ZodObject<typeof equipmentBase | typeo
   };
 }
 
-function holeOf({ x, y, diameter }: Equipment['mounting-holes'][number]): Hole {
-  return { xM: x, yM: y, diameterM: diameter };
+function holeOf({ x, y, diameter }: Equipment['mounting-holes'][number], footM?: number): Hole {
+  return { xM: x, yM: y, diameterM: diameter, ...(footM !== undefined && { footM }) };
 }
 
 /** The footprint of a mounted part, from its own data; null where its size or its mass is not told. */
@@ -110,8 +112,8 @@ function footprintOf(part: Equipment): Footprint | null {
     depthM: size.depth,
     heightM: size.height,
     massKg: mass,
-    holes: part['mounting-holes'].map(holeOf),
-    bracketHoles: part['bracket-holes'].map(holeOf),
+    holes: part['mounting-holes'].map((hole) => holeOf(hole, part.foot)),
+    bracketHoles: part['bracket-holes'].map((hole) => holeOf(hole)),
     airM: part.air ?? {},
     cooling: part.cooling ?? {},
   };

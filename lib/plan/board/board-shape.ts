@@ -8,7 +8,7 @@ import {
 } from '../../board/cut/drill.ts';
 import type { Drilling } from '../../board/cut/holes-short.ts';
 import type { FixingHead } from '../../board/layout/check-placements.ts';
-import type { Item, Placement } from '../../board/layout/item.ts';
+import type { Item, MountingHole, Placement } from '../../board/layout/item.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
@@ -79,7 +79,7 @@ export function boardHoles(
     // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.
     fixings: fixings.map(({ part, ...at }) => ({ ...at, diameterM: part.clearance ?? 0 })),
     thicknessM: board.sheet.thickness,
-    screwFor: (holeM) => screwFor(holeM, job, board),
+    screwFor: (hole) => screwFor(hole, job, board),
   });
   const drilled = [...placed, ...screws];
   return { holes: drillTable(drilled).map(({ id: _, ...hole }) => hole), faults: drillFaults(drilled) };
@@ -87,11 +87,15 @@ export function boardHoles(
 
 type Screws = Pick<Job, 'parts' | 'rules' | 'shop'>;
 
-function screwFor(holeM: number, job: Screws, board: Pick<Board, 'given' | 'sheet'>): MountingScrew | null {
-  const screw = mountingScrew(holeM, job, screwedInto(board, board.sheet.thickness));
+function screwFor(
+  hole: Pick<MountingHole, 'diameterM' | 'footM'>,
+  job: Screws,
+  board: Pick<Board, 'given' | 'sheet'>,
+): MountingScrew | null {
+  const screw = mountingScrew(hole, job, screwedInto(board, board.sheet.thickness));
   if (!screw) return null;
   const { pilot, length } = screw.part;
-  return { part: screw.id, pilotM: pilot ?? holeM, lengthM: length ?? 0 };
+  return { part: screw.id, pilotM: pilot ?? hole.diameterM, lengthM: length ?? 0 };
 }
 
 /**
@@ -108,7 +112,7 @@ export function drilling(board: Board, job: Screws, items: readonly Item[]): Dri
     drilledM: new Map(
       items.flatMap(({ mountingHoles = [] }) =>
         mountingHoles.map(
-          ({ diameterM }) => [diameterM, drilledM(diameterM, screwFor(diameterM, job, board))] as const,
+          (hole) => [hole.diameterM, drilledM(hole.diameterM, screwFor(hole, job, board))] as const,
         ),
       ),
     ),

@@ -96,7 +96,7 @@ function countPieces({
     if (!own) continue;
     const { thicknessM = own.sheet.thickness } = boards.find(({ id }) => id === board) ?? {};
     const into = screwedInto(own, thicknessM);
-    for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job, into)?.id);
+    for (const hole of facts.footprint?.holes ?? []) add(mountingScrew(hole, job, into)?.id);
   }
   return counts;
 }

@@ -75,9 +75,10 @@ function partHeads(about: Case): Verdict<'head-pulls-through'>[] {
       const board = job.boards.find((one) => one.id === id);
       if (!board) return [];
       const holes = deviceOf(job, item)?.facts.footprint?.holes ?? [];
-      const holeM = Math.max(0, ...holes.map(({ diameterM }) => diameterM));
-      const screw = mountingScrew(holeM, job, screwedInto(board, thicknessM));
-      if (!screw) return [];
+      const [hole] = holes.toSorted((a, b) => b.diameterM - a.diameterM);
+      const screw = hole ? mountingScrew(hole, job, screwedInto(board, thicknessM)) : null;
+      if (!hole || !screw) return [];
+      const holeM = hole.diameterM;
       const what = { of: [item, screw.id], hole: `a mounting hole of ${item}`, holeM };
       return headVerdict(about, what, screw).map((verdict) => ({ ...verdict, ...deviceSpot(job, item) }));
     }),

@@ -302,3 +302,9 @@ describe('the text of an amplifier', () => {
     expect(own.channels['1']?.['also-takes']).toEqual([]);
   });
 });
+
+test('the foot of a part stands behind the holes in it', () => {
+  const { own } = read({ case: ['4.1 in, 3 in, 1.1 in, 0.3 kg, corners, 6 mm, 5 mm, , 3 mm'] });
+  expect(own.foot).toBeCloseTo(0.003, 9);
+  expect(own['mounting-holes']).toHaveLength(4);
+});

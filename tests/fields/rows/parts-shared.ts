@@ -233,6 +233,7 @@ export const sharedPartRows: readonly Row[] = [
   ],
   ['parts/parts/amp-mono-400/heat', 'kW for W', '100 kW', /is above/, { job: 'board' }],
   ['parts/parts/amp-mono-400/heat', 'ten times as much', '1000 W', 'part-data-unlikely', { job: 'board' }],
+  ['parts/parts/amp-mono-400/foot', 'inches for millimetres', '25 in', /is above/],
   ['parts/parts/amp-mono-400/most-ambient', 'a figure short', '6 C', /is below/, { job: 'board' }],
   [
     'parts/parts/amp-four/supply/range/from',

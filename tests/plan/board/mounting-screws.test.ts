@@ -19,10 +19,15 @@ describe('the holes for the screws of parts', () => {
   );
   const { job } = oneBoard(undefined, screws);
   const into = { thicknessM: 0.018, freeM: 0.012 };
-  const chosen = (holeM: number, through = into, stock: Record<string, number> = {}) => {
+  const chosen = (
+    holeM: number,
+    through = into,
+    stock: Record<string, number> = {},
+    foot: { readonly footM?: number } = {},
+  ) => {
     const shelf = Object.entries(stock).map(([id, pieces]) => [id, { pieces, 'off-cuts': {} }] as const);
     const shop = { ...job.shop, stock: Object.fromEntries(shelf) };
-    return mountingScrew(holeM, { ...job, shop }, through)?.id ?? null;
+    return mountingScrew({ diameterM: holeM, ...foot }, { ...job, shop }, through)?.id ?? null;
   };
 
   test('are of the thickest wood screw that passes, with a pilot and a clearance that are known', () => {
@@ -46,6 +51,14 @@ describe('the holes for the screws of parts', () => {
 
   test('are of one that bites enough, though a shorter one lies on the shelf', () => {
     expect(chosen(0.006, into, { 'screw-short': 50 })).toBe('screw-a');
+  });
+
+  // 20 mm through a foot of 11 mm leave 9 mm, less than the bite of 10; through 4 mm, 16 mm, which stay in a board of 18.
+  test('are of one that bites, and stays in the board, past the foot that it goes through', () => {
+    expect(chosen(0.0044, into, {}, { footM: 0.011 })).toBe('screw-25');
+    const flat = { thicknessM: 0.018, freeM: 0 };
+    expect(chosen(0.0044, flat, { 'screw-a': 50 })).toBe('screw-6');
+    expect(chosen(0.0044, flat, { 'screw-a': 50 }, { footM: 0.004 })).toBe('screw-a');
   });
 
   test('are of one whose head is wider than the hole', () => {

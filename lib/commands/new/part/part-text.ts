@@ -104,10 +104,10 @@ type Writer = (rows: readonly Row[], kind: KindName) => Named;
 const writers: Readonly<Record<string, Writer>> = {
   case: ([row]) => {
     if (!row) return {};
-    const { width, depth, height, mass } = row.cells;
+    const { width, depth, height, mass, foot } = row.cells;
     return {
       ...filled('size', known({ width, depth, height })),
-      ...(mass !== undefined && { mass }),
+      ...known({ mass, foot }),
       ...holeFields(row),
     };
   },

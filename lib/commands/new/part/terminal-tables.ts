@@ -141,6 +141,7 @@ export const boardCaseTable: AskedTable = {
     optionalColumn('off', 'from the edges', fromEdgesField, '3/8 in'),
     optionalColumn('diameter', 'diameter', diameterField, '3/16 in'),
     optionalColumn('ends', 'from the ends, where that differs', quantity('length'), ''),
+    optionalColumn('foot', 'thickness of the foot', equipmentBase.foot.unwrap(), ''),
   ],
 };
 

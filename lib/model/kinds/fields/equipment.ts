@@ -54,6 +54,11 @@ export const equipmentBase = {
     'Its holes for screws, in its own footprint.',
     { picture: 'footprint' },
   ),
+  foot: builders(
+    quantityWithin('length', { above: 0, most: 0.1 }).optional(),
+    'How thick its foot or flange is where a screw goes through it. The bite of the screw, and how far it reaches, are less by as much.',
+    { example: '2.5 mm', leftOut: 'so thin that it takes nothing of the screw' },
+  ),
   'bracket-holes': section(
     z
       .array(

@@ -32,22 +32,34 @@ export interface NamedFixing {
   readonly part: PartOf<'fixing'>;
 }
 
+/** A hole of a part for a screw: how wide, and the foot round it. */
+export interface ScrewHole {
+  readonly diameterM: number;
+  readonly footM?: number;
+}
+
+/** What of a screw is left past the foot that it goes through, metres. */
+export function pastFootM(lengthM: number, { footM = 0 }: ScrewHole): number {
+  return Math.max(0, lengthM - footM);
+}
+
 /**
  * The wood screw that passes a mounting hole: of those whose head is wider than it, that bite as the house rules ask, and
  * that reach no farther than is free behind the board, one from the shelf before one to buy, then the thickest, then the
  * shortest. Where none is all of that, the one that lacks least in that order. Null where none passes.
  */
 export function mountingScrew(
-  holeM: number,
+  hole: ScrewHole,
   { parts, rules, shop }: Pick<Job, 'parts' | 'rules' | 'shop'>,
   into: ScrewedInto,
 ): NamedFixing | null {
   const leastM = rules['screw-bite'].value;
   const rank = ({ id, part }: NamedFixing): readonly number[] => {
-    const { length, clearance = 0 } = part;
+    const { clearance = 0 } = part;
+    const length = part.length === undefined ? undefined : pastFootM(part.length, hole);
     const head = headOf(part);
     return [
-      Number(head !== null && head.faceM <= holeM),
+      Number(head !== null && head.faceM <= hole.diameterM),
       Number(length === undefined || Math.min(length, into.thicknessM) < leastM - 1e-9),
       Number(length !== undefined && length > into.thicknessM + into.freeM + 1e-9),
       Number(piecesOf(shop.stock[id]) <= 0),
@@ -57,7 +69,7 @@ export function mountingScrew(
   };
   const [best] = partsOfKind(parts, 'fixing')
     .flatMap(([id, part]) => (part.form === 'wood-screw' && part.pilot !== undefined ? [{ id, part }] : []))
-    .filter(({ part }) => (part.clearance ?? Number.POSITIVE_INFINITY) <= holeM + 1e-6)
+    .filter(({ part }) => (part.clearance ?? Number.POSITIVE_INFINITY) <= hole.diameterM + 1e-6)
     .map((one) => ({ one, ranks: rank(one) }))
     .toSorted((a, b) => firstDifference(a.ranks, b.ranks) || (a.one.id < b.one.id ? -1 : 1));
   return best?.one ?? null;

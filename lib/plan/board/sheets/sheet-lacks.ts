@@ -15,7 +15,7 @@ import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { boardLengths } from '../remark-words.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
-import { mountingScrew, screwedInto } from '../screws/mounting-screw.ts';
+import { mountingScrew, pastFootM, screwedInto } from '../screws/mounting-screw.ts';
 import { offCutsOfSheet } from './off-cuts-on-shelf.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
 
@@ -97,9 +97,9 @@ function depthLacks(job: Job, { board, shape, items, placements }: LaidBoard): s
 function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
   const holes = items.flatMap(({ mountingHoles = [] }) => mountingHoles);
   const into = screwedInto(board, board.sheet.thickness);
-  const bites = holes.flatMap(({ diameterM }): number[] => {
-    const lengthM = mountingScrew(diameterM, job, into)?.part.length;
-    return lengthM === undefined ? [] : [Math.min(lengthM, board.sheet.thickness)];
+  const bites = holes.flatMap((hole): number[] => {
+    const lengthM = mountingScrew(hole, job, into)?.part.length;
+    return lengthM === undefined ? [] : [Math.min(pastFootM(lengthM, hole), board.sheet.thickness)];
   });
   const least = Math.min(...bites);
   return least < job.rules['screw-bite'].value - 1e-9
