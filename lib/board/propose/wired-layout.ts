@@ -1,3 +1,4 @@
+import { computeAnew, type Keep } from '../../model/keep.ts';
 import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
 import {
@@ -26,13 +27,14 @@ export function wiredLayout(
   given: readonly Placement[],
   sites: readonly Site[],
   how: HowLaid,
+  keep: Keep = computeAnew,
 ): WiredLayout {
   const { boardLines, rules } = setting;
   const placements = setting.open.flatMap((one, at) => {
     const site = sites[at];
     return site ? [proposedAt(one, site)] : [];
   });
-  const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] }, how);
+  const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] }, how, keep);
   const { score, cautions } = judgeLayout(setting, sites);
   const parts: ScoreParts = {
     ...score.parts,

@@ -1,3 +1,4 @@
+import { computeAnew, type Keep } from '../../model/keep.ts';
 import { differM } from '../layout/best-layouts.ts';
 import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
@@ -55,11 +56,11 @@ const nearFinalists = 1;
  * reaches, many where one does not. The best few are then laid as for good, and parts of the best of these are turned for
  * as long as that helps. Gives that one, and the two best of the others that differ from it.
  */
-export function wiredProposals(search: WiredSearch): WiredProposals {
+export function wiredProposals(search: WiredSearch, keep: Keep = computeAnew): WiredProposals {
   const { task, rules, proposals, wiring } = search;
   const setting = settingOf(task, rules, rules.house.stepM);
   const wireAs = (how: HowLaid) => (sites: readonly Site[]) =>
-    wiredLayout(setting, wiring, task.given, sites, how);
+    wiredLayout(setting, wiring, task.given, sites, how, keep);
   const wire = wireAs('once');
   const found = proposals.map((proposal) => wire(sitesOfProposal(setting, proposal)));
   const isFlat = setting.open.every((one, at) => found.every(({ sites }) => !raisedAt(one, sites[at])));

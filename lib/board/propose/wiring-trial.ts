@@ -1,3 +1,4 @@
+import { computeAnew, type Keep } from '../../model/keep.ts';
 import type { Item } from '../layout/item.ts';
 import type { Route } from '../route/route.ts';
 import { routeWires } from '../route/routing.ts';
@@ -51,6 +52,7 @@ export function tryWiring(
   { shape, items, barriers, wires, house }: WiringTask,
   { box, placements }: Omit<InPlace, 'items'>,
   how: HowLaid,
+  keep: Keep = computeAnew,
 ): Trial {
   const inPlace = { box, items, placements };
   const task = {
@@ -58,7 +60,11 @@ export function tryWiring(
     barriers: [...barriersInPlace(inPlace), ...barriers],
     wires: wiresInPlace(inPlace, wires),
   };
-  const { routes, crossings, faults } = routeWires(task, { ...house, ...(how === 'once' ? once : forGood) });
+  const { routes, crossings, faults } = routeWires(
+    task,
+    { ...house, ...(how === 'once' ? once : forGood) },
+    keep,
+  );
   const short = routes.flatMap(({ wire, lengthM }) => {
     const longestM =
       (how === 'once' ? shareOnce : 1) * (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);

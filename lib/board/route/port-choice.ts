@@ -1,3 +1,4 @@
+import { computeAnew, type Keep } from '../../model/keep.ts';
 import { Layer } from './laying.ts';
 import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
 import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
@@ -40,16 +41,21 @@ export interface PortChoice {
  * them at each of its ports, and beside each other open wire. Of what that search finds and the first ports, the
  * one that the whole board is routed with fewer blocked wires, then fewer crossings, then shorter, is taken.
  */
-export function choosePorts(task: RoutingTask, open: readonly OpenWire[], given: RoutingGiven): PortChoice {
+export function choosePorts(
+  task: RoutingTask,
+  open: readonly OpenWire[],
+  given: RoutingGiven,
+  keep: Keep = computeAnew,
+): PortChoice {
   const first = open.map((one) => one.first);
   const found = searchPorts(
     open.map(({ options }) => options.map(({ ports }) => ports)),
     first,
     portCosts(task, open, { ...routingDefaults, ...given }),
   );
-  const asFirst = routeWires(task, given);
+  const asFirst = routeWires(task, given, keep);
   const same = found.every((option, at) => option === first[at]);
-  const asFound = same ? asFirst : routeWires({ ...task, wires: wiresWith(task, open, found) }, given);
+  const asFound = same ? asFirst : routeWires({ ...task, wires: wiresWith(task, open, found) }, given, keep);
   const better = routedCost(asFound, task) < routedCost(asFirst, task) - 1e-9;
   const chosen = better ? found : first;
   return {

@@ -1,3 +1,4 @@
+import { computeAnew, type Keep, type Step } from '../../model/keep.ts';
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { boxOf } from '../shape/point.ts';
@@ -80,16 +81,41 @@ export interface Routing {
  * the cheapest path past those that lie already (length, bends, crossings, nearness of power to signal), then other
  * orders and ways are tried, and every order is looked at or ruled out. Of more, each goes along what it passes, as near
  * as it may, and some at a time are taken up and laid again.
- * Wires cross at right angles only, and leave the board straight over their side.
+ * Wires cross at right angles only, and leave the board straight over their side. `keep`: what remembers the parts of
+ * this, which are asked for again with the same wires: on trial, for ports, drafted and for good.
  */
-export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
+export function routeWires(task: RoutingTask, given: RoutingGiven, keep: Keep = computeAnew): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
   if (!rules.dresses || task.wires.length <= fewWires) return routeOnTracks(task, rules);
-  const own = routeDressed(task, rules, []);
+  const { dresses: _, passes: _passes, pointsOfFew: _few, pointsOfMany: _many, ...dressing } = rules;
+  const own = keep(dressedStep, { task, rules: dressing });
   if (own.faults.length + outOfReach(task, own) === 0) return own;
-  const onTracks = routeDressed(task, rules, laidBy(task, routeOnTracks(task, rules)));
+  const { dresses: _dresses, searchesEach: _each, seed: _seed, dressPrices: _prices, ...tracks } = rules;
+  const begun = laidBy(task, keep(onTracksStep, { task, rules: tracks }));
+  const onTracks = routeDressed(task, dressing, begun);
   return isBetter(task, onTracks, own) ? onTracks : own;
 }
+
+/** What wires are dressed by, and what they are laid by on tracks: neither hangs on the rest of the rules. */
+type DressingRules = Omit<RoutingRules, 'dresses' | 'passes' | 'pointsOfFew' | 'pointsOfMany'>;
+type TrackRules = Omit<RoutingRules, 'dresses' | 'searchesEach' | 'seed' | 'dressPrices'>;
+
+interface PartInput<Rules> {
+  readonly task: RoutingTask;
+  readonly rules: Rules;
+}
+
+/** Many wires dressed. */
+const dressedStep: Step<PartInput<DressingRules>, Routing> = {
+  id: 'dressed',
+  compute: ({ task, rules }) => routeDressed(task, rules, []),
+};
+
+/** Many wires on tracks, for those that are dressed from there. */
+const onTracksStep: Step<PartInput<TrackRules>, Routing> = {
+  id: 'on-tracks',
+  compute: ({ task, rules }) => routeOnTracks(task, rules),
+};
 
 /** More wires laid, then fewer that don't reach or are bent too tightly, then fewer crossings. */
 function isBetter(task: RoutingTask, one: Routing, than: Routing): boolean {
@@ -114,7 +140,7 @@ function laidBy({ wires }: RoutingTask, { routes }: Routing): Laid[] {
 }
 
 /** Wires laid in turn past those that lie already, then dressed together. */
-function routeDressed(task: RoutingTask, rules: RoutingRules, begun: readonly Laid[]): Routing {
+function routeDressed(task: RoutingTask, rules: DressingRules, begun: readonly Laid[]): Routing {
   const { shape, barriers, wires } = task;
   const dresser = new Dresser(new DressRooms(shape, barriers, rules.clearanceM), rules.powerToSignalM);
   const ways = new ClearWays(shape, barriers, rules.clearanceM);
@@ -133,14 +159,17 @@ function routeDressed(task: RoutingTask, rules: RoutingRules, begun: readonly La
 }
 
 /** A layer with tracks through every terminal. */
-function layerFor({ shape, barriers, wires }: RoutingTask, rules: RoutingRules): Layer {
+function layerFor(
+  { shape, barriers, wires }: RoutingTask,
+  rules: LayingRules & Pick<RoutingRules, 'pitchM'>,
+): Layer {
   const terminals = wires.flatMap(({ from, to }) => [from, to].filter(isPoint));
   const grid = trackGrid(shape, barriers, terminals, pitchFor(shape, rules.pitchM));
   return new Layer(grid, rules, wires);
 }
 
 /** Wires on tracks alone: one after the other, then other orders and ways. */
-function routeOnTracks(task: RoutingTask, rules: RoutingRules): Routing {
+function routeOnTracks(task: RoutingTask, rules: TrackRules): Routing {
   const layer = layerFor(task, rules);
   const order = routeOrder(task.wires);
   const first = layMissing(layer, order, []);
@@ -187,7 +216,7 @@ const mostEach = 400;
 function mostSearches(
   { xs, ys }: TrackGrid,
   wires: number,
-  { pointsOfFew, pointsOfMany }: RoutingRules,
+  { pointsOfFew, pointsOfMany }: Pick<RoutingRules, 'pointsOfFew' | 'pointsOfMany'>,
 ): number {
   const each = (wires > fewWires ? pointsOfMany : pointsOfFew) / (xs.length * ys.length);
   return Math.ceil(wires * Math.min(each, mostEach));

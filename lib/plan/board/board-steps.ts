@@ -70,7 +70,8 @@ const drafting = { searchesEach: 4 } as const;
 /** The search for the ways of the wires of a board. */
 export const routingStep: Step<RoutingInput, Routing> = {
   id: 'routing',
-  compute: ({ task, house, isDraft }) => routeWires(task, { ...house, ...(isDraft ? drafting : {}) }),
+  compute: ({ task, house, isDraft }, keep) =>
+    routeWires(task, { ...house, ...(isDraft ? drafting : {}) }, keep),
 };
 
 interface PortInput {
@@ -82,7 +83,7 @@ interface PortInput {
 /** The choice of open ports on a board. */
 export const portStep: Step<PortInput, PortChoice> = {
   id: 'ports',
-  compute: ({ task, open, house }) => choosePorts(task, open, house),
+  compute: ({ task, open, house }, keep) => choosePorts(task, open, house, keep),
 };
 
 interface StiffnessInput {

@@ -57,6 +57,8 @@ describe('a job with a board, its steps kept', () => {
         'layout',
         'proposals',
         'routing',
+        'dressed',
+        'on-tracks',
         'stiffness',
         'fit',
         'placements',
