@@ -13,10 +13,14 @@ export class CrossingsAhead {
   readonly #width: number;
   readonly #height: number;
   #levels: number[][] = [];
+  /** Points of the crossings at hand whose neighbours are still to be looked at. */
+  readonly #stack: Int32Array;
+  #count = 0;
 
   constructor({ xs, ys }: Ground['grid']) {
     [this.#width, this.#height] = [xs.length, ys.length];
     this.#ahead = new Int32Array(xs.length * ys.length);
+    this.#stack = new Int32Array(xs.length * ys.length);
   }
 
   /** At least so many crossings lie between a point and the goals. */
@@ -31,10 +35,11 @@ export class CrossingsAhead {
     this.#levels = [[...goals]];
     for (let level = 0; level < this.#levels.length; level += 1) {
       this.beyond = level;
-      const list = this.#levels[level] ?? [];
-      for (let node = list.pop(); node !== undefined; node = list.pop()) {
-        if ((this.#ahead[node] ?? 0) >= 0) continue;
-        this.#ahead[node] = level;
+      this.#count = 0;
+      for (const node of this.#levels[level] ?? []) this.#reach(node, level);
+      while (this.#count > 0) {
+        this.#count -= 1;
+        const node = this.#stack[this.#count] ?? 0;
         if (node === start) return true;
         this.#back(ground, tracks, node, level);
       }
@@ -44,31 +49,38 @@ export class CrossingsAhead {
 
   /** The points from which one step leads to a node. */
   #back({ open, through }: Ground, { taken, crossed }: Tracks, node: number, level: number): void {
-    const [width, height] = [this.#width, this.#height];
-    const column = Math.floor(node / height);
+    const height = this.#height;
+    const column = (node / height) | 0;
     const row = node - column * height;
     if (through || taken[0][node] === 0) {
       const next = level + (crossed[1][node] ?? 0);
       const free = through ? null : taken[0];
-      if (column > 0) this.#offer(open, free, node - height, next);
-      if (column < width - 1) this.#offer(open, free, node + height, next);
+      if (column > 0) this.#offer(open, free, node - height, level, next);
+      if (column < this.#width - 1) this.#offer(open, free, node + height, level, next);
     }
     if (through || taken[1][node] === 0) {
       const next = level + (crossed[0][node] ?? 0);
       const free = through ? null : taken[1];
-      if (row > 0) this.#offer(open, free, node - 1, next);
-      if (row < height - 1) this.#offer(open, free, node + 1, next);
+      if (row > 0) this.#offer(open, free, node - 1, level, next);
+      if (row < height - 1) this.#offer(open, free, node + 1, level, next);
     }
   }
 
-  #offer(open: Uint8Array, taken: Uint8Array | null, node: number, level: number): void {
+  #offer(open: Uint8Array, taken: Uint8Array | null, node: number, level: number, next: number): void {
     if (open[node] !== 1 || taken?.[node] === 1 || (this.#ahead[node] ?? 0) >= 0) return;
-    let list = this.#levels[level];
-    if (!list) {
-      // Levels in between stay empty, so that they are gone through in order.
-      while (this.#levels.length <= level) this.#levels.push([]);
-      list = this.#levels[level];
+    if (next === level) {
+      this.#reach(node, level);
+      return;
     }
-    list?.push(node);
+    // Levels in between stay empty, so that they are gone through in order.
+    while (this.#levels.length <= next) this.#levels.push([]);
+    this.#levels[next]?.push(node);
+  }
+
+  #reach(node: number, level: number): void {
+    if ((this.#ahead[node] ?? 0) >= 0) return;
+    this.#ahead[node] = level;
+    this.#stack[this.#count] = node;
+    this.#count += 1;
   }
 }

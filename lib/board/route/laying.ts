@@ -96,13 +96,8 @@ export class Layer {
   ): Route | null {
     const search = this.#task(wire, others, Infinity, avoid);
     const costs = { ...this.rules, crossingM };
-    // Where no way has room for its bends, a tight one is laid, and told.
-    const tighter = [1, 0.5, 0].map((share) => share * search.bendRadiusM);
-    for (const bendRadiusM of new Set(tighter)) {
-      const points = this.#paths.find({ ...search, costs, bendRadiusM });
-      if (points) return routeThrough(wire, points);
-    }
-    return null;
+    const points = this.#paths.find({ ...search, costs });
+    return points && routeThrough(wire, points);
   }
 
   /** How one wire is searched for; `throughM`: the cost of each metre through what is in the way. */
@@ -114,8 +109,11 @@ export class Layer {
     const needM = Math.max(roomM, this.grid.stepM / 2) - 1e-9;
     const mouths = this.#mouthsOfOpen(wire, others, needM);
     const tracks = this.#marks.tracksFor(wire, others, powerToSignalM, mouths, avoid);
-    const bendRadiusM = throughM === Infinity ? (wire.bendRadiusM ?? 0) : 0;
-    return { wire, tracks, costs: this.rules, roomM, needM, bendRadiusM, throughM };
+    const { bendRadiusM = 0 } = wire;
+    // Where no way has room for its bends, a tight one is laid, and told.
+    const tighter = [1, 0.5, 0].map((share) => share * bendRadiusM);
+    const bendRadiiM = throughM === Infinity ? [...new Set(tighter)] : [0];
+    return { wire, tracks, costs: this.rules, roomM, needM, bendRadiiM, throughM };
   }
 
   /** The route of a wire that may go through what is in its way, each metre of that at a cost; null where there is none. */

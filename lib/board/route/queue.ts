@@ -1,4 +1,4 @@
-/** A queue that gives out the cheapest entry first; of equal ones the smaller number. A binary heap. */
+/** A queue that gives out the cheapest entry first; of equal ones the smaller number. A heap of four children each. */
 export class CheapestFirst {
   #entries = new Int32Array(1024);
   #costs = new Float64Array(1024);
@@ -15,16 +15,16 @@ export class CheapestFirst {
 
   push(entry: number, cost: number): void {
     if (this.#size === this.#entries.length) this.#grow();
-    const [entries, costs] = [this.#entries, this.#costs];
+    const entries = this.#entries;
+    const costs = this.#costs;
     // Parents that come later move down until the new entry's place is found.
     let at = this.#size;
     this.#size += 1;
     while (at > 0) {
-      const parent = (at - 1) >> 1;
+      const parent = (at - 1) >> 2;
       const parentCost = costs[parent] ?? 0;
-      const parentEntry = entries[parent] ?? 0;
-      if (parentCost < cost || (parentCost === cost && parentEntry < entry)) break;
-      entries[at] = parentEntry;
+      if (parentCost < cost || (parentCost === cost && (entries[parent] ?? 0) < entry)) break;
+      entries[at] = entries[parent] ?? 0;
       costs[at] = parentCost;
       at = parent;
     }
@@ -37,7 +37,7 @@ export class CheapestFirst {
     if (this.#size === 0) return undefined;
     const first = this.#entries[0];
     this.#size -= 1;
-    if (this.#size > 0) this.#sink(this.#entries[this.#size] ?? 0, this.#costs[this.#size] ?? 0);
+    if (this.#size > 0) this.#sink();
     return first;
   }
 
@@ -49,21 +49,27 @@ export class CheapestFirst {
     [this.#entries, this.#costs] = [entries, costs];
   }
 
-  /** Puts an entry in the place of the first; children that come before it move up. */
-  #sink(entry: number, cost: number): void {
-    const [entries, costs, size] = [this.#entries, this.#costs, this.#size];
+  /** Puts the last entry in the place of the first; children that come before it move up. */
+  #sink(): void {
+    const entries = this.#entries;
+    const costs = this.#costs;
+    const size = this.#size;
+    const entry = entries[size] ?? 0;
+    const cost = costs[size] ?? 0;
     let at = 0;
-    for (let child = 1; child < size; child = 2 * at + 1) {
-      const other = child + 1;
-      const before =
-        other < size &&
-        ((costs[other] ?? 0) < (costs[child] ?? 0) ||
-          (costs[other] === costs[child] && (entries[other] ?? 0) < (entries[child] ?? 0)));
-      const least = before ? other : child;
-      const leastCost = costs[least] ?? 0;
-      const leastEntry = entries[least] ?? 0;
-      if (cost < leastCost || (cost === leastCost && entry < leastEntry)) break;
-      entries[at] = leastEntry;
+    for (let child = 1; child < size; child = 4 * at + 1) {
+      let least = child;
+      let leastCost = costs[child] ?? 0;
+      const end = Math.min(child + 4, size);
+      for (let other = child + 1; other < end; other += 1) {
+        const otherCost = costs[other] ?? 0;
+        if (otherCost > leastCost) continue;
+        if (otherCost === leastCost && (entries[other] ?? 0) > (entries[least] ?? 0)) continue;
+        least = other;
+        leastCost = otherCost;
+      }
+      if (cost < leastCost || (cost === leastCost && entry < (entries[least] ?? 0))) break;
+      entries[at] = entries[least] ?? 0;
       costs[at] = leastCost;
       at = least;
     }

@@ -1,4 +1,4 @@
-import { opposite, type Side } from '../layout/item.ts';
+import { opposite, outward, type Side } from '../layout/item.ts';
 import { distance, type Point } from '../shape/point.ts';
 import { CrossingsAhead } from './crossings-ahead.ts';
 import {
@@ -11,7 +11,7 @@ import {
   terminalGate,
 } from './gates.ts';
 import { CheapestFirst } from './queue.ts';
-import { outFrom, type RouteEnd, type RouteWire } from './route.ts';
+import type { RouteEnd, RouteWire } from './route.ts';
 import { pointOf, type TrackGrid } from './track-grid.ts';
 import type { Tracks } from './tracks.ts';
 
@@ -34,18 +34,18 @@ export interface RouteTask {
   readonly needM: number;
   /**
    * A bend needs this much straight wire on either side of it, metres; two bends in a row twice that between them, but
-   * those of a jog, that turn opposite ways.
+   * those of a jog, that turn opposite ways. The first of these with which there is a way is taken.
    */
-  readonly bendRadiusM: number;
+  readonly bendRadiiM: readonly number[];
   /** Cost of each metre through barriers and taken tracks; infinite: not allowed. */
   readonly throughM: number;
 }
 
-/** One search on its way: between which gates, and the least that is left from each point in metres. */
-interface Walk extends Omit<RouteTask, 'wire'> {
+/** One search on its way: between which gates, with what radius. */
+interface Walk extends Omit<RouteTask, 'wire' | 'bendRadiiM'> {
   readonly ground: Ground;
   readonly goals: ReadonlyMap<number, Gate>;
-  readonly bound: (node: number) => number;
+  readonly bendRadiusM: number;
 }
 
 /**
@@ -65,6 +65,9 @@ export class RouteSearch {
   /** From each column to the one right of it, and from each row to the one above. */
   readonly #columnM: Float64Array;
   readonly #rowM: Float64Array;
+  /** The least that is left to go from each column and each row, together: to the goal, or to the line of the nearest way out (m). */
+  readonly #columnLeftM: Float64Array;
+  readonly #rowLeftM: Float64Array;
 
   constructor(grid: TrackGrid) {
     const { xs, ys } = grid;
@@ -76,6 +79,8 @@ export class RouteSearch {
     this.#straight = new Float64Array(states);
     this.#columnM = Float64Array.from(xs, (x, at) => (xs[at + 1] ?? x) - x);
     this.#rowM = Float64Array.from(ys, (y, at) => (ys[at + 1] ?? y) - y);
+    this.#columnLeftM = new Float64Array(xs.length);
+    this.#rowLeftM = new Float64Array(ys.length);
   }
 
   /**
@@ -94,9 +99,31 @@ export class RouteSearch {
     const gates = 'exit' in to ? this.#exitsOf(ground, to.exit) : [goalGate(ground, to) ?? []].flat();
     const goals = new Map(gates.map((gate) => [gate.node, gate]));
     if (!start || !this.#ahead.look(ground, task.tracks, goals.keys(), start.node)) return null;
-    const bound = lowerBound(this.#grid, gates, to);
-    const last = this.#walk({ ...task, ground, goals, bound }, start);
-    return last < 0 ? null : this.#trace(last, start, goals);
+    this.#measureLeft(gates, to);
+    for (const bendRadiusM of task.bendRadiiM) {
+      const last = this.#walk({ ...task, ground, goals, bendRadiusM }, start);
+      if (last >= 0) return this.#trace(last, start, goals);
+    }
+    return null;
+  }
+
+  #measureLeft(goals: readonly Gate[], to: RouteEnd): void {
+    const { xs, ys } = this.#grid;
+    const [columns, rows] = [this.#columnLeftM.fill(0), this.#rowLeftM.fill(0)];
+    const points = goals.map(({ node }) => pointOf(this.#grid, node));
+    if (!('exit' in to)) {
+      const [goal] = points;
+      if (!goal) return;
+      for (const [column, x] of xs.entries()) columns[column] = Math.abs(x - goal.xM);
+      for (const [row, y] of ys.entries()) rows[row] = Math.abs(y - goal.yM);
+      return;
+    }
+    const inward = outward[opposite[to.exit]];
+    const level = inward.yM === 0;
+    const sign = level ? inward.xM : inward.yM;
+    const nearestM = Math.max(...points.map(({ xM, yM }) => sign * (level ? xM : yM)));
+    const left = level ? columns : rows;
+    for (const [line, at] of (level ? xs : ys).entries()) left[line] = Math.max(0, sign * at - nearestM);
   }
 
   #groundFor({ roomM, needM, throughM }: RouteTask): Ground {
@@ -118,12 +145,12 @@ export class RouteSearch {
   #walk(walk: Walk, start: Gate): number {
     const [cost, straight, queue] = [this.#cost, this.#straight, this.#queue];
     cost.fill(Infinity);
-    this.#before.fill(-1);
     queue.clear();
     const finish = cost.length;
     let [finishCost, finishFrom] = [Infinity, -1];
     const first = start.node * 4 + start.way;
     cost[first] = 0;
+    this.#before[first] = -1;
     straight[first] = stubLength(start);
     queue.push(first, 0);
     for (let state = queue.pop(); state !== undefined && state !== finish; state = queue.pop()) {
@@ -142,22 +169,17 @@ export class RouteSearch {
 
   /** Takes every step that leads on from a state: straight, or round a bend where there is room for one. */
   #expand(walk: Walk, state: number): void {
-    const [width, height] = [this.#grid.xs.length, this.#grid.ys.length];
-    const [node, way] = [state >> 2, state & 3];
-    const column = Math.floor(node / height);
+    const height = this.#grid.ys.length;
+    const node = state >> 2;
+    const way = state & 3;
+    const column = (node / height) | 0;
     const row = node - column * height;
     const mayBend = (this.#straight[state] ?? 0) >= walk.bendRadiusM - 1e-9;
     const back = mayBend ? -1 : this.#wayOn(state, walk.bendRadiusM);
-    const right = this.#columnM[column] ?? 0;
-    const left = this.#columnM[column - 1] ?? 0;
-    if (way !== 2 && (mayBend || way === 0 || back === 0) && column < width - 1)
-      this.#step(walk, state, 0, node + height, right);
-    if (way !== 3 && (mayBend || way === 1 || back === 1) && row < height - 1)
-      this.#step(walk, state, 1, node + 1, this.#rowM[row] ?? 0);
-    if (way !== 0 && (mayBend || way === 2 || back === 2) && column > 0)
-      this.#step(walk, state, 2, node - height, left);
-    if (way !== 1 && (mayBend || way === 3 || back === 3) && row > 0)
-      this.#step(walk, state, 3, node - 1, this.#rowM[row - 1] ?? 0);
+    if (way !== 2 && (mayBend || way === 0 || back === 0)) this.#step(walk, state, 0, column + 1, row);
+    if (way !== 3 && (mayBend || way === 1 || back === 1)) this.#step(walk, state, 1, column, row + 1);
+    if (way !== 0 && (mayBend || way === 2 || back === 2)) this.#step(walk, state, 2, column - 1, row);
+    if (way !== 1 && (mayBend || way === 3 || back === 3)) this.#step(walk, state, 3, column, row - 1);
   }
 
   /**
@@ -170,17 +192,26 @@ export class RouteSearch {
     return before >= 0 && (this.#straight[before] ?? 0) >= bendRadiusM - 1e-9 ? before & 3 : -1;
   }
 
-  #step(walk: Walk, state: number, way: number, target: number, lengthM: number): void {
+  /** Takes a step to a point. Is handed whole numbers alone: fractions make objects, and searches do this very often. */
+  #step(walk: Walk, state: number, way: number, column: number, row: number): void {
     const { ground, tracks, costs, throughM } = walk;
+    const height = this.#grid.ys.length;
+    if (column < 0 || row < 0 || column >= this.#grid.xs.length || row >= height) return;
+    const target = column * height + row;
     if (ground.open[target] !== 1) return;
-    const [node, level] = [state >> 2, way === 0 || way === 2];
-    const [taken, near] = level ? [tracks.taken[0], tracks.near[0]] : [tracks.taken[1], tracks.near[1]];
+    const node = state >> 2;
+    const axis = way & 1 ? 1 : 0;
+    const taken = tracks.taken[axis];
+    const near = tracks.near[axis];
     const isTaken = taken[node] === 1 || taken[target] === 1;
     if (isTaken && !ground.through) return;
     // A wire that runs upright passes those that run level, and the other way round.
-    const crossed = (level ? tracks.crossed[1] : tracks.crossed[0])[target] ?? 0;
+    const crossed = tracks.crossed[axis === 0 ? 1 : 0][target] ?? 0;
     const isNear = ((near[node] ?? 0) + (near[target] ?? 0)) / 2;
     const isStraight = way === (state & 3);
+    const lengthM =
+      (axis === 0 ? this.#columnM[way === 0 ? column - 1 : column] : this.#rowM[way === 1 ? row - 1 : row]) ??
+      0;
     let total = (this.#cost[state] ?? 0) + (isStraight ? 0 : costs.bendM);
     total += lengthM * (1 + costs.nearness * isNear) + costs.crossingM * crossed;
     if (isTaken || (ground.through && (this.#grid.toBarrierM[target] ?? 0) < ground.needM))
@@ -196,7 +227,8 @@ export class RouteSearch {
     this.#cost[there] = total;
     this.#before[there] = state;
     this.#straight[there] = runM;
-    this.#queue.push(there, total + walk.bound(target) + costs.crossingM * this.#ahead.at(target));
+    const leftM = (this.#columnLeftM[column] ?? 0) + (this.#rowLeftM[row] ?? 0);
+    this.#queue.push(there, total + leftM + costs.crossingM * this.#ahead.at(target));
   }
 
   #trace(last: number, start: Gate, goals: ReadonlyMap<number, Gate>): readonly Point[] {
@@ -230,24 +262,4 @@ function goalCost(
   const taken = tracks.taken[goal.way % 2 === 0 ? 0 : 1][goal.node] === 1;
   if (back || (taken && !ground.through) || !mayEnd(bendRadiusM, goal, way, runM)) return Infinity;
   return stubM + (way === goal.way ? 0 : costs.bendM);
-}
-
-/** The least that is left to go from a node: to the goal, or to the line of the nearest way out. */
-function lowerBound(grid: TrackGrid, goals: readonly Gate[], to: RouteEnd): (node: number) => number {
-  const points = goals.map(({ node }) => pointOf(grid, node));
-  const { xs, ys } = grid;
-  if (!('exit' in to)) {
-    const [goal] = points;
-    if (!goal) return () => 0;
-    const { xM, yM } = goal;
-    return (node) => {
-      const column = Math.floor(node / ys.length);
-      return Math.abs((xs[column] ?? 0) - xM) + Math.abs((ys[node - column * ys.length] ?? 0) - yM);
-    };
-  }
-  const inward = opposite[to.exit];
-  const { xM: ux, yM: uy } = outFrom({ xM: 0, yM: 0 }, inward, 1);
-  const depth = ({ xM, yM }: Point) => xM * ux + yM * uy;
-  const nearest = Math.max(...points.map(depth));
-  return (node) => Math.max(0, depth(pointOf(grid, node)) - nearest);
 }
