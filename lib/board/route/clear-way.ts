@@ -83,23 +83,29 @@ function towards(a: Point, b: Point, byM: number): Point {
 /** True where two wires nowhere run side by side nearer than they are thick, but beside terminals that lie close. */
 function isApart(wire: RouteWire, route: Route, other: Laid): boolean {
   const spacingM = (wire.diameterM + other.wire.diameterM) / 2 - roundingM;
-  const endsWithin = (roomM: number) =>
-    [wire.from, wire.to]
-      .filter(isPoint)
-      .filter((end) =>
-        [other.wire.from, other.wire.to].some((far) => isPoint(far) && distance(far, end) < roomM),
-      );
-  const [shared, same] = [endsWithin(terminalRoomM), endsWithin(roundingM)];
-  return stretches(route).every((one) =>
-    stretches(other.route).every((two) => {
-      if (one.level !== two.level || Math.abs(one.at - two.at) >= spacingM) return true;
+  const others = stretches(other.route);
+  for (const one of stretches(route))
+    for (const two of others) {
+      if (one.level !== two.level || Math.abs(one.at - two.at) >= spacingM) continue;
       const [from, to] = [Math.max(one.from, two.from - spacingM), Math.min(one.to, two.to + spacingM)];
-      if (from >= to) return true;
+      if (from >= to) continue;
       // On each other they may lie only where both come out of one terminal: they could change sides there unseen.
-      const ends = Math.abs(one.at - two.at) < roundingM ? same : shared;
-      return ends.some((end) => [from, to].every((along) => distance(end, on(one, along)) < terminalRoomM));
-    }),
-  );
+      const ends = endsWithin(
+        wire,
+        other.wire,
+        Math.abs(one.at - two.at) < roundingM ? roundingM : terminalRoomM,
+      );
+      if (!ends.some((end) => [from, to].every((along) => distance(end, on(one, along)) < terminalRoomM)))
+        return false;
+    }
+  return true;
+}
+
+/** The ends of a wire that another ends so near to. */
+function endsWithin(wire: RouteWire, other: RouteWire, roomM: number): Point[] {
+  return [wire.from, wire.to]
+    .filter(isPoint)
+    .filter((end) => [other.from, other.to].some((far) => isPoint(far) && distance(far, end) < roomM));
 }
 
 function on({ level, at }: Stretch, alongM: number): Point {

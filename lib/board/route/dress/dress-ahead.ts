@@ -1,4 +1,4 @@
-import type { DressGrid } from './dress-grid.ts';
+import { type DressGrid, shutBit } from './dress-grid.ts';
 
 /**
  * How many wires have to be crossed at least from each crossing of lines to where a wire goes, bends and lengths left
@@ -8,6 +8,10 @@ export class DressAhead {
   /** No node that was not reached is nearer than this. */
   beyond = 0;
   #least = new Int16Array(0);
+  /** Nodes of the crossings at hand whose neighbours are still to be looked at. */
+  #stack = new Int32Array(0);
+  #height = 0;
+  /** Nodes by the crossings with which they can be reached, beyond those at hand. */
   #levels: number[][] = [];
 
   at(node: number): number {
@@ -18,16 +22,20 @@ export class DressAhead {
   /** Searches back from some nodes, each with the crossings beyond it, until the start is reached; false where it is not. */
   look(grid: DressGrid, goals: readonly (readonly [number, number])[], start: number): boolean {
     const size = grid.width * grid.height;
-    if (this.#least.length < size) this.#least = new Int16Array(2 * size);
+    if (this.#least.length < size) {
+      this.#least = new Int16Array(2 * size);
+      this.#stack = new Int32Array(2 * size);
+    }
     this.#least.fill(-1, 0, size);
     this.#levels = [];
-    for (const [node, count] of goals) this.#put(node, count);
+    for (const [node, count] of goals) this.#keep(node, count);
     for (let level = 0; level < this.#levels.length; level += 1) {
       this.beyond = level;
-      const list = this.#levels[level] ?? [];
-      for (let node = list.pop(); node !== undefined; node = list.pop()) {
-        if ((this.#least[node] ?? 0) >= 0) continue;
-        this.#least[node] = level;
+      this.#height = 0;
+      for (const node of this.#levels[level] ?? []) this.#reach(node, level);
+      while (this.#height > 0) {
+        this.#height -= 1;
+        const node = this.#stack[this.#height] ?? 0;
         if (node === start) return true;
         this.#back(grid, node, level);
       }
@@ -35,19 +43,33 @@ export class DressAhead {
     return false;
   }
 
-  #back({ width, height, shut, crossed }: DressGrid, node: number, level: number): void {
-    const column = Math.floor(node / height);
+  #back({ width, height, pieces: [level, upright], crossed }: DressGrid, node: number, count: number): void {
+    const column = (node / height) | 0;
     const row = node - column * height;
-    if (column > 0 && shut[0][node - height] === 0)
-      this.#put(node - height, level + (crossed[0][node - height] ?? 0));
-    if (column < width - 1 && shut[0][node] === 0) this.#put(node + height, level + (crossed[0][node] ?? 0));
-    if (row > 0 && shut[1][node - 1] === 0) this.#put(node - 1, level + (crossed[1][node - 1] ?? 0));
-    if (row < height - 1 && shut[1][node] === 0) this.#put(node + 1, level + (crossed[1][node] ?? 0));
+    if (column > 0) this.#step(level, crossed[0], node - height, node - height, count);
+    if (column < width - 1) this.#step(level, crossed[0], node, node + height, count);
+    if (row > 0) this.#step(upright, crossed[1], node - 1, node - 1, count);
+    if (row < height - 1) this.#step(upright, crossed[1], node, node + 1, count);
   }
 
-  #put(node: number, level: number): void {
+  /** Goes back along a piece, to the node beyond it. */
+  #step(pieces: Uint8Array, crossed: Uint8Array, piece: number, node: number, count: number): void {
+    if (((pieces[piece] ?? 0) & shutBit) !== 0) return;
+    const more = crossed[piece] ?? 0;
+    if (more === 0) this.#reach(node, count);
+    else this.#keep(node, count + more);
+  }
+
+  #reach(node: number, count: number): void {
     if ((this.#least[node] ?? 0) >= 0) return;
-    while (this.#levels.length <= level) this.#levels.push([]);
-    this.#levels[level]?.push(node);
+    this.#least[node] = count;
+    this.#stack[this.#height] = node;
+    this.#height += 1;
+  }
+
+  #keep(node: number, count: number): void {
+    if ((this.#least[node] ?? 0) >= 0) return;
+    while (this.#levels.length <= count) this.#levels.push([]);
+    this.#levels[count]?.push(node);
   }
 }

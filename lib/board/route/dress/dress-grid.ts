@@ -1,6 +1,9 @@
 import type { Box } from '../../shape/point.ts';
 import type { Stretch } from '../route.ts';
 
+/** What a piece may be: shut to the wire; dear, for it costs more than its length. */
+export const [shutBit, dearBit] = [1, 2];
+
 /**
  * The lines that one wire may run on, and what each piece between two neighbouring crossings of lines is to it. By
  * `column * ys.length + row`: of a level piece its left end, of an upright one its lower end.
@@ -10,14 +13,15 @@ export class DressGrid {
   readonly ys: Float64Array;
   readonly width: number;
   readonly height: number;
-  /** 1 where a level or an upright piece is shut. */
-  readonly shut: readonly [Uint8Array, Uint8Array];
+  /** Whether a level or an upright piece is shut, and whether it is dear; 0 for most. */
+  readonly pieces: readonly [Uint8Array, Uint8Array];
   /** Wires that a level or an upright piece crosses. */
   readonly crossed: readonly [Uint8Array, Uint8Array];
   /** 0 to 1: how far inside the distance of power and signal a piece runs. */
   readonly near: readonly [Float32Array, Float32Array];
-  /** 1 where a piece does not run beside the other wire of a pair. */
+  /** 1 where a piece does not run beside the other wire of a pair; of what is not dear, `strays` tells it. */
   readonly stray: readonly [Uint8Array, Uint8Array];
+  strays: 0 | 1 = 0;
   /** What crossing them costs besides, in crossings. */
   readonly toll: readonly [Float32Array, Float32Array];
 
@@ -25,7 +29,7 @@ export class DressGrid {
     [this.xs, this.ys] = [xs, ys];
     [this.width, this.height] = [xs.length, ys.length];
     const size = this.width * this.height;
-    this.shut = [memory.bytes(0, size), memory.bytes(1, size)];
+    this.pieces = [memory.bytes(0, size), memory.bytes(1, size)];
     this.crossed = [memory.bytes(2, size), memory.bytes(3, size)];
     this.near = [memory.floats(0, size), memory.floats(1, size)];
     this.stray = [memory.bytes(4, size), memory.bytes(5, size)];
@@ -34,118 +38,106 @@ export class DressGrid {
 
   /** Shuts what runs inside a box. */
   shutBox({ minX, minY, maxX, maxY }: Box): void {
-    this.#fillShut(true, minX, maxX, minY, maxY);
-    this.#fillShut(false, minX, maxX, minY, maxY);
+    const [left, right] = [firstAbove(this.xs, minX), firstFrom(this.xs, maxX)];
+    const [low, high] = [firstAbove(this.ys, minY), firstFrom(this.ys, maxY)];
+    this.#shut(0, Math.max(0, left - 1), Math.min(right, this.width - 1), low, high);
+    this.#shut(1, left, right, Math.max(0, low - 1), Math.min(high, this.height - 1));
   }
 
-  /** Shuts what runs beside a stretch of another wire, nearer than both are thick. */
-  shutBeside({ level, at, from, to }: Stretch, spacingM: number, mayShare: MayShare | null): void {
+  /** Shuts what runs beside a stretch of another wire, nearer than both are thick, but what they may share. */
+  shutBeside({ level, at, from, to }: Stretch, spacingM: number, shared: SharedRoom | null): void {
     const [s, e] = [spacingM - 1e-9, spacingM];
-    if (mayShare === null) {
-      if (level) this.#fillShut(true, from - e, to + e, at - s, at + s);
-      else this.#fillShut(false, at - s, at + s, from - e, to + e);
+    const [along, across] = level ? [this.xs, this.ys] : [this.ys, this.xs];
+    const first = Math.max(0, firstAbove(along, from - e) - 1);
+    const end = Math.min(firstFrom(along, to + e), along.length - 1);
+    const [low, high] = [firstAbove(across, at - s), firstFrom(across, at + s)];
+    if (shared === null) {
+      if (level) this.#shut(0, first, end, low, high);
+      else this.#shut(1, low, high, first, end);
       return;
     }
-    const [columns, rows] = this.#range(
-      level,
-      level ? from - e : at - s,
-      level ? to + e : at + s,
-      level ? at - s : from - e,
-      level ? at + s : to + e,
-    );
-    const shut = this.shut[level ? 0 : 1];
-    for (let i = columns[0]; i < columns[1]; i += 1)
-      for (let j = rows[0]; j < rows[1]; j += 1) {
-        const [x, y] = [this.xs[i] ?? 0, this.ys[j] ?? 0];
-        const isFree = level
-          ? mayShare(x, y, this.xs[i + 1] ?? x, y)
-          : mayShare(x, y, x, this.ys[j + 1] ?? y);
-        if (!isFree) shut[i * this.height + j] = 1;
+    const pieces = this.pieces[level ? 0 : 1];
+    for (let line = low; line < high; line += 1)
+      for (let piece = first; piece < end; piece += 1) {
+        if (shared.mayHave(along, piece, across, line)) continue;
+        pieces[level ? piece * this.height + line : line * this.height + piece] = shutBit;
       }
   }
 
   /** Counts crossings on what passes a stretch at a right angle, and what that costs besides. */
   crossAt({ level, at, from, to }: Stretch, count: number, toll: number): void {
-    const crossed = this.crossed[level ? 1 : 0];
-    const tolls = this.toll[level ? 1 : 0];
-    if (level) {
-      const row = firstFrom(this.ys, at) - 1;
-      if (row < 0) return;
-      const end = firstFrom(this.xs, to - 1e-9);
-      for (let i = firstFrom(this.xs, from + 1e-9); i < end; i += 1) {
-        const e = i * this.height + row;
-        crossed[e] = (crossed[e] ?? 0) + count;
-        if (toll > 0) tolls[e] = (tolls[e] ?? 0) + toll;
-      }
-    } else {
-      const column = firstFrom(this.xs, at) - 1;
-      if (column < 0) return;
-      const end = column * this.height + firstFrom(this.ys, to - 1e-9);
-      for (let e = column * this.height + firstFrom(this.ys, from + 1e-9); e < end; e += 1) {
-        crossed[e] = (crossed[e] ?? 0) + count;
-        if (toll > 0) tolls[e] = (tolls[e] ?? 0) + toll;
-      }
+    const [along, across] = level ? [this.xs, this.ys] : [this.ys, this.xs];
+    const line = firstFrom(across, at) - 1;
+    if (line < 0) return;
+    const axis = level ? 1 : 0;
+    const [crossed, tolls, pieces] = [this.crossed[axis], this.toll[axis], this.pieces[axis]];
+    const [stride, first] = level ? [this.height, line] : [1, line * this.height];
+    const end = first + stride * firstFrom(along, to - 1e-9);
+    for (let e = first + stride * firstFrom(along, from + 1e-9); e < end; e += stride) {
+      crossed[e] = (crossed[e] ?? 0) + count;
+      if (toll > 0) tolls[e] = (tolls[e] ?? 0) + toll;
+      pieces[e] = (pieces[e] ?? 0) | dearBit;
     }
   }
 
   /** Notes how near what runs beside a stretch comes to it. */
-  nearTo({ level, at, from, to }: Stretch, apartM: number): void {
-    const [columns, rows] = level
-      ? this.#range(true, from, to, at - apartM, at + apartM)
-      : this.#range(false, at - apartM, at + apartM, from, to);
-    const near = this.near[level ? 0 : 1];
-    for (let i = columns[0]; i < columns[1]; i += 1)
-      for (let j = rows[0]; j < rows[1]; j += 1) {
-        const share = 1 - Math.abs((level ? (this.ys[j] ?? 0) : (this.xs[i] ?? 0)) - at) / apartM;
+  nearTo(stretch: Stretch, apartM: number): void {
+    const { level, at } = stretch;
+    const [left, right, low, high] = this.#beside(stretch, apartM);
+    const axis = level ? 0 : 1;
+    const [near, pieces] = [this.near[axis], this.pieces[axis]];
+    const across = level ? this.ys : this.xs;
+    const shares = new Float64Array(across.length);
+    for (let line = level ? low : left; line < (level ? high : right); line += 1)
+      shares[line] = 1 - Math.abs((across[line] ?? 0) - at) / apartM;
+    for (let i = left; i < right; i += 1)
+      for (let j = low; j < high; j += 1) {
+        const share = shares[level ? j : i] ?? 0;
         const e = i * this.height + j;
-        if (share > (near[e] ?? 0)) near[e] = share;
+        if (share > (near[e] ?? 0)) {
+          near[e] = share;
+          pieces[e] = (pieces[e] ?? 0) | dearBit;
+        }
       }
   }
 
   /** Notes what does not run beside any of some stretches. */
   strayFrom(mate: readonly Stretch[], besideM: number): void {
+    this.strays = 1;
     for (const stray of this.stray) stray.fill(1, 0, this.width * this.height);
-    for (const { level, at, from, to } of mate) {
-      const [columns, rows] = level
-        ? this.#range(true, from, to, at - besideM, at + besideM)
-        : this.#range(false, at - besideM, at + besideM, from, to);
-      const stray = this.stray[level ? 0 : 1];
-      for (let i = columns[0]; i < columns[1]; i += 1)
-        stray.fill(0, i * this.height + rows[0], i * this.height + Math.max(rows[0], rows[1]));
+    for (const stretch of mate) {
+      const [left, right, low, high] = this.#beside(stretch, besideM);
+      const axis = stretch.level ? 0 : 1;
+      const [stray, pieces] = [this.stray[axis], this.pieces[axis]];
+      for (let i = left; i < right; i += 1)
+        for (let e = i * this.height + low; e < i * this.height + high; e += 1) {
+          stray[e] = 0;
+          pieces[e] = (pieces[e] ?? 0) | dearBit;
+        }
     }
   }
 
-  #fillShut(level: boolean, minX: number, maxX: number, minY: number, maxY: number): void {
-    const [columns, rows] = this.#range(level, minX, maxX, minY, maxY);
-    const shut = this.shut[level ? 0 : 1];
-    if (rows[0] >= rows[1]) return;
-    for (let i = columns[0]; i < columns[1]; i += 1)
-      shut.fill(1, i * this.height + rows[0], i * this.height + rows[1]);
+  #shut(axis: 0 | 1, left: number, right: number, low: number, high: number): void {
+    const pieces = this.pieces[axis];
+    for (let i = left; i < right; i += 1)
+      for (let e = i * this.height + low; e < i * this.height + high; e += 1) pieces[e] = shutBit;
   }
 
-  /** The pieces that run inside a box, its sides left out: columns and rows, each from a first one to before an end. */
-  #range(
-    level: boolean,
-    minX: number,
-    maxX: number,
-    minY: number,
-    maxY: number,
-  ): readonly [readonly [number, number], readonly [number, number]] {
-    const { xs, ys } = this;
-    return level
-      ? [
-          [Math.max(0, firstAbove(xs, minX) - 1), Math.min(firstFrom(xs, maxX), this.width - 1)],
-          [firstAbove(ys, minY), firstFrom(ys, maxY)],
-        ]
-      : [
-          [firstAbove(xs, minX), firstFrom(xs, maxX)],
-          [Math.max(0, firstAbove(ys, minY) - 1), Math.min(firstFrom(ys, maxY), this.height - 1)],
-        ];
+  /** The pieces along a stretch that lie nearer to it than so far: columns and rows, each from a first one to before an end. */
+  #beside({ level, at, from, to }: Stretch, apartM: number): readonly [number, number, number, number] {
+    const [along, across] = level ? [this.xs, this.ys] : [this.ys, this.xs];
+    const first = Math.max(0, firstAbove(along, from) - 1);
+    const end = Math.min(firstFrom(along, to), along.length - 1);
+    const [low, high] = [firstAbove(across, at - apartM), firstFrom(across, at + apartM)];
+    return level ? [first, end, low, high] : [low, high, first, end];
   }
 }
 
-/** Whether a piece may lie beside another wire, for both end near there. */
-export type MayShare = (x1: number, y1: number, x2: number, y2: number) => boolean;
+/** The room beside another wire that both may have, for they end near there. */
+export interface SharedRoom {
+  /** Whether the wire may have a piece, from a line along the other to the next, on a line across. */
+  mayHave(along: Float64Array, piece: number, across: Float64Array, line: number): boolean;
+}
 
 /** Memory that one grid after the other is written in. */
 export class GridMemory {
@@ -178,7 +170,8 @@ export function firstFrom(lines: Float64Array, value: number): number {
   return low;
 }
 
-function firstAbove(lines: Float64Array, value: number): number {
+/** Index of the first line above a value. */
+export function firstAbove(lines: Float64Array, value: number): number {
   let [low, high] = [0, lines.length];
   while (low < high) {
     const middle = (low + high) >> 1;

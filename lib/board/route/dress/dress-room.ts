@@ -27,6 +27,8 @@ export class DressRooms {
   readonly #clearanceM: number;
   readonly #holds = new Map<number, readonly Hold[]>();
   readonly #known = new Map<number, DressRoom>();
+  /** By side, diameter and line: what was asked before, since most lines stay from one way to the next. */
+  readonly #exits = sides.map(() => new Map<number, Map<number, DressExit | null>>());
 
   constructor(shape: BoardShape, barriers: readonly Barrier[], clearanceM: number) {
     this.walls = wallsOf(shape, barriers);
@@ -65,16 +67,26 @@ export class DressRooms {
     return room;
   }
 
-  /**
-   * Where a wire that runs over a side of the board on a line comes to its edge, and from where on nothing stands in its
-   * way (m along the line); null where the line meets no such edge.
-   */
-  exitOn(
-    diameterM: number,
-    side: Side,
-    lineM: number,
-  ): { readonly edgeM: number; readonly fromM: number } | null {
+  /** The way over a side of the board by each of some lines, the first and the last left out; null where there is none. */
+  exitsOn(diameterM: number, side: Side, lines: Float64Array): (DressExit | null)[] {
     const number = sides.indexOf(side);
+    const exits = this.#exits[number];
+    const known = exits?.get(diameterM) ?? new Map<number, DressExit | null>();
+    exits?.set(diameterM, known);
+    const found: (DressExit | null)[] = [null];
+    for (let line = 1; line < lines.length - 1; line += 1) {
+      const lineM = lines[line] ?? 0;
+      let exit = known.get(lineM);
+      if (exit === undefined) {
+        exit = this.#exitOn(diameterM, number, lineM);
+        known.set(lineM, exit);
+      }
+      found.push(exit);
+    }
+    return found;
+  }
+
+  #exitOn(diameterM: number, number: number, lineM: number): DressExit | null {
     const edgeM = exitLineM(this.walls, number, lineM);
     if (!Number.isFinite(edgeM)) return null;
     const needM = this.needM(diameterM);
@@ -101,6 +113,12 @@ export class DressRooms {
     this.#holds.set(side, holds);
     return holds;
   }
+}
+
+/** Where a wire comes to the edge of its board, and from where on nothing stands in its way (m along its line). */
+export interface DressExit {
+  readonly edgeM: number;
+  readonly fromM: number;
 }
 
 interface Hold {

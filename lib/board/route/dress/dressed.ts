@@ -1,7 +1,7 @@
 import { tightestBend } from '../bends.ts';
 import { crossingCount, type Route, type RouteWire, stretches } from '../route.ts';
 import type { Laid } from '../tracks.ts';
-import type { WayPrice } from './dress-search.ts';
+import type { WayPrice } from './dress-task.ts';
 import { keepApart } from './dresser.ts';
 import { bundlesTooMany, strayedM } from './together.ts';
 

@@ -1,5 +1,5 @@
 import { opposite, outward } from '../../layout/item.ts';
-import { distance, type Point } from '../../shape/point.ts';
+import { type Box, boxOf, type Point } from '../../shape/point.ts';
 import {
   isPoint,
   outFrom,
@@ -9,10 +9,12 @@ import {
   type Stretch,
   stretches,
 } from '../route.ts';
-import { type Laid, terminalRoomM } from '../tracks.ts';
-import { DressGrid, firstFrom, GridMemory, type MayShare } from './dress-grid.ts';
+import type { Laid } from '../tracks.ts';
+import { DressGrid, firstFrom, GridMemory } from './dress-grid.ts';
 import { type DressRoom, type DressRooms, offM } from './dress-room.ts';
-import { type DressGoal, DressSearch, type DressStart, type WayPrice, wayOf } from './dress-search.ts';
+import { DressSearch, wayOf } from './dress-search.ts';
+import type { DressGoal, DressStart, WayPrice } from './dress-task.ts';
+import { RoomAboutEnds, sharedEnds } from './shared-ends.ts';
 import { leavingOf, mateOf, togetherM } from './together.ts';
 
 /** So far before a terminal is its plug, or the wire that is put in by hand (m); crossing it there costs besides, in crossings. */
@@ -38,10 +40,16 @@ export class Dresser {
   readonly #apartM: number;
   readonly #memory = new GridMemory();
   readonly #search = new DressSearch();
+  readonly #box: Box;
+  /** What was asked of wires and pairs of them before: they stay as they are. */
+  readonly #turned = new Map<RouteWire, RouteWire>();
+  readonly #shared = new Map<RouteWire, Map<RouteWire, ReturnType<typeof sharedEnds>>>();
+  readonly #plugs = new Map<RouteWire, readonly Stretch[]>();
 
   constructor(rooms: DressRooms, powerToSignalM: number) {
     this.#rooms = rooms;
     this.#apartM = powerToSignalM;
+    this.#box = boxOf(rooms.walls.edges.map(({ a }) => a));
   }
 
   /** The cheapest way of a wire past others; null where there is none. */
@@ -50,7 +58,10 @@ export class Dresser {
     const { from, to } = wire;
     if (!isPoint(from)) {
       if (!isPoint(to)) return null;
-      const turned = this.lay({ ...task, wire: { ...wire, from: to, to: from } });
+      const turned = this.lay({
+        ...task,
+        wire: remembered(this.#turned, wire, () => ({ ...wire, from: to, to: from })),
+      });
       return turned && routeThrough(wire, turned.points.toReversed());
     }
     this.searches += 1;
@@ -69,10 +80,11 @@ export class Dresser {
     for (const other of others) this.#mark(grid, wire, other, tollOf(other.wire));
     const mate = mateOf(wire, others);
     if (mate) grid.strayFrom(stretches(mate.route), togetherM);
-    for (const mouth of open.flatMap((one) => mouthsOf(one, needM + one.diameterM + 0.01)))
-      grid.crossAt(mouth, 1, 0);
-    for (const other of others)
-      for (const mouth of mouthsOf(other.wire, plugM)) grid.crossAt(mouth, 0, plugToll);
+    for (const one of open)
+      for (const mouth of mouthsOf(one, needM + one.diameterM + 0.01)) grid.crossAt(mouth, 1, 0);
+    for (const { wire: one } of others)
+      for (const plug of remembered(this.#plugs, one, () => mouthsOf(one, plugM)))
+        grid.crossAt(plug, 0, plugToll);
     const begin: DressStart = { node: nodeOf(grid, start), way: wayOf(from.faces), stubM: needM };
     const points = this.#search.find({ grid, start: begin, goal, bendRadiusM, price });
     return points && routeThrough(wire, [from, ...points, ...(isPoint(to) ? [to] : [])]);
@@ -96,22 +108,17 @@ export class Dresser {
       if (out === 0) values.push(pick(end), pick(end) - 2 * bendRadiusM, pick(end) + 2 * bendRadiusM);
       else values.push(pick(end) + out * bendRadiusM);
     }
-    const { edges } = this.#rooms.walls;
-    const [low, high] = [
-      Math.min(...edges.map(({ a }) => pick(a))),
-      Math.max(...edges.map(({ a }) => pick(a))),
-    ];
+    const { minX, minY, maxX, maxY } = this.#box;
+    const [low, high] = level ? [minY, maxY] : [minX, maxX];
     for (const atM of this.#beside(level, wire, others)) values.push(atM);
     // Just beyond the plugs of others.
-    for (const end of others.flatMap(({ wire: { from, to } }) => [from, to]).filter(isPoint)) {
-      const out = pick(outward[end.faces]);
-      if (out !== 0) values.push(pick(end) + out * (plugM + wire.diameterM / 2));
-    }
-    const inside = Float64Array.from(values.filter((value) => value > low && value < high)).sort();
-    const kept = [low - 0.001];
-    for (const value of inside) if (value > (kept.at(-1) ?? low) + 1e-7) kept.push(value);
-    kept.push(high + 0.001);
-    return Float64Array.from(kept);
+    for (const { wire: other } of others)
+      for (const end of [other.from, other.to]) {
+        if (!isPoint(end)) continue;
+        const out = pick(outward[end.faces]);
+        if (out !== 0) values.push(pick(end) + out * (plugM + wire.diameterM / 2));
+      }
+    return linesBetween(low, high, Float64Array.from(values).sort());
   }
 
   /** Lines that touch other wires, and lines at the distance that power and signal keep. */
@@ -151,8 +158,9 @@ export class Dresser {
     const level = (way & 1) === 0;
     const rows = level ? grid.ys : grid.xs;
     const edgesM = new Float64Array(rows.length).fill(Number.NaN);
+    const exits = this.#rooms.exitsOn(diameterM, to.exit, rows);
     for (let row = 1; row < rows.length - 1; row += 1) {
-      const exit = this.#rooms.exitOn(diameterM, to.exit, rows[row] ?? 0);
+      const exit = exits[row];
       if (!exit) continue;
       edgesM[row] = exit.edgeM;
       const lines = level ? grid.xs : grid.ys;
@@ -161,21 +169,45 @@ export class Dresser {
       let [first, last] = [firstFrom(lines, lowM), firstFrom(lines, highM)];
       if (way >= 2) [first, last] = [first - 1, last - 1];
       for (let line = Math.max(0, first); line < last; line += 1)
-        grid.shut[level ? 0 : 1][level ? line * grid.height + row : row * grid.height + line] = 0;
+        grid.pieces[level ? 0 : 1][level ? line * grid.height + row : row * grid.height + line] = 0;
     }
     return { way, edgesM, tollsM: bundleTolls(task, to.exit, rows) };
   }
 
   #mark(grid: DressGrid, wire: RouteWire, other: Laid, toll: number): void {
     const spacingM = (wire.diameterM + other.wire.diameterM) / 2;
-    const shared = sharedEnds(wire, other.wire);
+    const known = remembered(this.#shared, wire, () => new Map());
+    const ends = remembered(known, other.wire, () => sharedEnds(wire, other.wire));
     const isApart = keepApart(wire, other.wire);
     for (const stretch of stretches(other.route)) {
-      grid.shutBeside(stretch, spacingM, shared.length > 0 ? mayShare(stretch, shared) : null);
+      grid.shutBeside(stretch, spacingM, ends.length > 0 ? new RoomAboutEnds(stretch, ends) : null);
       grid.crossAt(stretch, 1, toll);
       if (isApart) grid.nearTo(stretch, this.#apartM);
     }
   }
+}
+
+/** What was worked out for something before, or is now. */
+function remembered<K, V>(known: Map<K, V>, key: K, work: () => V): V {
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const own = work();
+  known.set(key, own);
+  return own;
+}
+
+/** The lines between two, in order, none twice, with one just beyond either. */
+function linesBetween(low: number, high: number, sorted: Float64Array): Float64Array {
+  const kept = new Float64Array(sorted.length + 2);
+  let [count, last] = [1, low - 0.001];
+  kept[0] = last;
+  for (const value of sorted) {
+    if (value <= low || value >= high || value <= last + 1e-7) continue;
+    [kept[count], last] = [value, value];
+    count += 1;
+  }
+  kept[count] = high + 0.001;
+  return kept.slice(0, count + 1);
 }
 
 /** What it costs to leave by each line apart from those of the run that leave by the same side already (m). */
@@ -196,31 +228,6 @@ function nodeOf(grid: DressGrid, { xM, yM }: Point): number {
 /** Signal keeps its distance from power. */
 export function keepApart(a: RouteWire, b: RouteWire): boolean {
   return (a.layer === 'signal' && b.layer === 'power') || (a.layer === 'power' && b.layer === 'signal');
-}
-
-interface SharedEnd extends Point {
-  readonly same: boolean;
-}
-
-/** The wire's own ends that the other wire ends near to; `same`: in the same terminal. */
-function sharedEnds(wire: RouteWire, other: RouteWire): readonly SharedEnd[] {
-  return [wire.from, wire.to].filter(isPoint).flatMap((end): SharedEnd[] => {
-    const apartM = Math.min(...[other.from, other.to].filter(isPoint).map((far) => distance(far, end)));
-    return apartM < terminalRoomM ? [{ xM: end.xM, yM: end.yM, same: apartM < 1e-6 }] : [];
-  });
-}
-
-function mayShare({ level, at, from, to }: Stretch, shared: readonly SharedEnd[]): MayShare {
-  return (x1, y1, x2, y2) => {
-    const across = (level ? y1 : x1) - at;
-    const onIt = Math.abs(across) < 1e-6 && (level ? x1 : y1) < to && (level ? x2 : y2) > from;
-    return shared.some(
-      ({ xM, yM, same }) =>
-        (same || !onIt) &&
-        Math.hypot(x1 - xM, y1 - yM) < terminalRoomM &&
-        Math.hypot(x2 - xM, y2 - yM) < terminalRoomM,
-    );
-  };
 }
 
 /** Lines straight out of the terminals of a wire. */
