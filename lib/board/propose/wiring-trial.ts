@@ -1,6 +1,6 @@
 import { computeAnew, type Keep } from '../../model/keep.ts';
 import type { Item } from '../layout/item.ts';
-import type { Route } from '../route/route.ts';
+import { isLedRound } from '../route/led-round.ts';
 import { routeWires } from '../route/routing.ts';
 import type { RoutingHouse } from '../route/routing-house.ts';
 import type { Barrier } from '../route/track-grid.ts';
@@ -29,7 +29,7 @@ export interface Trial {
   readonly tight: readonly string[];
   readonly crossings: number;
   readonly bends: number;
-  /** Wires that are led far round. */
+  /** Wires that are led far round, or round something. */
   readonly far: number;
   /** By wire: metres. */
   readonly lengthsM: Readonly<Record<string, number>>;
@@ -78,18 +78,7 @@ export function tryWiring(
     tight: of('bend-too-tight').flatMap(([wire]) => wire ?? []),
     crossings: crossings.length,
     bends: routes.reduce((sum, { bends }) => sum + bends, 0),
-    far: routes.filter(isLedFar).length,
+    far: routes.filter(isLedRound).length,
     lengthsM: Object.fromEntries(routes.map(({ wire, lengthM }) => [wire, lengthM])),
   };
-}
-
-/** A wire is led far where it is so many times as long as straight along x and y, and so much longer, metres (house judgement). */
-const farTimes = 1.8;
-const farMoreM = 0.25;
-
-function isLedFar({ points, lengthM }: Route): boolean {
-  const [first, last] = [points[0], points.at(-1)];
-  if (!first || !last) return false;
-  const straightM = Math.abs(first.xM - last.xM) + Math.abs(first.yM - last.yM);
-  return lengthM > farTimes * straightM && lengthM > straightM + farMoreM;
 }

@@ -25,6 +25,7 @@ export function routingHouse(figure: (name: HouseRuleName) => number): RoutingHo
       perDiameter: 1 / figure('routing-thick'),
       nearness,
       stray: figure('routing-pair'),
+      roundM: figure('routing-round'),
       bundleM: figure('routing-bundle'),
     },
   };

@@ -33,7 +33,7 @@ export const layoutRules = {
     ...judged,
   },
   'layout-far': {
-    says: 'A wire that is led far round, at more than 1.8 times its straight way and 25 cm beyond it, counts as so much wire',
+    says: 'A wire that is led far round, at more than 1.8 times its straight way and 25 cm beyond it, or by three quarters of a circle round something, counts as so much wire',
     dimension: 'length',
     value: 0.3,
     least: 0,

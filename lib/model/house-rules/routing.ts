@@ -46,6 +46,13 @@ export const routingRules = {
     least: 0,
     ...judged,
   },
+  'routing-round': {
+    says: 'A wire that is led far round, or by three quarters of a circle round something, counts as so much wire, where more than eight are laid',
+    dimension: 'length',
+    value: 0.4,
+    least: 0,
+    ...judged,
+  },
   'routing-bundle': {
     says: 'Each bundle of a run that leaves by a side, beyond the first, counts as so much wire',
     dimension: 'length',

@@ -1,4 +1,5 @@
 import { tightestBend } from '../bends.ts';
+import { isLedRound } from '../led-round.ts';
 import { crossingCount, type Route, type RouteWire, stretches } from '../route.ts';
 import type { Laid } from '../tracks.ts';
 import type { WayPrice } from './dress-task.ts';
@@ -17,6 +18,8 @@ export interface DressPrices {
   readonly nearness: number;
   /** For each metre that the two wires of a pair run apart. */
   readonly stray: number;
+  /** For each wire that is led far round, or round something. */
+  readonly roundM: number;
   /** For each bundle of a run that leaves by a side, beyond the first. */
   readonly bundleM: number;
 }
@@ -102,7 +105,10 @@ function ownPriceM({ wire, route }: Laid, prices: DressPrices): number {
   const { metre, bendM } = priceOf(wire, prices);
   const isTight = tightestBend(route, wire.bendRadiusM ?? 0) !== null;
   const isLong = route.lengthM > (wire.longestM ?? Infinity);
-  return metre * route.lengthM + bendM * route.bends + unlawfulM * (Number(isTight) + Number(isLong));
+  const roundM = isLedRound(route) ? prices.roundM : 0;
+  return (
+    metre * route.lengthM + bendM * route.bends + roundM + unlawfulM * (Number(isTight) + Number(isLong))
+  );
 }
 
 /** How far two routes run side by side too near: each metre by how far inside the distance it lies (m). */
