@@ -17,6 +17,7 @@ export interface Draft {
 const heldSchema = z.object({
   answers: z.record(z.string(), z.array(z.string())),
   open: z.string().optional(),
+  refused: z.record(z.string(), z.array(z.string())).optional(),
 });
 
 /** The draft of one thing that is asked for, such as `vehicle-old-van`. */
@@ -38,8 +39,8 @@ export async function openDraft(effects: Effects, name: string): Promise<Draft> 
 /** What a draft holds; none where it is not one. */
 function heldIn(text: string): Beforehand {
   try {
-    const { answers, open } = heldSchema.parse(JSON.parse(text));
-    return { answers, ...(open !== undefined && { open }) };
+    const { answers, open, refused } = heldSchema.parse(JSON.parse(text));
+    return { answers, ...(open !== undefined && { open }), ...(refused && { refused }) };
   } catch {
     return { answers: {} };
   }

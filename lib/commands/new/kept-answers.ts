@@ -1,15 +1,31 @@
 import type { Effects } from '../effects.ts';
 import type { Beforehand } from './ask/answers-of.ts';
-import type { Answers } from './ask/question.ts';
+import { withEarlier } from './ask/earlier-rows.ts';
+import type { Answers, Question } from './ask/question.ts';
 import type { Draft } from './draft.ts';
 
-/** Answers that an earlier try left, and those of the command, which go before. */
-export function earlierAnswers(say: (text: string) => void, draft: Draft, own: Answers): Beforehand {
-  const { answers, open } = draft.before;
-  const count = Object.keys(answers).length;
+/** A try of which an earlier one may have left answers. */
+export interface Tried {
+  readonly questions: readonly Question[];
+  readonly draft: Draft;
+  readonly own: Answers;
+}
+
+/** Answers that an earlier try left, with those of the command in their place. */
+export function earlierAnswers(say: (text: string) => void, { questions, draft, own }: Tried): Beforehand {
+  const { answers, refused = {} } = draft.before;
+  const count = new Set([...Object.keys(answers), ...Object.keys(refused)]).size;
   if (count > 0)
     say(`answers of an earlier try are taken, ${count} in all; without ${draft.path} all is asked anew`);
-  return { answers: { ...answers, ...own }, ...(open !== undefined && !(open in own) && { open }) };
+  return withEarlier(questions, draft.before, own);
+}
+
+/** What is said where a command is refused of which the draft keeps all. */
+export function mendingTold(keeper: AnswerKeeper): readonly string[] {
+  if (keeper.told() === '') return [];
+  return [
+    `nothing is written yet${keeper.told()} with what is mended: give a refused row alone, the others are kept; an empty one leaves it out`,
+  ];
 }
 
 /** Keeps the answers of one try as they come. */
@@ -25,9 +41,8 @@ export function answerKeeper(effects: Effects, until: string, draft: Draft): Ans
   let state: 'none' | 'kept' | 'not-kept' = 'none';
   return {
     keep: async (answers) => {
-      const something = Object.entries(answers.answers).some(
-        ([key, lines]) => key !== 'id' && lines.length > 0,
-      );
+      const told = [...Object.entries(answers.answers), ...Object.entries(answers.refused ?? {})];
+      const something = told.some(([key, lines]) => key !== 'id' && lines.length > 0);
       if (!something) return;
       const isFirst = state !== 'not-kept';
       state = (await draft.save(answers)) ? 'kept' : 'not-kept';

@@ -6,9 +6,9 @@ import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { answersOf, type Beforehand } from './ask/answers-of.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { namedKey, naming, withSeldomTogether } from './ask/seldom.ts';
-import { openDraft } from './draft.ts';
+import { type Draft, openDraft } from './draft.ts';
 import { idOf } from './id-of.ts';
-import { type AnswerKeeper, answerKeeper, earlierAnswers } from './kept-answers.ts';
+import { type AnswerKeeper, answerKeeper, earlierAnswers, mendingTold } from './kept-answers.ts';
 import { markedText } from './marked.ts';
 import { refused } from './refused.ts';
 
@@ -18,6 +18,8 @@ export interface NewFile {
   /** What its answers are kept under, with its name. */
   readonly draft: string;
   readonly questions: readonly Question[];
+  /** The questions that are asked, where all others are taken only where they are given; left out, all are. */
+  readonly asked?: ReadonlySet<string>;
   /** Why a name can't be given to it; null where it can. */
   readonly taken: (id: string) => string | null;
   readonly path: (id: string) => string;
@@ -47,8 +49,9 @@ export async function newFile(
 ): Promise<ExitStatus> {
   const early = given.id === null ? null : idFault(file, given.id);
   if (early !== null) return refused(effects, early);
-  const draft = await openDraft(effects, `${file.draft}-${given.id ?? 'unnamed'}`);
-  const before = earlierAnswers(asker ? (text) => asker.say(text) : effects.tell, draft, withName(given));
+  const draft = await draftOf(effects, file, given);
+  const say = asker ? (text: string) => asker.say(text) : effects.tell;
+  const before = earlierAnswers(say, { questions: questionsOf(file, null), draft, own: withName(given) });
   const keeper = answerKeeper(effects, `the ${file.what} is written`, draft);
   try {
     const whole = asker
@@ -69,16 +72,24 @@ async function flagAnswers(
   before: Beforehand,
   keeper: AnswerKeeper,
 ): Promise<Answers | null> {
-  const { answers, faults } = await answersOf(questionsOf(file), before, null);
+  const { answers, faults, refused: wrong } = await answersOf(questionsOf(file, before), before, null);
   if (faults.length === 0) return answers;
-  await keeper.keep({ answers });
+  await keeper.keep({ answers, refused: wrong });
   refused(
     effects,
     ...faults,
     `rackleaf new ${file.what} --flags lists every flag, with how its answer is written`,
   );
-  if (keeper.told() !== '') refused(effects, `nothing is written yet${keeper.told()} with what is mended`);
+  refused(effects, ...mendingTold(keeper));
   return null;
+}
+
+/** The draft of what is begun; of another thing that had no name either nothing is taken. */
+async function draftOf(effects: Effects, file: NewFile, { id, answers }: Given): Promise<Draft> {
+  const draft = await openDraft(effects, `${file.draft}-${id ?? 'unnamed'}`);
+  const [own, before] = [answers, draft.before.answers].map((some) => lineOf(some, 'title'));
+  const isOther = id === null && own !== '' && before !== '' && own !== before;
+  return isOther ? { ...draft, before: { answers: {} } } : draft;
 }
 
 function withName({ id, answers }: Given): Answers {
@@ -97,7 +108,7 @@ async function askedAnswers(
   given: Beforehand,
   { asker, keeper }: Asking,
 ): Promise<Answers> {
-  const questions = questionsOf(file);
+  const questions = questionsOf(file, given);
   asker.say(
     'Enter takes what is offered. ? leaves open what is not known yet: the file marks it. Ctrl-C keeps the answers.',
   );
@@ -157,9 +168,13 @@ function placesLeft(count: number): string {
   return count === 1 ? 'one place is' : `${count} places are`;
 }
 
-/** The name is asked for behind the title, of which one can be made. */
-function questionsOf(file: NewFile): readonly Question[] {
-  const [title, ...others] = withSeldomTogether(file.questions);
+/** The name is asked for behind the title, of which one can be made. What is not asked has its question where it is given. */
+function questionsOf(file: NewFile, before: Beforehand | null): readonly Question[] {
+  const { asked } = file;
+  const own = file.questions.filter(
+    ({ key }) => !before || !asked || asked.has(key) || before.answers[key] !== undefined,
+  );
+  const [title, ...others] = withSeldomTogether(own);
   if (!title) return [];
   return [title, idQuestion(file), ...others];
 }

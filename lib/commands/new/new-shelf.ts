@@ -39,13 +39,14 @@ export async function newShelf(effects: Effects, given: Given, asker: Asker | nu
     draft: 'shelf',
     until: 'the shelf is written',
     brokenOff: 'nothing of the shelf is written',
+    anew: given.answers.list ? 'thing' : null,
   });
   if (answers === null) return exitStatus.inputErrors;
   if (linesOf(answers, 'thing').length === 0)
     return refused(effects, 'nothing is told of the shelf, and nothing is written');
   const status = await writeShelf(effects, answers);
   // What was typed is kept until it lies in the files.
-  if (asker) await (await openDraft(effects, 'shelf')).discard();
+  await (await openDraft(effects, 'shelf')).discard();
   return status;
 }
 
@@ -108,6 +109,7 @@ export function shelfQuestions(files: readonly SourceFile[]): readonly Question[
       table,
       table.key === 'thing'
         ? {
+            thing: (row) => row.trim().replace(/\s+x\s*\d+$/, ''),
             fault: (_row, answers, line) => {
               const found = shelved(line, withMade(linesOf(answers, 'thing'), around));
               return typeof found === 'string' ? found : null;

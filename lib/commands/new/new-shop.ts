@@ -49,7 +49,7 @@ export async function newShop(effects: Effects, given: Answers, asker: Asker | n
   effects.out(shopPath);
   const isTold = linesOf(answers, 'thing').length > 0;
   const status = isTold ? await writeShelf(effects, answers) : exitStatus.done;
-  if (asker) await (await openDraft(effects, 'shop')).discard();
+  await (await openDraft(effects, 'shop')).discard();
   const samples = hasSamples ? ', a vehicle and a job' : '';
   effects.tell(`a shop to begin with: parts${samples} that are invented, and the guides`);
   effects.tell(`next: ${isTold ? '' : 'rackleaf new shelf counts what lies there, then: '}rackleaf build`);
@@ -96,5 +96,6 @@ async function shopAnswers(
     draft: 'shop',
     until: 'the shop is made',
     brokenOff: 'no shop is made',
+    anew: given.list ? 'thing' : null,
   });
 }

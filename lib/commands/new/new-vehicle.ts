@@ -19,7 +19,7 @@ export async function newVehicle(effects: Effects, given: Given, asker: Asker | 
   const { like: [like] = [], ...answers } = given.answers;
   if (like === undefined) return newFile(effects, vehicleFile(files), given, asker);
   const { vehicleLike } = await import('./vehicle/vehicle-like.ts');
-  const file = vehicleLike(files, like, { any: vehicleFile(files), given: answers });
+  const file = vehicleLike(files, like, vehicleFile(files));
   if (typeof file === 'string') return refused(effects, file);
   return newFile(effects, file, { ...given, answers }, asker);
 }

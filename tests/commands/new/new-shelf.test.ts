@@ -1,3 +1,5 @@
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { realEffects } from '../../../lib/commands/effects.ts';
 import { readThing } from '../../../lib/commands/new/shelf/thing.ts';
@@ -149,6 +151,7 @@ test('a list is taken from a file, counted beside what is there', async () => {
     2,
     expect.stringContaining('--thing "ring lug 4 AWG x10": lacks stud'),
   ]);
+  rmSync(join(folder.root, '.rackleaf/drafts/shelf.json'));
 });
 
 test('holders and leads of the catalogue are counted by what they are, and leads of another length become parts', async () => {
@@ -181,6 +184,7 @@ test('a holder that the catalogue lacks is no guess: it is told how its part is 
   const { status, told } = await folder.run('new', 'shelf', '--thing', 'small bolt-in holder 100 A x1');
   expect(status).toBe(2);
   expect(told).toContain('rackleaf new part small-bolt-in-holder-100-a --like holder-small-inline first');
+  rmSync(join(folder.root, '.rackleaf/drafts/shelf.json'));
 });
 
 test('what was typed stays in its draft until it is written', async () => {

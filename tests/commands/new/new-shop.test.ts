@@ -108,7 +108,13 @@ describe('new --shop', () => {
     const wrong = new EmptyFolder();
     const refused = await wrong.run('new', 'shop', '--title', 'Quay Sound', '--thing', 'ring lug 4 AWG x10');
     expect([refused.status, refused.told]).toEqual([2, expect.stringContaining('lacks stud')]);
-    expect(readdirSync(wrong.root)).toEqual([]);
+    // What was told is kept for the command that mends it, and no shop is begun.
+    expect(readdirSync(wrong.root)).toEqual(['.rackleaf']);
+    const mended = await wrong.run('new', 'shop', '--thing', 'ring lug 4 AWG M8 x10');
+    expect([mended.status, wrong.read('content/shop.yaml')]).toEqual([
+      0,
+      expect.stringContaining('Quay Sound'),
+    ]);
     wrong.remove();
   });
 

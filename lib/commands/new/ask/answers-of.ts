@@ -7,6 +7,8 @@ import { weighed } from './weigh.ts';
 export interface Answered {
   readonly answers: Answers;
   readonly faults: readonly string[];
+  /** Lines given beforehand that do not hold, by the keys of their questions. */
+  readonly refused: Answers;
 }
 
 /** What was answered beforehand: by flags, or by a try that was broken off, may be in the middle of a list. */
@@ -14,6 +16,10 @@ export interface Beforehand {
   readonly answers: Answers;
   /** The question whose list was not ended. */
   readonly open?: string;
+  /** Lines that an earlier command gave, and that did not hold. */
+  readonly refused?: Answers;
+  /** Questions that this command gave no answer to: what they have is of an earlier one. */
+  readonly earlier?: ReadonlySet<string>;
 }
 
 /** Is told all answers after each line, and the question whose list is not ended yet. */
@@ -32,6 +38,7 @@ export async function answersOf(
 ): Promise<Answered> {
   let answers: Answers = {};
   const faults: string[] = [];
+  let refused: Answers = {};
   const so = (lines: Answers): Answers => ({ ...given.answers, ...lines });
   for (const question of questions) {
     const { key } = question;
@@ -39,6 +46,9 @@ export async function answersOf(
     if (needless !== null) {
       // What was given all the same is not dropped without a word.
       const dropped = (given.answers[key] ?? []).filter((line) => line.trim() !== '');
+      if (dropped.length > 0) refused = withLines(refused, key, dropped);
+      // Whoever left it out of this command was told so by the one before.
+      if (given.earlier?.has(key)) continue;
       const told = dropped.map((line) => `--${key} "${line}": ${needless}`);
       for (const fault of told) asker?.say(fault);
       faults.push(...told);
@@ -47,6 +57,7 @@ export async function answersOf(
     if (asker && given.answers[key] === undefined && isPassedOver(question, answers)) continue;
     const found = givenAnswer(question, given.answers[key] ?? null, answers);
     let { lines } = found;
+    if (found.refused.length > 0) refused = withLines(refused, key, found.refused);
     if (asker) {
       for (const fault of found.faults) asker.say(fault);
       const keep = (rows: readonly string[]) =>
@@ -67,7 +78,7 @@ export async function answersOf(
     answers = withLines(answers, key, lines ?? []);
     await seen({ answers: so(answers) });
   }
-  return { answers, faults };
+  return { answers, faults, refused };
 }
 
 /** What a question takes where nobody answers it; null where it can't do without an answer. */
@@ -81,21 +92,29 @@ interface Found {
   /** What of it can be taken; null where nothing can. */
   readonly lines: readonly string[] | null;
   readonly faults: readonly string[];
+  /** The lines that the faults are of. */
+  readonly refused: readonly string[];
 }
 
 /** Answers that were given beforehand, and what is wrong with some of them. */
 function givenAnswer(question: Question, given: readonly string[] | null, answers: Answers): Found {
   const { key, many } = question;
-  if (given === null) return { lines: null, faults: [] };
-  if (!many && given.length > 1) return { lines: null, faults: [`--${key} may be given once`] };
+  if (given === null) return { lines: null, faults: [], refused: [] };
+  if (!many && given.length > 1)
+    return { lines: null, faults: [`--${key} may be given once`], refused: given };
   const lines: string[] = [];
   const faults: string[] = [];
+  const refused: string[] = [];
   for (const line of given) {
     const read = weighed(question, line, withLines(answers, key, lines));
-    if ('rows' in read) lines.push(...read.rows);
-    else faults.push(`--${key} "${line}": ${read.fault}`);
+    if ('rows' in read) {
+      lines.push(...read.rows);
+      continue;
+    }
+    faults.push(`--${key} "${line}": ${read.fault}`);
+    refused.push(line);
   }
-  return { lines: lines.length === 0 && faults.length > 0 ? null : lines, faults };
+  return { lines: lines.length === 0 && faults.length > 0 ? null : lines, faults, refused };
 }
 
 function lacking({ key, asks, hints }: Question, answers: Answers): string {

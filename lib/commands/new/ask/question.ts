@@ -29,6 +29,8 @@ export interface Question {
   readonly doubt?: (answer: string, answers: Answers) => string | null;
   /** The rows that one line tells, as a text what is wrong with it. Left out, each line is one. */
   readonly rows?: (line: string) => readonly string[] | string;
+  /** What a row of a list is of, its name or its two ends: of two rows of one thing the later one stands. */
+  readonly thing?: (row: string) => string;
   /** A refused line as it was meant; null where nothing that is right can be made of it. */
   readonly meant?: (line: string, isRight: (line: string) => boolean) => string | null;
   /** How many rows make a list whole; left out, an empty line ends it. */

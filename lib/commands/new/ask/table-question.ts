@@ -2,7 +2,7 @@ import type { AskedColumn, AskedTable, Tool } from '../../../model/survey/asked-
 import { expectation } from '../../../read/schema/expectation.ts';
 import { choicesOf } from './choices.ts';
 import type { Answers, Choice, Question } from './question.ts';
-import { mayBeUnknown, type Row, readRow, rowsAlike } from './rows.ts';
+import { between, mayBeUnknown, type Row, readRow, rowsAlike } from './rows.ts';
 import { writtenRight } from './written-right.ts';
 
 /** What a table is asked with beside what it says itself. */
@@ -22,6 +22,8 @@ export interface Beside {
   readonly whole?: (answers: Answers) => number;
   /** The rows that a row stands for, as a text what is wrong with it: a range of channels with a name for each. */
   readonly spread?: (line: string) => readonly string[] | string;
+  /** What a row is of; left out, its first cell, or its first two where it leads from one to the other. */
+  readonly thing?: (row: string) => string;
   /** What is wrong with a row whose cells are right one by one. Of those before it the answers tell. */
   readonly fault?: (row: Row, answers: Answers, line: string) => string | null;
   /** What is doubtful about a row that can be written all the same. */
@@ -52,6 +54,7 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       ...(beside.hints?.(answers) ?? []),
       ...(many ? [several(columnsOf(answers))] : []),
     ],
+    ...(many && { thing: beside.thing ?? ((row) => thingOf(table, row)) }),
     ...(many && beside.whole && { whole: beside.whole }),
     ...(many &&
       table.columns.length > 1 && {
@@ -73,6 +76,13 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       return typeof row === 'string' ? null : (beside.doubt?.(row, answers) ?? null);
     },
   };
+}
+
+function thingOf({ columns }: AskedTable, row: string): string {
+  const [first] = columns;
+  if (columns.length === 1) return row.trim();
+  const cells = row.split(between).map((cell) => cell.trim());
+  return cells.slice(0, first?.key === 'from' ? 2 : 1).join(', ');
 }
 
 /** The rows of a line: of several that are alike each, and what each of them stands for. */

@@ -3,7 +3,6 @@ import type { SourceFile } from '../../../model/content/source-file.ts';
 import { contentFiles, openShop, readCatalogue } from '../../../read/read-content.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { readYaml } from '../../../read/yaml/yaml.ts';
-import type { Answers } from '../ask/question.ts';
 import type { NewFile } from '../new-file.ts';
 import type { Named } from '../yaml-text.ts';
 import { vehicleFields, vehicleFileText } from './vehicle-file.ts';
@@ -21,11 +20,7 @@ const asked: ReadonlySet<string> = new Set(['title', 'reading']);
  * A vehicle that is like another one of the shop: its file but for its title, what a meter reads, and what is told anew. As
  * a text why it can't be.
  */
-export function vehicleLike(
-  files: readonly SourceFile[],
-  like: string,
-  { any, given }: { readonly any: NewFile; readonly given: Answers },
-): NewFile | string {
+export function vehicleLike(files: readonly SourceFile[], like: string, any: NewFile): NewFile | string {
   const vehicles = contentFiles(files).vehicles;
   const file = vehicles.find(({ path }) => path === `content/vehicles/${like}.yaml`);
   const names = vehicles.map(({ path }) => path.replace(/^.*\/|\.yaml$/g, ''));
@@ -35,14 +30,14 @@ export function vehicleLike(
   if (!hasFields(other) || !shop.vehicles[like])
     return `${file.path} can't be read: mend what rackleaf check tells of it first`;
   const { parts } = shop;
-  const text = (id: string, answers: Answers) => {
+  const text: NewFile['text'] = (id, answers) => {
     const own = vehicleFields(id, answers, parts);
     return vehicleFileText(merged(other, own), remarksOf(like));
   };
   return {
     ...any,
     draft: `vehicle-like-${like}`,
-    questions: any.questions.filter(({ key }) => asked.has(key) || given[key] !== undefined),
+    asked,
     text,
     told: (id) => [
       `as ${like} but for what was told: hold every measure against this vehicle with a tape`,
