@@ -61,6 +61,7 @@ export function computedFrom({ file, measures, ...job }: ReadJob): Job {
     boards: job.boards,
     runs: job.runs,
     proposals: job.proposals,
+    asksForLinks: job.asksForLinks,
     releasedLabels: job.releasedLabels,
     built: job.built,
     ...(job.inPlace && { inPlace: job.inPlace }),

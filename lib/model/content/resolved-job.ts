@@ -145,6 +145,8 @@ export interface Job {
   readonly runs: readonly Run[];
   /** What the file leaves out and rules propose: it stands in the fields above as if it were written. */
   readonly proposals: readonly Proposal[];
+  /** True for a job that asks for links which it leaves out: one of them may come to be written at any time. */
+  readonly asksForLinks: boolean;
   readonly measures: JobMeasures;
   /** Wire labels of the revision that was released last, by wire id. */
   readonly releasedLabels: Readonly<Record<string, string>>;

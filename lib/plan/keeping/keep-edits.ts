@@ -35,7 +35,11 @@ export function keepEdits(
   const edits = editsOf(doc, kept);
   if (!kinds.includes('links') || stillAsks(doc, edits)) return { edits, kept, waiting, alongside: [] };
   const wiring = open.filter(({ kind, path }) => kind === 'settings' && path[2] !== 'settings');
-  const alongside = [...wiring, ...titlesOf(doc, items)].filter((one) => !kept.includes(one));
+  // What no longer asks is numbered in the order of the file.
+  const labels = open.filter(({ kind }) => kind === 'labels');
+  const alongside = withPlace(doc, [...kept, ...wiring, ...labels, ...titlesOf(doc, items)]).kept.filter(
+    (one) => !kept.includes(one),
+  );
   return { edits: editsOf(doc, [...kept, ...alongside]), kept, waiting, alongside };
 }
 

@@ -15,15 +15,17 @@ const letters: Readonly<Record<ConductorRole, string>> = {
 
 /**
  * A label for every wire, such as `P1` or `L3+`. A label that the job gives counts; one that a released revision
- * fixed stays; the others take the next free number of their role, in the order of the file, past every name that a
- * terminal of the job has. Both conductors of a pair share a number; a speaker conductor ends in its sign.
+ * fixed stays; the others take the next free number of their role, past every name that a terminal of the job has: in the
+ * order of the file, or of their names in a job that leaves links out, so that one which comes to be written keeps its
+ * number, and so do those beside it. Both conductors of a pair share a number; a speaker conductor ends in its sign.
  */
 export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>): ReadonlyMap<string, string> {
   const labels = new Map<string, string>();
   const signs = speakerSigns(job, roles);
   const pairOf = pairNames(speakerConductors(job, signs));
   const taken = new Set([...terminalNames(job).keys()].map(stemName));
-  const links = job.links.filter(({ origin }) => origin === 'job');
+  const own = job.links.filter(({ origin }) => origin === 'job');
+  const links = job.asksForLinks ? own.toSorted((a, b) => (a.id < b.id ? -1 : 1)) : own;
   const numbers = new Map<string, string>();
   for (const { id, given } of links) {
     const fixed =

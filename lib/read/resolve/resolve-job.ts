@@ -16,7 +16,7 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
-import { type CompletedJob, completeJob } from '../../propose/complete-job.ts';
+import { asksForProposals, type CompletedJob, completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields } from '../names/audio-names.ts';
 import { checkShared } from '../names/joints.ts';
@@ -100,7 +100,7 @@ export function resolveJob(
     shop: around.shop,
     promised: around.promised,
     rules,
-    proposals,
+    ...{ proposals, asksForLinks: asksForProposals(written) },
     vehicle,
     parts: around.parts,
     devices,
