@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { promptsAsker } from '../../../lib/commands/new/ask/prompts.ts';
 import { Interrupted } from '../../../lib/commands/new/ask/question.ts';
 import { readRow } from '../../../lib/commands/new/ask/rows.ts';
+import { wrapped } from '../../../lib/commands/new/ask/wrapped.ts';
 import { idOf } from '../../../lib/commands/new/id-of.ts';
 import { jobTables } from '../../../lib/commands/new/job/job-tables.ts';
 import { vehicleFile } from '../../../lib/commands/new/new-vehicle.ts';
@@ -319,4 +320,32 @@ describe('at a terminal', () => {
     input.write('\x03');
     await told;
   });
+
+  test('what is said breaks between words at the width of the terminal', async () => {
+    const narrow = Object.assign(new PassThrough(), { columns: 40 });
+    let said = '';
+    narrow.on('data', (data) => {
+      said += data.toString();
+    });
+    const asker = await promptsAsker({ input, output: narrow });
+    asker.say(
+      'Its case: width and depth on the board, height off it\n  Such as: 10 in, 6 1/2 in, 2 1/8 in, 3.2 kg, corners',
+    );
+    expect(said).toBe(
+      'Its case: width and depth on the board,\nheight off it\n  Such as: 10 in, 6 1/2 in, 2 1/8 in,\n  3.2 kg, corners\n',
+    );
+  });
 });
+
+test.each([20, 31, 40, 77])(
+  'no line of what is asked of a part is longer than %d columns, and no word is lost',
+  (columns) => {
+    for (const { asks, hint = '' } of Object.values(partTables).flat()) {
+      const text = `${asks}\n  ${hint}`;
+      const lines = wrapped(text, columns).split('\n');
+      const words = (of: string) => of.split(/\s+/).filter(Boolean);
+      expect(words(lines.join(' '))).toEqual(words(text));
+      for (const line of lines) if (words(line).length > 1) expect(line.length).toBeLessThanOrEqual(columns);
+    }
+  },
+);

@@ -1,10 +1,18 @@
 import type { Asked, Asker } from './question.ts';
 import { Interrupted } from './question.ts';
+import { wrapped } from './wrapped.ts';
 
 /** What a person is asked through. */
 export interface Terminal {
   readonly input: NodeJS.ReadableStream;
   readonly output: NodeJS.WritableStream;
+}
+
+/** How wide it is as something is said: a window is made narrower meanwhile. What tells no width is left to break lines itself. */
+function columnsOf({ output }: Terminal): number {
+  return 'columns' in output && typeof output.columns === 'number' && output.columns > 0
+    ? output.columns
+    : Number.POSITIVE_INFINITY;
 }
 
 /** More than these are searched by typing. */
@@ -28,7 +36,7 @@ export async function promptsAsker(terminal: Terminal): Promise<Asker> {
     return search({ message, source, validate }, terminal);
   };
   return {
-    say: (text) => terminal.output.write(`${text}\n`),
+    say: (text) => terminal.output.write(`${wrapped(text, columnsOf(terminal))}\n`),
     ask: async (asked) => {
       try {
         return await answer(asked);
