@@ -1,6 +1,8 @@
-import { terminalId } from '../../model/content/resolved-job.ts';
+import { type Device, terminalId } from '../../model/content/resolved-job.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
+import type { TerminalRole } from '../../model/vocabulary.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { chargerLack } from '../supply/charger-signals.ts';
 import { counted, listed } from '../words.ts';
 
@@ -28,12 +30,33 @@ const unaccounted: Rule = {
         message: `${id} is neither connected nor left open with a reason${lack ? `: ${lack.lacks}` : ''}`,
         remedy:
           lack?.remedy ??
+          (device ? idleRelay({ job, plan }, device) : null) ??
           `link it, or write it under left-open: with the reason, such as "${id}": not used on this job`,
         ...deviceSpot(job, item),
       };
     });
   },
 };
+
+/**
+ * What is done with a relay to which nothing is joined: the rules put one in where the source does not give enough, so that
+ * one beside them is there for something that the job has to say. Null for another device.
+ */
+function idleRelay({ job, plan }: Pick<Case, 'job' | 'plan'>, { id, spec, facts }: Device): string | null {
+  const isJoined = plan.terminals.some(({ item, wires }) => item === id && wires.length > 0);
+  if (spec?.kind !== 'relay' || isJoined) return null;
+  const named = (role: TerminalRole) => listed(terminalsOf(facts.terminals, role));
+  const [, out = ''] = terminalsOf(facts.terminals, 'relay-contact');
+  const source = plan.terminals.find(
+    ({ item, terminal, wires }) =>
+      wires.length > 0 && deviceOf(job, item)?.facts.terminals[terminal]?.role === 'turn-on-out',
+  );
+  const fan = job.devices.find((one) => one.spec?.kind === 'fan');
+  const [plus] = fan ? terminalsOf(fan.facts.terminals, 'supply-positive', 'turn-on-in') : [];
+  const turnsOn = source ? `, such as ${source.item}.${source.terminal},` : '';
+  const fed = fan && plus ? `, such as ${id}-out: { from: ${id}.${out}, to: ${fan.id}.${plus} }` : '';
+  return `take ${id} out of devices:, since what turns the devices on does without it; or write all its links under links:, its coil (${named('relay-coil')}) from what turns it on${turnsOn} to ground, its contact (${named('relay-contact')}) from a fused way to what it feeds${fed}`;
+}
 
 const withoutDevices: Rule = {
   id: 'job-without-devices',
