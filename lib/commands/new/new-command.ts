@@ -63,10 +63,27 @@ export async function newCommand(
   const strange = Object.keys(answers).find((flag) => !flagsOf(what, answers).includes(flag));
   if (strange !== undefined) return refuse(effects, `--${strange} does not go with new ${what}`);
   if (tellsFlags) {
-    effects.out(flagsText(what, answers));
+    const text = await toldFlags(effects, what, answers);
+    if (text === null) return exitStatus.inputErrors;
+    effects.out(text);
     return exitStatus.done;
   }
   return kinds[what](effects, { id: name ?? flagged ?? null, answers }, await effects.asker());
+}
+
+/** The flags of one thing; of a part that is like another the names that may differ. Null where there is none such, which is told. */
+async function toldFlags(effects: Effects, what: NewWhat, answers: Answers): Promise<string | null> {
+  const { like: [like] = [], kind: [kind = null] = [] } = answers;
+  if (what !== 'part' || like === undefined) return flagsText(what, answers);
+  const { likeFile } = await import('./part/like-file.ts');
+  const file = likeFile(await effects.readContent(), like, kind);
+  if (typeof file === 'string') {
+    refused(effects, file);
+    return null;
+  }
+  return file.questions
+    .map(({ key, asks, hints }) => [`--${key}  ${asks}`, ...hints({}).map((one) => `    ${one}`)].join('\n'))
+    .join('\n');
 }
 
 function refuse(effects: Effects, message: string): ExitStatus {

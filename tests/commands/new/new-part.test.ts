@@ -190,12 +190,13 @@ describe('new part', () => {
   });
 
   test('takes over what another part of the shop says, but for what differs', async () => {
-    const differs = 'capacity 74 Ah, cold-cranking: 680 A';
+    const differs = 'capacity 74 Ah, Cold cranking: 680 A';
     const line = ['new', 'part', 'battery-74', '--like', 'own-battery', '--title', 'Battery, 74 Ah'];
     const { status, told } = await folder.run(...line, '--differs', differs);
-    expect([status, told]).toEqual([
+    const [first, ...taken] = told.split('\n');
+    expect([status, first]).toEqual([
       0,
-      'as own-battery but for what was told: compare the other figures with its leaflet',
+      'as own-battery but for what was told: compare with its leaflet what is taken over:',
     ]);
     const text = folder.read('content/parts/battery-74.yaml');
     expect(text).toContain('# As own-battery, but for capacity, cold-cranking. Taken over as they are there');
@@ -203,7 +204,17 @@ describe('new part', () => {
     expect(text).toMatch(/\n# {3}.*\d/);
     expect(text).not.toMatch(/\n# {3}.*\bcapacity /);
     const { parts } = readContent(await realEffects(folder.root).readContent());
-    const { id: _, ...like } = parts['own-battery'] as object as Record<string, unknown>;
+    // All that is taken over is told, and what only its own maker measured is not taken over.
+    for (const line of taken.filter((one) => one.startsWith('  ')))
+      expect(text).toContain(`#   ${line.trim()}\n`);
+    expect(told).toContain(
+      'not taken over, since its own maker tells it: short-circuit; write it into the file',
+    );
+    expect(taken.join()).not.toMatch(/short-circuit \d/);
+    expect(parts['battery-74']).not.toHaveProperty('short-circuit');
+    const own = parts['own-battery'] as object as Record<string, unknown>;
+    const { id: _, 'short-circuit': measured, ...like } = own;
+    expect(measured).toBeDefined();
     expect(parts['battery-74']).toMatchObject({
       ...like,
       title: 'Battery, 74 Ah',
@@ -226,6 +237,49 @@ describe('new part', () => {
     const { status, told } = await folder.run(...line);
     expect(status).toBe(2);
     expect(told).toContain(says);
+  });
+
+  test('takes what a maker measured where it is told of the part itself', async () => {
+    const line = ['new', 'part', 'battery-75', '--like', 'own-battery', '--title', 'Battery, 75 Ah'];
+    const { status, told } = await folder.run(...line, '--differs', 'short circuit 1900 A');
+    expect([status, told]).toEqual([0, expect.not.stringContaining('not taken over')]);
+    expect(folder.read('content/parts/battery-75.yaml')).toContain('short-circuit: 1900 A');
+  });
+
+  test('lists what may differ, with what the other part has', async () => {
+    const { status, out } = await folder.run('new', 'part', '--like', 'own-battery', '--flags');
+    expect(status).toBe(0);
+    expect(out).toMatch(/^--title {2}/);
+    expect(out).toMatch(/\n--differs {2}.*own-battery[\s\S]*As it is there: .*capacity 60 Ah/);
+    expect(out).toContain('Taken over only where you tell it: short-circuit');
+    const strange = await folder.run('new', 'part', '--like', 'own-batery', '--flags');
+    expect([strange.status, strange.told]).toEqual([
+      2,
+      expect.stringContaining('did you mean "own-battery"?'),
+    ]);
+  });
+
+  test.each([
+    ['up to 12 AWG', '24 AWG to 12 AWG'],
+    ['14 AWG alone', '14 AWG to 14 AWG'],
+    ['16 AWG to 12 AWG', '16 AWG to 12 AWG'],
+  ])('takes %s as --flags says that a terminal takes it', async (told, written) => {
+    const id = `posts-${told.replaceAll(' ', '-').toLowerCase()}`;
+    folder.write(
+      'content/parts/with-posts.yaml',
+      'rackleaf: 1\nparts:\n  with-posts: { kind: enclosure, title: Box, size: { width: 14 in, depth: 12 in, height: 13 in }, mass: 7 kg, volume: 20 L, loading: sealed, terminals: { CUP: { role: coil, joint: binding-post, takes: 16 AWG to 10 AWG, strip: 12 mm } } }\n',
+    );
+    const { status, told: said } = await folder.run(
+      'new',
+      'part',
+      id,
+      '--like',
+      'with-posts',
+      '--differs',
+      `takes ${told}`,
+    );
+    expect([status, said]).toEqual([0, expect.anything()]);
+    expect(folder.read(`content/parts/${id}.yaml`)).toContain(`takes: ${written}`);
   });
 
   test('asks for every kind of part', () => {

@@ -41,6 +41,13 @@ describe('a line of the shelf', () => {
       [],
     ],
     ['wood screw #8 5/8 in x100', { form: 'wood-screw', thread: '#8', length: '5/8 in' }, 100, []],
+    ['rubber bush M6 10 mm x12', { form: 'rubber-bush', thread: 'M6', length: '10 mm' }, 12, []],
+    [
+      'phono lead 17 ft x4, outside diameter 9 mm',
+      { form: 'coaxial', plugs: 'phono', 'made-length': '17 ft', 'outside-diameter': '9 mm' },
+      4,
+      [],
+    ],
     ['bolt M6 x 30 mm x20', { form: 'bolt', thread: 'M6', length: '30 mm' }, 20, []],
     ['blade fuse holder x2', { 'fuse-form': 'standard-blade' }, 2, []],
     ['small bolt-in holder 100 A x1', { 'fuse-form': 'small-bolt-in', current: '100 A' }, 1, []],
@@ -69,7 +76,7 @@ describe('a line of the shelf', () => {
   });
 
   test.each([
-    ['sprocket 4 x2', /begins with no thing that is known here: .*ring lug 4 AWG M8 x10/],
+    ['sprocket 4 x2', /begins with no thing that is known here. .*Known here are: .*ring lug 4 AWG M8 x10/],
     ['ring lug 4 AWG x10', /lacks stud .* write it so: ring lug 4 AWG M8 x10/],
     ['wire 4 AWG crimson 30 ft', /lacks colour/],
     ['bolt M6 30 mm shiny x4', /has "shiny"/],
@@ -184,6 +191,32 @@ test('a holder that the catalogue lacks is no guess: it is told how its part is 
   const { status, told } = await folder.run('new', 'shelf', '--thing', 'small bolt-in holder 100 A x1');
   expect(status).toBe(2);
   expect(told).toContain('rackleaf new part small-bolt-in-holder-100-a --like holder-small-inline first');
+  rmSync(join(folder.root, '.rackleaf/drafts/shelf.json'));
+});
+
+test('a thing that no line can tell is made a part by the command that is told, in the words of the line', async () => {
+  const line = 'threaded insert M6 13 mm x10';
+  const refused = await folder.run('new', 'shelf', '--thing', line);
+  expect(refused.status).toBe(2);
+  const [, command = '', row = ''] =
+    /Make it a part: rackleaf (.*?); then give its row as (.*?)\. /.exec(refused.told) ?? [];
+  const words = [...command.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
+  expect((await folder.run(...words)).out).toBe('content/parts/threaded-insert-m6-13-mm.yaml');
+  const counted = await folder.run('new', 'shelf', '--thing', row);
+  expect(counted.status).toBe(0);
+  const { shop, parts } = await read();
+  expect(shop?.stock).toMatchObject({ 'threaded-insert-m6-13-mm': { pieces: 10 } });
+  expect(parts['threaded-insert-m6-13-mm']).toMatchObject({
+    ...{ kind: 'fixing', form: 'threaded-insert', thread: 'M6' },
+    length: 0.013,
+  });
+});
+
+test('a thing of no kind that its words tell names the kinds', async () => {
+  const refused = await folder.run('new', 'shelf', '--thing', 'wondrous pad 3 mm x4');
+  expect(refused.told).toMatch(
+    /rackleaf new part wondrous-pad-3-mm --kind KIND --title "Wondrous pad 3 mm" with its kind for KIND: amplifier, /,
+  );
   rmSync(join(folder.root, '.rackleaf/drafts/shelf.json'));
 });
 

@@ -1,6 +1,7 @@
 import { shortFormOf, wordFor } from '../../../model/short-forms/short-form.ts';
 import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
+import { choicesOf } from './choices.ts';
 
 /** What stands in a cell, as a file has it. */
 export type Cell = Word | Word[];
@@ -118,12 +119,16 @@ interface Fault {
 }
 
 /** A text is a number or a yes where its field takes that and no text. */
-function readWord({ field }: AskedColumn, text: string): Word | Fault {
+function readWord(column: AskedColumn, text: string): Word | Fault {
+  const { field } = column;
   const first = field.safeParse(text);
   if (first.success) return text;
   const form = shortFormOf(field);
   const other = form?.form === 'words' ? wordFor(form.words, text) : null;
   if (other !== null) return other;
+  // A word of a closed set is written with blanks as well: engine bay.
+  const hyphened = text.toLowerCase().replaceAll(/\s+/g, '-');
+  if (choicesOf(column) !== null && field.safeParse(hyphened).success) return hyphened;
   const word = words[text.toLowerCase()];
   for (const other of [/^\d+(?:\.\d+)?$/.test(text) ? Number(text) : undefined, word])
     if (other !== undefined && field.safeParse(other).success) return other;

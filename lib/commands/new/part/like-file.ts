@@ -9,7 +9,7 @@ import type { NewFile } from '../new-file.ts';
 import { problemsOfPart, unreadFault } from '../unread.ts';
 import type { Named } from '../yaml-text.ts';
 import { anyPartFile } from './any-part-file.ts';
-import { differenceFault, likeText, mayDiffer, writtenPart } from './part-like.ts';
+import { differenceFault, likeText, mayDiffer, takenOver, untoldByMaker, writtenPart } from './part-like.ts';
 import { titleTable } from './part-tables.ts';
 import { madeTitle } from './part-title.ts';
 
@@ -37,8 +37,18 @@ export function likeFile(files: readonly SourceFile[], like: string, kind: strin
     draft: `part-like-${like}`,
     questions: [tableQuestion(titleTable, madeTitle), differsQuestion(like, part)],
     text,
-    told: () => [`as ${like} but for what was told: compare the other figures with its leaflet`],
+    told: (_id, answers) => toldOf(like, part, lineOf(answers, differsKey)),
   };
+}
+
+/** What is said of a part that is like another: which figures it has from there, and which it does not have. */
+function toldOf(like: string, part: Named, line: string): readonly string[] {
+  const left = untoldByMaker(part, line);
+  return [
+    `as ${like} but for what was told: compare with its leaflet what is taken over:`,
+    ...takenOver(part, line).map((one) => `  ${one}`),
+    ...left.map((field) => `not taken over, since its own maker tells it: ${field}; write it into the file`),
+  ];
 }
 
 /** Which parts may have been meant, of the kind that was told where one was; where none is near, what there is. */
@@ -49,11 +59,15 @@ function meantBy(like: string, parts: Readonly<Record<string, Part>>, kind: stri
 }
 
 function differsQuestion(like: string, part: Named): Question {
-  const told = mayDiffer(part);
+  const [told, own] = [mayDiffer(part), untoldByMaker(part, '')];
   return {
     key: differsKey,
     asks: `What differs from ${like}, in one line: each by its name, with a comma between`,
-    hints: () => [`As it is there: ${told.join(', ')}`, `Such as: ${told.slice(0, 2).join(', ')}`],
+    hints: () => [
+      `As it is there: ${told.join(', ')}`,
+      ...(own.length === 0 ? [] : [`Taken over only where you tell it: ${own.join(', ')}`]),
+      `Such as: ${told.slice(0, 2).join(', ')}`,
+    ],
     many: false,
     fallback: () => '',
     fault: (line) => differenceFault(part, line),

@@ -5,6 +5,8 @@ import { coreScalar } from '../../../read/yaml/core-scalar.ts';
 import { longestLine } from '../../../read/yaml/write-value.ts';
 import { readYaml } from '../../../read/yaml/yaml.ts';
 import { blockText, type Named } from '../yaml-text.ts';
+import { notTakenOver } from './makers-own.ts';
+import { sizeRange } from './part-columns.ts';
 
 /** One value of a part as its file has it: where it stands, and what it is called here. */
 interface Leaf {
@@ -39,12 +41,12 @@ export function differenceFault(part: Named, line: string): string | null {
   const names = leaves.map(({ name }) => name);
   for (const one of differencesOf(line)) {
     if (changeOf(leaves, one)) continue;
-    const bare = names.includes(one);
-    if (bare)
-      return `has no value of ${one}: write it behind the name, such as ${one} ${writtenIn(leaves, one)}`;
-    const [name = ''] = one.split(/[\s:]/);
-    if (name === 'title') return `"${one}" is no difference: the title is told by --title`;
-    return `"${one}" names nothing that the part has; ${remedyFor(name, names)}. What it lacks is written into the file`;
+    const bare = names.find((known) => spelling(known, '$').test(one));
+    if (bare !== undefined)
+      return `has no value of ${bare}: write it behind the name, such as ${bare} ${writtenIn(leaves, bare)}`;
+    const [name = ''] = one.split(/:|\s+(?=[\d.])/);
+    if (/^title\b/.test(name)) return `"${one}" is no difference: the title is told by --title`;
+    return `"${one}" names nothing that the part has; ${remedyFor(name.trim().replaceAll(/\s+/g, '-'), names)}. What it lacks is written into the file`;
   }
   return null;
 }
@@ -60,15 +62,18 @@ interface LikePart {
 export function likeText(own: LikePart, part: Named, line: string): string {
   const { id, like } = own;
   const leaves = leavesOf(part);
-  const changes = differencesOf(line).flatMap((one) => changeOf(leaves, one) ?? []);
+  const changes = changesIn(leaves, line);
   const title = own.title === '' ? titleSo(part, leaves, changes) : own.title;
   const { kind = '', title: _, notes: __, formerly: ___, ...fields } = part;
-  const changed = changes.reduce<Named>((so, { path, value }) => withValue(so, path, value), fields);
+  const left = leftOutOf(part, changes);
+  const taken = Object.fromEntries(Object.entries(fields).filter(([field]) => !left.includes(field)));
+  const changed = changes.reduce<Named>((so, { path, value }) => withValue(so, path, value), taken);
   const but = changes.map(({ name }) => name).join(', ');
   return [
     'rackleaf: 1\n',
     `# As ${like}${but === '' ? '' : `, but for ${but}`}. Taken over as they are there, each to be looked at in the leaflet of this part:\n`,
-    ...takenOver(leaves, changes).map((one) => `#   ${one}\n`),
+    ...takenOver(part, line).map((one) => `#   ${one}\n`),
+    ...(left.length === 0 ? [] : [`# Not taken over, since its own maker tells it: ${left.join(', ')}\n`]),
     blockText({ parts: { [id]: { kind, title, ...changed } } }, 4),
   ].join('');
 }
@@ -89,10 +94,29 @@ function wholeFigure(figure: string): RegExp {
   return new RegExp(`(?<![\\d.,/])${figure.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}(?![\\w])`);
 }
 
-/** The figures that nobody told of a part, several a line: they are those of the other one. */
-function takenOver(leaves: readonly Leaf[], changes: readonly Leaf[]): readonly string[] {
+/** What only the maker of a part tells of it, and no line of differences did. */
+export function untoldByMaker(part: Named, line: string): readonly string[] {
+  return leftOutOf(part, changesIn(leavesOf(part), line));
+}
+
+function leftOutOf(part: Named, changes: readonly Leaf[]): readonly string[] {
+  return notTakenOver(part, new Set(changes.map(({ path: [field = ''] }) => field)));
+}
+
+function changesIn(leaves: readonly Leaf[], line: string): readonly Leaf[] {
+  return differencesOf(line).flatMap((one) => changeOf(leaves, one) ?? []);
+}
+
+/** The figures that no line of differences told of a part, several a line: they are those of the other one. */
+export function takenOver(part: Named, line: string): readonly string[] {
+  const leaves = leavesOf(part);
+  const changes = changesIn(leaves, line);
   const told = new Set(changes.map(({ name }) => name));
-  const left = leaves.filter(({ name, value }) => !told.has(name) && /^[\d.]/.test(String(value)));
+  const without = leftOutOf(part, changes);
+  const left = leaves.filter(
+    ({ name, value, path: [field = ''] }) =>
+      !told.has(name) && !without.includes(field) && /^[\d.]/.test(String(value)),
+  );
   const lines: string[] = [];
   for (const { name, value } of left) {
     const one = `${name} ${String(value)}`;
@@ -111,20 +135,27 @@ function differencesOf(line: string): readonly string[] {
     .filter((one) => one !== '');
 }
 
+/** A name at the beginning of a text, its hyphens written or left out. */
+function spelling(name: string, behind: string): RegExp {
+  const plain = name.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replaceAll('-', '(?:-|\\s+)');
+  return new RegExp(`^${plain}${behind}`, 'i');
+}
+
 /** The value that a text gives: of the names that it begins with the longest. */
 function changeOf(leaves: readonly Leaf[], text: string): Leaf | null {
   const meant = leaves
-    .filter(({ name }) => text.startsWith(`${name} `) || text.startsWith(`${name}:`))
+    .filter(({ name }) => spelling(name, '(?:\\s*:|\\s)').test(text))
     .toSorted((a, b) => b.name.length - a.name.length)[0];
-  const written =
-    meant &&
-    text
-      .slice(meant.name.length)
-      .replace(/^\s*:?\s*/, '')
-      .trim();
+  const written = meant && text.replace(spelling(meant.name, '\\s*:?\\s*'), '').trim();
   if (!meant || written === undefined || written === '') return null;
+  if (isOfSizes(meant)) return { ...meant, value: sizeRange(written) };
   const read = coreScalar({ yes: 'true', no: 'false' }[written.toLowerCase()] ?? written);
   return { ...meant, value: typeof read === 'object' && read !== null ? written : read };
+}
+
+/** True for the sizes that a terminal takes: they may be told as a leaflet does, by the thickest alone. */
+function isOfSizes({ path, value }: Leaf): boolean {
+  return path.at(-1) === 'takes' && /\b(?:AWG|mm2)\b/.test(String(value));
 }
 
 function writtenIn(leaves: readonly Leaf[], name: string): string {

@@ -215,6 +215,7 @@ export const thingForms: readonly ThingForm[] = [
   fixing(/^machine screws?\s+/i, 'machine-screw', 'machine screw #10 1 in x50', threadLength),
   fixing(/^bolts?\s+/i, 'bolt', 'bolt M6 30 mm x20', threadLength),
   fixing(/^spacers?\s+/i, 'spacer', 'spacer M6 10 mm x12', threadLength),
+  fixing(/^rubber bush(?:es)?\s+/i, 'rubber-bush', 'rubber bush M6 10 mm x12', threadLength),
   fixing(/^rivet nuts?\s+/i, 'rivet-nut', 'rivet nut M6 x20', threadAlone),
   ...[true, false].map((serrated) => {
     const words = serrated ? /^serrated washers?\s+/i : /^washers?\s+/i;

@@ -1,5 +1,7 @@
 import { extent, faultBy, wireSize } from '../../../model/fields.ts';
+import { kinds } from '../../../model/kinds/index.ts';
 import { ferruleFor } from '../../../model/tables/ferrules.ts';
+import { idOf } from '../id-of.ts';
 import type { Named } from '../yaml-text.ts';
 import { type Slot, slotForms, type ThingForm, thingForms } from './thing-forms.ts';
 
@@ -46,7 +48,7 @@ export function reelsIn(text: string): readonly string[] | null {
 export function readThing(line: string): Thing | string {
   const [head = '', ...named] = line.split(/(?<!\d),|,(?!\d)/).map((one) => one.trim());
   const form = thingForms.find(({ words }) => words.test(`${head} `));
-  if (!form) return `begins with no thing that is known here: ${kindsOfThings()}; or the name of a part`;
+  if (!form) return strangeThing(head);
   const { left, pieces } = countAtEnd(head);
   let rest = left.replace(form.words, '').trim();
   const values: Record<string, Named[string]> = {};
@@ -62,7 +64,7 @@ export function readThing(line: string): Thing | string {
   const reels = reelsIn(rest);
   if (rest !== '' && !reels) return `has "${rest}", which tells nothing of it: write it so: ${form.example}`;
   const words = reels ? left.slice(0, left.length - rest.length).trim() : left;
-  const own = namedFields(named);
+  const own = namedFields(named, Object.keys(kinds[form.kind].schema.shape));
   if (typeof own === 'string') return own;
   return {
     words,
@@ -70,6 +72,34 @@ export function readThing(line: string): Thing | string {
     fields: { ...form.fields, ...values, ...own },
     count: { pieces, reels: reels ?? [] },
   };
+}
+
+/** What is said of a thing that no line tells: which command makes a part of it, in the person's own words. */
+function strangeThing(head: string): string {
+  const { left } = countAtEnd(head);
+  const { kind, form } = kindByForm(left) ?? { kind: 'KIND', form: null };
+  const rest = form === null ? null : left.slice(form.length).trim();
+  const facts = rest === null ? '' : ` --facts "${[form, ...figuresIn(rest)].join(', ')}"`;
+  const title = `${left.charAt(0).toUpperCase()}${left.slice(1)}`.replaceAll('"', "'");
+  const id = idOf(left) ?? 'NAME';
+  const of = form === null ? ` with its kind for KIND: ${Object.keys(kinds).join(', ')}` : '';
+  return `begins with no thing that is known here. Make it a part: rackleaf new part ${id} --kind ${kind} --title "${title}"${facts}${of}; then give its row as ${id} x${countAtEnd(head).pieces ?? 1}. Known here are: ${kindsOfThings()}; or the name of a part`;
+}
+
+/** The kind whose form a text begins with: a rubber bush is a fixing. */
+function kindByForm(text: string): { readonly kind: string; readonly form: string } | null {
+  const words = text.toLowerCase().replaceAll(/\s+/g, '-');
+  for (const kind of formedKinds)
+    for (const form of kinds[kind].schema.shape.form.options)
+      if (words === form || words.startsWith(`${form}-`)) return { kind, form };
+  return null;
+}
+
+const formedKinds = ['fixing', 'terminal', 'covering'] as const;
+
+/** Figures in a text, each with its unit: `M6 10 mm` is two. */
+function figuresIn(text: string): readonly string[] {
+  return text.match(/\S*\d\S*(?:\s+(?:mm2|mm|cm|m|in|ft|AWG)\b)?|\S+/g) ?? [];
 }
 
 function kindsOfThings(): string {
@@ -128,11 +158,13 @@ function sizeOf(written: string): string | null {
   return gauges.find((gauge) => ferruleFor(wireSize.parse(gauge).areaMm2)?.areaMm2 === Number(area)) ?? null;
 }
 
-/** `strip 18 mm`: a field by its name. */
-function namedFields(named: readonly string[]): Named | string {
+/** `strip 18 mm`: a field by its name, with hyphens or blanks, `outside diameter 9 mm`. */
+function namedFields(named: readonly string[], known: readonly string[]): Named | string {
   const fields: Record<string, string> = {};
   for (const one of named) {
-    const [, name, value] = /^([a-z][a-z-]*)[\s:]+(\S.*)$/.exec(one) ?? [];
+    const spelt = known.find((name) => one.startsWith(`${name.replaceAll('-', ' ')} `));
+    const written = spelt === undefined ? one : `${spelt}${one.slice(spelt.length)}`;
+    const [, name, value] = /^([a-z][a-z-]*)[\s:]+(\S.*)$/.exec(written) ?? [];
     if (name === undefined || value === undefined)
       return `has "${one}" behind a comma: there stand fields of the part by their names, such as strip 18 mm`;
     fields[name] = value;
