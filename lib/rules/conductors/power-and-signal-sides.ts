@@ -7,6 +7,7 @@ import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
 import { playedPoints } from '../operating-point.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthAskedIn, lengthIn, listed } from '../words.ts';
+import { largerBoardText } from './larger-board.ts';
 
 /** The wires that go by a run. */
 function wiresOf(about: Case, run: Run): readonly PlanWire[] {
@@ -177,17 +178,16 @@ function nearSignals(about: Case, limit: number): readonly NearSignal[] {
 }
 
 /**
- * How signal and power come apart on a board: by proposed places, or, where these were proposed, by more room where
- * nothing stands out of the wall, or over another edge.
+ * How signal and power come apart on a board: by proposed places, or, where these were proposed, by more room where there
+ * is any, or over another edge.
  */
-function toPart(job: Job, { id, outline, placements }: PlanBoard, length: (m: number) => string): string {
+function toPart(job: Job, board: PlanBoard, length: (m: number) => string): string {
+  const { outline, placements } = board;
   if (placements.some(({ chosen }) => chosen === 'given'))
     return 'leave at: and turn: of the parts out, so that places are proposed which lead signal and power to opposite sides; or write others';
   const [xs, ys] = [outline.map(({ xM }) => xM), outline.map(({ yM }) => yM)];
   const [widthM, heightM] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
-  const obstacles = Object.keys(job.boards.find((one) => one.id === id)?.space.obstacles ?? {});
-  // What stands out of the wall may be in the way of a larger one, which stops the job.
-  const larger = obstacles.length > 0 ? '' : `make ${id} larger (outline:) as far as its space goes; or `;
+  const larger = largerBoardText(job, board);
   return `its places are proposed, and on ${length(widthM)} by ${length(heightM)} none was found that leads them apart: ${larger}have the signal leave over another edge, by a route that reaches it`;
 }
 
