@@ -6,7 +6,7 @@ import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
 import { lengthOver } from '../propose/draft/shop-lengths.ts';
 import { pickLead } from '../propose/laying/leads.ts';
 import { type MadeLead, madeLeads } from '../propose/laying/made-leads.ts';
-import { routedLengths, type Settled } from './settle-sizes.ts';
+import { routedWays, type Settled } from './settle-sizes.ts';
 import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
 import { loopM } from './wiring/wire-lengths.ts';
 
@@ -19,17 +19,17 @@ export function hasProposedLengths({ proposals }: Pick<Job, 'proposals'>): boole
 
 /**
  * A job whose proposed leads are as long as their ways ask for: each the shortest made one of its kind that covers run, way
- * on the board as laid and loops, the longest where none does; and whose assumed ground leads reach over the board.
+ * on the board as laid and from there to the rim, and loops, the longest where none does; and whose assumed ground leads reach over the board.
  */
 export function withProposedLengths(job: Job, devices: DevicesById, settled: Settled): Job {
-  const waysM = routedLengths(settled.routed);
+  const ways = routedWays(job, settled.laid, settled.routed);
   const needM = (link: Link): number | null => {
-    const wayM = waysM.get(link.id);
+    const way = ways.get(link.id);
     const isOnBoard = [link.from, link.to].some((end) => devices.get(end.device)?.board != null);
-    if (wayM === undefined && isOnBoard) return null;
+    if (way === undefined && isOnBoard) return null;
     const run = job.runs.find(({ id }) => id === link.run);
     const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
-    return (wayM ?? 0) + (run ? routeLengthM(run.route) : 0) + loopsM;
+    return (way?.boardM ?? 0) + (way?.rimM ?? 0) + (run ? routeLengthM(run.route) : 0) + loopsM;
   };
   const used = new Map<string, number>();
   return withGroundLeads(

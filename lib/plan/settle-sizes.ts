@@ -1,3 +1,4 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import type { Keep } from '../model/keep.ts';
 import { type ChannelWires, channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
 import { chooseProposals } from './board/board-proposals.ts';
@@ -13,8 +14,9 @@ import { sizeForDrop } from './power/sizing/size-for-drop.ts';
 import { sizeOthers } from './power/sizing/size-others.ts';
 import type { SizedPower } from './power/sizing/size-power.ts';
 import type { SizingBasis } from './sizing-basis.ts';
+import { boardToRim } from './wiring/board-to-rim.ts';
 import { colourPairs } from './wiring/pair-colours.ts';
-import { type WireLengths, wireLengths } from './wiring/wire-lengths.ts';
+import { type RoutedWay, type RoutedWays, type WireLengths, wireLengths } from './wiring/wire-lengths.ts';
 
 /** What the loop between size and length came to. */
 export interface Settled {
@@ -151,7 +153,7 @@ export function settle(
   let routed: readonly RoutedBoard[] = [];
   let [isDraft, before] = [true, ''];
   for (let pass = 1; pass <= mostPasses; pass += 1) {
-    const lengths = wireLengths(job, devices, laid, routedLengths(routed));
+    const lengths = wireLengths(job, devices, laid, routedWays(job, laid, routed));
     const begun: Begun = least ? { least, sizes: sizesAt(basis, wires, lengths, least) } : begin(lengths);
     least = begun.least;
     const { sizing, power, all } = begun.sizes;
@@ -224,11 +226,21 @@ function sizesAt(
   return { sizing, power, all: new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]) };
 }
 
-/** The length on the board of each wire that lies there. */
-export function routedLengths(routed: readonly RoutedBoard[]): Map<string, number> {
-  return new Map(
-    routed.flatMap(({ routes }) =>
-      routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),
-    ),
-  );
+/** Each wire that lies on a board: how far there, and from where it leaves to the rim of the space. */
+export function routedWays(job: Job, laid: readonly LaidBoard[], routed: readonly RoutedBoard[]): RoutedWays {
+  const ways = new Map<string, RoutedWay>();
+  for (const [at, { routes, exits }] of routed.entries()) {
+    const board = laid[at]?.board;
+    for (const { wire: laidAs, along, lengthM } of routes) {
+      const exit = exits.find(({ wire }) => wire === laidAs);
+      for (const wire of along) {
+        const run = job.runs.find(({ id }) => id === job.links.find((link) => link.id === wire)?.run);
+        const rimM = board && exit ? (boardToRim(board, run?.route, exit)?.mostM ?? 0) : 0;
+        // A wire between two boards lies on both.
+        const before = ways.get(wire) ?? { boardM: 0, rimM: 0 };
+        ways.set(wire, { boardM: before.boardM + lengthM, rimM: before.rimM + rimM });
+      }
+    }
+  }
+  return ways;
 }

@@ -6,7 +6,7 @@ import { PlanBook } from '../../lib/plan/plan-book.ts';
 import { planItems } from '../../lib/plan/plan-items.ts';
 import { planBody, planJob } from '../../lib/plan/plan-job.ts';
 import { settleJob } from '../../lib/plan/settle-job.ts';
-import { routedLengths, settleByWiring, sizesAtLeast } from '../../lib/plan/settle-sizes.ts';
+import { routedWays, settleByWiring, sizesAtLeast } from '../../lib/plan/settle-sizes.ts';
 import { accountTerminals } from '../../lib/plan/terminal-accounting.ts';
 import { inJob } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
@@ -32,12 +32,13 @@ describe('a settled job', () => {
   });
 
   test('has its board laid out and routed, and its wires as long as their ways', () => {
-    const { settled: found } = settled(oneBoard().job);
+    const { settled: found, job } = settled(oneBoard().job);
     expect(found.laid).toHaveLength(1);
-    const waysM = routedLengths(found.routed);
-    expect([...waysM.keys()]).toEqual(expect.arrayContaining(['feed', 'ground', 'speaker.+', 'speaker.-']));
+    const ways = routedWays(job, found.laid, found.routed);
+    expect([...ways.keys()]).toEqual(expect.arrayContaining(['feed', 'ground', 'speaker.+', 'speaker.-']));
     const parts = Object.fromEntries(found.sizing.lengths('feed').parts);
-    expect(parts.board).toBe(waysM.get('feed'));
+    expect(parts.board).toBe(ways.get('feed')?.boardM);
+    expect(parts['board to rim']).toBe(ways.get('feed')?.rimM);
     expect(found.passes).toBeGreaterThanOrEqual(2);
   });
 

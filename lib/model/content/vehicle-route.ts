@@ -83,9 +83,19 @@ export const routeSchema = shortened(
             example: 'left',
             picture: 'space',
           }),
+          at: builders(
+            quantityWithin('length', { least: 0, most: 5 }).optional(),
+            'Where along that edge it comes in: from the left on the top and the bottom edge, from below on the left and the right one.',
+            {
+              example: '6 in',
+              picture: 'space',
+              leftOut:
+                'where it is farthest from where a wire leaves the board: the wire is made to reach any point of the edge',
+            },
+          ),
         })
         .optional(),
-      'The edge of a board in a space that it reaches, where wires leave or enter it.',
+      'The edge of a space that it reaches. Its last stretch is measured to the rim of the space; the way from there to the board is added to each wire.',
     ),
     ends: builders(z.array(id).optional(), 'Places and fitted devices where wires leave it at its ends.', {
       example: ['battery-side'],

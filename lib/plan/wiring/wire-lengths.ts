@@ -1,13 +1,21 @@
 import { type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../../board/layout/item.ts';
-import type { Point } from '../../board/shape/point.ts';
+import { boxOf, type Point } from '../../board/shape/point.ts';
 import { hasFields } from '../../model/content/proposal.ts';
-import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import {
+  bodyId,
+  type Job,
+  type Link,
+  type LinkEnd,
+  type Run,
+  terminalId,
+} from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import type { ValueOrigin } from '../../model/trace.ts';
 import type { Edge } from '../../model/vocabulary.ts';
 import type { LaidBoard } from '../board/laid-board.ts';
+import { boardToRim } from './board-to-rim.ts';
 import type { DevicesById } from './conductor-role.ts';
 
 /** Length of a link's conductor, and how it came about. */
@@ -24,19 +32,25 @@ export interface WireLength {
 /** Lengths by link id, of one pass. */
 export type WireLengths = (link: string) => WireLength;
 
-/** Length of a wire on its board as routed, by link id; none before the first routing. */
-export type RoutedM = ReadonlyMap<string, number>;
+/** A wire on its boards as routed (m), and from there to the rim of the space, where its way through the vehicle begins. */
+export interface RoutedWay {
+  readonly boardM: number;
+  readonly rimM: number;
+}
+
+/** Wires on their boards as routed, by link id; none before the first routing. */
+export type RoutedWays = ReadonlyMap<string, RoutedWay>;
 
 /**
  * The length of every conductor: as given, as made, as the vehicle's maker laid it, or the sum of its way on
- * the board (routed, or across the placed terminals until it is), its run through the vehicle and its
- * service loops.
+ * the board (routed, or across the placed terminals until it is), from the board to the rim of its space, its run through
+ * the vehicle and its service loops.
  */
 export function wireLengths(
   job: Job,
   devices: DevicesById,
   laid: readonly LaidBoard[],
-  routed: RoutedM,
+  routed: RoutedWays,
 ): WireLengths {
   const lengths = new Map(job.links.map((link) => [link.id, lengthOf(job, devices, laid, routed, link)]));
   return (link) => {
@@ -50,7 +64,7 @@ function lengthOf(
   job: Job,
   devices: DevicesById,
   laid: readonly LaidBoard[],
-  routed: RoutedM,
+  routed: RoutedWays,
   link: Link,
 ): WireLength {
   const whole = (lengthM: number, measured: string): WireLength => ({ lengthM, measured, parts: [] });
@@ -62,15 +76,17 @@ function lengthOf(
   const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
   const runM = run ? routeLengthM(run.route) : 0;
-  const boardM = routed.get(link.id) ?? acrossBoardM(link, laid, run?.route.reaches?.edge);
+  const { boardM, rimM } = routed.get(link.id) ?? acrossBoard(link, laid, run?.route);
   const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
     ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
     ...(!branch && runM > 0 ? [['run', runM] as const] : []),
     ...(boardM > 0 ? [['board', boardM] as const] : []),
+    ...(rimM > 0 ? [['board to rim', rimM] as const] : []),
     ['loops', loopsM] as const,
   ];
-  const told = (name: string): string => (name === 'board' && !routed.has(link.id) ? ' estimated' : '');
+  const told = (name: string): string =>
+    name.startsWith('board') && !routed.has(link.id) ? ' estimated' : '';
   const texts = parts.map(
     ([name, lengthM]) => `${name} ${printedMetres('wire', lengthM).replace(' m', '')}${told(name)}`,
   );
@@ -113,27 +129,38 @@ export function loopM({ rules }: Pick<Job, 'rules'>, devices: DevicesById, end: 
   return rules[isSpeaker ? 'loop-speaker' : 'loop-vehicle'].value;
 }
 
-/** Level and upright distance on the board between the ends of a link, or from its end to where it leaves. */
-function acrossBoardM(link: Link, laid: readonly LaidBoard[], edge: Edge | undefined): number {
+/** Level and upright distance on the board between the ends of a link, or from its end to where it leaves and on to the rim. */
+function acrossBoard(link: Link, laid: readonly LaidBoard[], route: Run['route'] | undefined): RoutedWay {
   const ends = [link.from, link.to].flatMap((end) => terminalPoint(laid, end) ?? []);
   const [first, second] = ends;
-  if (!first) return 0;
+  if (!first) return { boardM: 0, rimM: 0 };
   if (second && second.board === first.board)
-    return Math.abs(first.at.xM - second.at.xM) + Math.abs(first.at.yM - second.at.yM);
-  return ends.reduce((sum, { board, at }) => sum + toEdgeM(board, at, edge), 0);
+    return { boardM: Math.abs(first.at.xM - second.at.xM) + Math.abs(first.at.yM - second.at.yM), rimM: 0 };
+  const edge = route?.reaches?.edge;
+  const leaving = ends.map(({ board, at }) => {
+    const exits = exitsStraight(board, at).filter((exit) => !edge || exit.edge === edge);
+    const boardM = Math.max(0, ...exits.map(({ lengthM }) => lengthM));
+    const rims = exits.map((exit) => boardToRim(board.board, route, exit)?.mostM ?? 0);
+    return { boardM, rimM: Math.max(0, ...rims) };
+  });
+  return {
+    boardM: leaving.reduce((sum, { boardM }) => sum + boardM, 0),
+    rimM: leaving.reduce((sum, { rimM }) => sum + rimM, 0),
+  };
 }
 
-/** From a point straight to an edge of the board; to the farthest one where the edge is not known. */
-function toEdgeM({ shape }: LaidBoard, at: Point, edge: Edge | undefined): number {
-  const xs = shape.outline.map(({ xM }) => xM);
-  const ys = shape.outline.map(({ yM }) => yM);
-  const distances: Record<Edge, number> = {
-    left: at.xM - Math.min(...xs),
-    right: Math.max(...xs) - at.xM,
-    bottom: at.yM - Math.min(...ys),
-    top: Math.max(...ys) - at.yM,
-  };
-  return edge ? Math.max(0, distances[edge]) : Math.max(...Object.values(distances));
+/** The edges of a board straight from a point, and where on each (m). */
+function exitsStraight(
+  { shape }: LaidBoard,
+  { xM, yM }: Point,
+): readonly (Point & { readonly edge: Edge; readonly lengthM: number })[] {
+  const { minX, maxX, minY, maxY } = boxOf(shape.outline);
+  return [
+    { edge: 'left', xM: minX, yM, lengthM: xM - minX },
+    { edge: 'right', xM: maxX, yM, lengthM: maxX - xM },
+    { edge: 'bottom', xM, yM: minY, lengthM: yM - minY },
+    { edge: 'top', xM, yM: maxY, lengthM: maxY - yM },
+  ];
 }
 
 interface OnBoard {

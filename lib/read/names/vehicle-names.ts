@@ -43,8 +43,10 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
         'write where the right-hand side of the board points, and where its upper edge points',
       );
   for (const [id, route] of Object.entries(vehicle.routes)) {
-    if (route.reaches)
+    if (route.reaches) {
       report.look(['routes', id, 'reaches', 'space'], 'space', route.reaches.space, vehicle.spaces);
+      comesInOnEdge(vehicle, id, route.reaches, report);
+    }
     for (const [index, end] of (route.ends ?? []).entries())
       routeEnd(vehicle, end, ['routes', id, 'ends', String(index)], report);
     for (const [index, name] of (route.serves ?? []).entries())
@@ -59,6 +61,25 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
         },
       );
   }
+}
+
+/** Where a route comes in lies on the edge that it names. */
+function comesInOnEdge(
+  { spaces }: Vehicle,
+  id: string,
+  { space: name, edge, at }: NonNullable<Vehicle['routes'][string]['reaches']>,
+  report: Report,
+): void {
+  const space = spaces[name];
+  if (!space || at === undefined) return;
+  const isLevel = edge === 'top' || edge === 'bottom';
+  const mostM = Math.max(...space.outline.map(([xM, yM]) => (isLevel ? xM : yM)));
+  if (at > mostM + 1e-9)
+    report.at(
+      ['routes', id, 'reaches', 'at'],
+      `the ${edge} edge of ${name} ends before it`,
+      `measure it along that edge ${isLevel ? 'from the left' : 'from below'}, or leave at: out`,
+    );
 }
 
 /** A place or a fitted device where wires leave a route; a ground point lies along it, under `serves`. */

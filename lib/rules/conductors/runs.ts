@@ -1,6 +1,7 @@
 import type { Job, Link, Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
+import { boardToRim } from '../../plan/wiring/board-to-rim.ts';
 import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
@@ -32,15 +33,21 @@ const coveringSmall: Rule = {
   },
 };
 
-/** What a wire has to cover at least, metres: its run or its two stretches of it, and its way on the board. */
+/** What a wire has to cover at least, metres: its run or its two stretches of it, its way on the board, and from there to the rim. */
 function leastLengthM(
-  { plan }: Pick<Case, 'plan'>,
+  { job, plan }: Pick<Case, 'job' | 'plan'>,
   { id, given }: Link,
   run: Run,
 ): { readonly runM: number; readonly boardM: number } {
   const runM = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
-  const own = plan.boards.flatMap(({ routes }) => routes).filter(({ wire }) => wire === id);
-  return { runM, boardM: own.reduce((sum, { lengthM }) => sum + lengthM, 0) };
+  const lying = plan.boards.flatMap(({ id: name, routes, exits, datumInSpace }): readonly number[] => {
+    const board = job.boards.find((one) => one.id === name);
+    const exit = exits.find(({ wire }) => wire === id);
+    const placed = board && { ...board, place: datumInSpace };
+    const rimM = placed && exit ? (boardToRim(placed, run.route, exit)?.leastM ?? 0) : 0;
+    return routes.filter(({ wire }) => wire === id).map(({ lengthM }) => lengthM + rimM);
+  });
+  return { runM, boardM: lying.reduce((sum, lengthM) => sum + lengthM, 0) };
 }
 
 const lengthUnderRun: Rule = {

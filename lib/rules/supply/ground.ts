@@ -137,9 +137,16 @@ function shorterLead(about: Case, { id }: PlanWire, limitM: number): Pick<Remark
   if (reckoned.length === 0) return { remedy: `${nearer}; ${larger}` };
   const length = lengthIn(about.job, wireSpot(about, id));
   const told = reckoned.map(({ name, value }) => `${length(value)} ${partNames[name] ?? name}`);
+  const route = about.job.runs.find((run) => run.id === about.plan.wires.find((wire) => wire.id === id)?.run);
+  const comesIn =
+    route?.route.reaches &&
+    route.route.reaches.at === undefined &&
+    reckoned.some(({ name }) => name === 'board to rim')
+      ? `; the part to the rim is the most that it can be: at: under reaches: of ${route.routeId} tells where its way comes in`
+      : '';
   const line = `length: ${tapeText(limitM, about.job.shop.units)}`;
   return {
-    remedy: `its length is reckoned: ${listed(told)}. Where a tape along its way reads less, write it at the link, such as ${line} at ${linkName(id)}: no loop is added to a length that is written; or ${nearer}; ${larger}`,
+    remedy: `its length is reckoned: ${listed(told)}${comesIn}. Where a tape along its way reads less, write it at the link, such as ${line} at ${linkName(id)}: no loop is added to a length that is written; or ${nearer}; ${larger}`,
     writesAt: [linkEntry(id)],
   };
 }
@@ -148,6 +155,7 @@ function shorterLead(about: Case, { id }: PlanWire, limitM: number): Pick<Remark
 const partNames: Readonly<Record<string, string>> = {
   run: 'on its way through the vehicle',
   board: 'on the board',
+  'board to rim': 'from the board to the rim of the space',
   loops: 'for service loops',
 };
 

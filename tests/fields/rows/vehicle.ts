@@ -236,6 +236,7 @@ export const vehicleRows: readonly Row[] = [
     'power-end-faces-wrong-side',
     { job: 'board' },
   ],
+  ['vehicle/routes/left-sill/reaches/at', 'past the end of the edge', '900 mm', /ends before it/],
   ['vehicle/routes/left-sill/ends', 'a letter wrong', ['batery'], /batery/],
   ['vehicle/routes/left-sill/ends', 'the ends of another', ['radio', 'boot'], 'route-ends-elsewhere'],
   ['vehicle/places/boot/title', 'a wrong word', 'Roof', byPeople],

@@ -225,6 +225,18 @@ const unknownNames: readonly ProblemCase[] = [
     remedy: /did you mean "engine"/,
   },
   {
+    name: 'a place on an edge that is shorter',
+    changes: [
+      [
+        vehicleFile,
+        'reaches: { space: well, edge: left }',
+        'reaches: { space: well, edge: left, at: ^501 mm }',
+      ],
+    ],
+    says: /left edge of well ends before it/,
+    remedy: /along that edge from below/,
+  },
+  {
     name: 'a place at the end of a route',
     changes: [[vehicleFile, 'reaches: { space: well, edge: left }', 'ends: [bay, ^boott]']],
     says: /no place or fitted device "boott"/,
