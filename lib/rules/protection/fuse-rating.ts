@@ -10,20 +10,31 @@ import { amps, ampsDrawn, counted, listed, percent } from '../words.ts';
 import { ownFusesRule } from './own-fuses.ts';
 import { ceilingOf, fuseWords, isMadeTooLarge, smallerFuse } from './smaller-fuse.ts';
 
+/** True where the catalogue has a fuse of that form and rating. */
+function isInCatalogue({ parts }: Pick<Case['job'], 'parts'>, { form, ratingA }: FuseAlternative): boolean {
+  return Object.values(parts).some(
+    (part) => part.kind === 'fuse' && part.form === form && part.rating === ratingA,
+  );
+}
+
+/** Lawful alternatives, those of the catalogue first. */
+export function fuseOfCatalogueFirst(
+  job: Pick<Case['job'], 'parts'>,
+  alternatives: readonly FuseAlternative[],
+): readonly FuseAlternative[] {
+  const known = alternatives.filter((one) => isInCatalogue(job, one));
+  return [...known, ...alternatives.filter((one) => !known.includes(one))];
+}
+
 /** The lawful alternatives side by side, for a remedy: those of the catalogue first, and of others that they are none. */
 export function alternativesText(
   { job }: Pick<Case, 'job'>,
   alternatives: readonly FuseAlternative[],
 ): string {
-  const isInCatalogue = ({ form, ratingA }: FuseAlternative): boolean =>
-    Object.values(job.parts).some(
-      (part) => part.kind === 'fuse' && part.form === form && part.rating === ratingA,
-    );
-  const known = alternatives.filter(isInCatalogue);
-  const each = [...known, ...alternatives.filter((one) => !known.includes(one))].map((one) => {
+  const each = fuseOfCatalogueFirst(job, alternatives).map((one) => {
     const { form, ratingA, stockQuantity, parts } = one;
     const also = parts.length > 0 ? `, with ${listed(parts)}` : '';
-    const shelf = known.includes(one)
+    const shelf = isInCatalogue(job, one)
       ? `${counted(stockQuantity, 'piece')} ${stockWord(job.shop)}`
       : 'not in the catalogue';
     return `${fuseForms[form].name} ${amps(ratingA)} (${shelf}${also})`;
@@ -185,7 +196,7 @@ const notInStock: Rule = {
           value: fuse.stockQuantity,
           limit: needed,
           unit: 'piece',
-          remedy: `order it; ${alternativesText(about, fuse.alternatives)}; never a higher rating in its place`,
+          remedy: `order it; ${alternativesText(about, fuse.alternatives)}; ${fuse.alternatives.length > 0 ? 'these alone may take its place, which conductors and devices behind it allow: nothing else, and no higher rating' : 'never a higher rating in its place'}`,
           ...fuseSpot(about.job, fuse),
         },
       ];

@@ -2,11 +2,12 @@ import type { ActingLevel } from '../../model/finding.ts';
 import { defaultSource, type Source } from '../../model/findings/source.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { deviceIdOf, deviceOf, fuseSpot } from '../look-up.ts';
+import { flowText } from '../../read/yaml/write-value.ts';
+import { deviceIdOf, deviceOf, fuseSpot, partOf } from '../look-up.ts';
 import type { Case, Rule, RuleOf, Verdict } from '../rule.ts';
 import { amps, ampsDrawn, listed } from '../words.ts';
 import { unfusedWays } from './fuse-at-source.ts';
-import { alternativesText } from './fuse-rating.ts';
+import { alternativesText, fuseOfCatalogueFirst } from './fuse-rating.ts';
 
 /** The batteries and capacitor banks that reach each fuse without another before it, by the fuse's id. */
 export function batteriesBare(about: Case): (fuse: PlanFuse) => readonly string[] {
@@ -86,7 +87,7 @@ function judgeLithium(about: Case, fuse: PlanFuse, batteries: readonly string[])
   return {
     level: 'stop',
     message: `${listed(all)} before the fuse ${fuse.id} is lithium and may give several kA into a short, but no maker's figure states ${listed(missing)}`,
-    remedy: `write ${listed(write)}, as their makers print them; ${alternativesText(about, fuse.alternatives)}`,
+    remedy: `write ${listed(write)}, as their makers print them; ${alternativesText(about, fuse.alternatives)}${holderToWrite(about, fuse)}`,
   };
 }
 
@@ -102,21 +103,51 @@ function judgeFigures(about: Case, fuse: PlanFuse, batteries: readonly string[])
   });
   const asked = `${ampsDrawn(needsInterruptA)} is asked for behind ${listed(cranking.length > 0 ? cranking : batteries)}`;
   const isCertain = fuse.interruptBasis === 'maker' && interruptA !== null && faultByMakersA > interruptA;
-  const figures = isCertain ? '' : `, or write the makers' figures: ${missingFigures(fuse)}`;
+  const missing = missingFigures(about, fuse, batteries);
+  const figures = isCertain || missing === '' ? '' : `, or write the makers' figures: ${missing}`;
   return {
     level: isCertain ? 'stop' : 'caution',
     message: `${interruptsText(fuse)}; ${byTable ? asked : shortText(about, fuse)}`,
-    remedy: `use a fuse that interrupts more (${alternativesText(about, fuse.alternatives)})${figures}`,
+    remedy: `use a fuse that interrupts more (${alternativesText(about, fuse.alternatives)})${holderToWrite(about, fuse)}${figures}`,
     ...(byTable && { cited: defaultSource('interrupt-to-650') }),
   };
 }
 
-/** Which figures would settle the matter. */
-function missingFigures({ interruptBasis, faultFrom = [] }: PlanFuse): string {
+/** The line of a device that holds the first lawful fuse of another form, where the catalogue has a holder for it. */
+function holderToWrite({ job, plan }: Case, { item, way, alternatives }: PlanFuse): string {
+  const seat = plan.items.find(({ id }) => id === item);
+  const holders = fuseOfCatalogueFirst(job, alternatives).flatMap(({ form, parts }) =>
+    parts.filter((id) => {
+      const part = partOf(job, id);
+      return part?.kind === 'fuse-holder' && part['fuse-form'] === form;
+    }),
+  );
+  const [part] = holders;
+  if (part === undefined || !seat || way !== '') return '';
+  const title = job.file.devices[item]?.title;
+  const line = {
+    part,
+    ...(title !== undefined && { title }),
+    ...(seat.board === null ? { in: seat.seat ?? '' } : { on: seat.board }),
+  };
+  return `: write ${item}: ${flowText(line)} under devices:`;
+}
+
+/** Which figures would settle the matter; none where every maker that can be asked has told. */
+function missingFigures(
+  { job }: Case,
+  { interruptBasis, faultFrom = [] }: PlanFuse,
+  batteries: readonly string[],
+): string {
   const assumed = faultFrom.some(({ basis }) => basis !== 'maker');
+  // What an alternator gives follows from its rating: nothing is to be written there.
+  const silent = batteries.some((id) => {
+    const spec = deviceOf(job, id)?.spec;
+    return spec?.kind === 'battery' && spec['short-circuit'] === undefined;
+  });
   return listed([
     ...(interruptBasis === 'maker' ? [] : ["interrupts: in the fuse's part"]),
-    ...(assumed || interruptBasis === 'maker' ? ["short-circuit: in the battery's part"] : []),
+    ...(silent && (assumed || interruptBasis === 'maker') ? ["short-circuit: in the battery's part"] : []),
   ]);
 }
 

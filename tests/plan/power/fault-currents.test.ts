@@ -6,7 +6,7 @@ import { Spice } from '../../power/network/ngspice.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { byId, jobOf, smallPlan } from '../plan-small-shop.ts';
-import { inParts } from '../shop-changes.ts';
+import { addParts, inParts } from '../shop-changes.ts';
 
 const battery = (text: string): Change =>
   inParts('cold-cranking: 600 A', `cold-cranking: 600 A\n    ${text}`);
@@ -229,6 +229,19 @@ describe('a lithium battery before the main fuse', () => {
     });
     expect(found(...classT)).toHaveLength(1);
     expect(found(stated)).toHaveLength(1);
+  });
+
+  test('is told the whole line of a holder that the catalogue has for that form', () => {
+    const holder = addParts(
+      'holder-t: { kind: fuse-holder, title: Holder, size: { width: 90 mm, depth: 50 mm, height: 40 mm }, mass: 200 g, fuse-form: class-t, current: 200 A, terminals: { IN: { role: feed-in, joint: stud, stud: M8, takes: 8 AWG to 1/0 AWG }, OUT: { role: feed-out, joint: stud, stud: M8, takes: 8 AWG to 1/0 AWG } } }',
+    );
+    const [finding] = found(holder);
+    const [, line = ''] = /: write main-fuse: (\{[^}]*\}) under devices:/.exec(finding?.remedy ?? '') ?? [];
+    expect(line).toBe('{ part: holder-t, in: bay }');
+    // What it says is in order once it is written, with the figures of both makers.
+    const written = inJob('main-fuse: { part: holder-a, in: bay }', `main-fuse: ${line}`);
+    expect(found(holder, stated, ...classT.slice(1), written)).toEqual([]);
+    expect(found()[0]?.remedy).not.toContain('under devices:');
   });
 
   test('behind a Class T fuse, both stated, is in order', () => {

@@ -288,7 +288,7 @@ export const fuseRatingCases = {
           }),
         level: 'caution',
         subject: 'main-fuse',
-        toDo: /lawful instead: large bolt-in 80 A \(0 pieces in stock\) or class T 50 A \(not in the catalogue, with holder-t\)/i,
+        toDo: /lawful instead: large bolt-in 80 A \(0 pieces in stock\) or class T 50 A \(not in the catalogue, with holder-t\); these alone may take its place.*no higher rating/i,
       },
     ],
     quiet: [
