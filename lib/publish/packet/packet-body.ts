@@ -11,7 +11,7 @@ import { careWords } from './care-words.ts';
 import type { HandOver } from './hand-over.ts';
 import { jumpStartWords } from './jump-start-words.ts';
 import { levelWords } from './level-control-words.ts';
-import { fusesTable, mainsOf } from './packet-fuses.ts';
+import { cardTable, fusesTable, mainsOf } from './packet-fuses.ts';
 import { picturesToken } from './packet-pictures.ts';
 import { readingsTable, settingsTable, tonesTable } from './packet-settings.ts';
 import { isOfEquipment, isOfItem, type PutIn, putInOf } from './put-in.ts';
@@ -39,6 +39,8 @@ export interface Packet {
   readonly oneLine: PacketFigure | null;
   readonly levels: PacketFigure | null;
   readonly fuses: Table | null;
+  /** The fuses once more, on a card for the glove box. */
+  readonly card: Table | null;
   /** Photos of what holds a fuse. */
   readonly fusePhotos: readonly PhotoFigure[];
   readonly tones: Table | null;
@@ -87,6 +89,7 @@ export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): 
     oneLine: drawn.oneLine && figureOf(drawn.oneLine),
     levels: drawn.levels && figureOf(drawn.levels),
     fuses: fusesTable(plan, fuses),
+    card: cardTable(plan, fuses),
     fusePhotos: apart.filter(isOfFuse).map(photoFigure),
     tones: tonesTable(plan),
     settings: settingsTable(plan),

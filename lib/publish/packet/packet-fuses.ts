@@ -33,6 +33,17 @@ export function fusesTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly Numb
   ]);
 }
 
+/** The same for a card in the glove box: number, rating, what it feeds and where it is. */
+export function cardTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly NumberedFuse[]): Table | null {
+  if (fuses.length === 0) return null;
+  return tableOf('Fuses of the sound system', fuses, [
+    { title: 'Fuse', kind: 'figure', leads: true, cell: ({ number }) => strong(String(number)) },
+    { title: 'Rating', kind: 'figure', cell: ({ fuse }) => strong(ratingText(fuse).text) },
+    { title: 'Feeds', kind: 'words', cell: feedsText },
+    { title: 'Where', kind: 'words', cell: ({ holder }) => placeOf(plan, holder) },
+  ]);
+}
+
 /** The devices behind a fuse; of one that feeds none, such as one between batteries, its holder's name says it. */
 function feedsText({ feeds, holder }: NumberedFuse): string {
   return feeds.length === 0 ? shortName(holder) : headed(joined(feeds.map(shortName)));
