@@ -9,6 +9,7 @@ import {
   type Point,
   pointToSegment,
   type Ring,
+  squareAbout,
 } from '../shape/point.ts';
 
 /** Something on a board that wires go round. */
@@ -90,17 +91,13 @@ export function trackGrid(
     terminals.map(({ yM }) => yM),
     pitchM,
   );
-  const points = xs.flatMap((xM) => ys.map((yM) => ({ xM, yM })));
-  const edges = [outer, ...openings].flatMap(edgesOf);
   const step = (list: readonly number[]) =>
     list.reduce((most, value, at) => Math.max(most, value - (list[at - 1] ?? value)), 0);
   return {
     xs,
     ys,
-    toEdgeM: Float64Array.from(points, (p) => edgeRoomM(p, outer, openings, edges, shape.holes)),
-    toBarrierM: Float64Array.from(points, (p) =>
-      barriers.reduce((least, barrier) => Math.min(least, toBarrier(p, barrier)), Infinity),
-    ),
+    toEdgeM: roomAt(xs, ys, edgeRoom(outer, openings, shape.holes)),
+    toBarrierM: roomAt(xs, ys, barrierRoom(barriers)),
     barriers,
     outer,
     box,
@@ -108,19 +105,53 @@ export function trackGrid(
   };
 }
 
-function edgeRoomM(
-  p: Point,
-  outer: Ring,
-  openings: readonly Ring[],
-  edges: ReturnType<typeof edgesOf>,
-  holes: BoardShape['holes'],
-): number {
-  if (!insideRing(p, outer) || openings.some((ring) => insideRing(p, ring))) return -1;
-  const toLine = edges.reduce((least, [a, b]) => Math.min(least, pointToSegment(p, a, b)), Infinity);
-  return holes.reduce(
-    (least, hole) => Math.min(least, Math.hypot(p.xM - hole.xM, p.yM - hole.yM) - hole.diameterM / 2),
-    toLine,
-  );
+/** The room at each point where a column and a row meet. */
+function roomAt(xs: readonly number[], ys: readonly number[], roomM: (p: Point) => number): Float64Array {
+  const rooms = new Float64Array(xs.length * ys.length);
+  let node = 0;
+  for (const xM of xs)
+    for (const yM of ys) {
+      rooms[node] = roomM({ xM, yM });
+      node += 1;
+    }
+  return rooms;
+}
+
+/** Further off than this beyond the least room so far, something gives no less: no rounding makes up for it (m). */
+const surelyM = 1e-12;
+
+/** The room from a point to the nearest barrier. What lies further off along x or y alone is not measured. */
+function barrierRoom(barriers: readonly Barrier[]): (p: Point) => number {
+  const near = barriers.map((one) => ({
+    one,
+    box: 'box' in one ? one.box : squareAbout(one.centre, one.radiusM),
+  }));
+  return (p) => {
+    let leastM = Infinity;
+    for (const { one, box } of near)
+      if (reaches(box, p, leastM + surelyM)) leastM = Math.min(leastM, toBarrier(p, one));
+    return leastM;
+  };
+}
+
+/** The room from a point to the nearest edge, opening or hole of the board; below zero off the board. */
+function edgeRoom(outer: Ring, openings: readonly Ring[], holes: BoardShape['holes']): (p: Point) => number {
+  const edges = [outer, ...openings].flatMap(edgesOf).map((edge) => ({ edge, box: boxOf(edge) }));
+  return (p) => {
+    if (!insideRing(p, outer) || openings.some((ring) => insideRing(p, ring))) return -1;
+    let leastM = Infinity;
+    for (const { edge, box } of edges)
+      if (reaches(box, p, leastM + surelyM)) leastM = Math.min(leastM, pointToSegment(p, ...edge));
+    return holes.reduce(
+      (least, hole) => Math.min(least, Math.hypot(p.xM - hole.xM, p.yM - hole.yM) - hole.diameterM / 2),
+      leastM,
+    );
+  };
+}
+
+/** True where a box is no further from a point than so far, along x and along y. */
+function reaches({ minX, minY, maxX, maxY }: Box, { xM, yM }: Point, farM: number): boolean {
+  return minX - xM <= farM && xM - maxX <= farM && minY - yM <= farM && yM - maxY <= farM;
 }
 
 function lines(from: number, to: number, wanted: readonly number[], pitchM: number): number[] {

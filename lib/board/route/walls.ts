@@ -1,6 +1,6 @@
 import { flatten } from '../shape/bulge.ts';
 import type { BoardShape } from '../shape/outline.ts';
-import { type Box, edgesOf, type Point, type Ring, ringArea } from '../shape/point.ts';
+import { type Box, edgesOf, type Point, type Ring, ringArea, squareAbout } from '../shape/point.ts';
 import type { Barrier } from './track-grid.ts';
 
 /** An edge of the board: from point to point, with the board to its left. */
@@ -27,10 +27,6 @@ export function wallsOf(shape: BoardShape, barriers: readonly Barrier[]): Walls 
       ...shape.cutouts.flatMap((loop) => wallEdges(flatten(loop, 0.0002), false)),
     ],
   };
-}
-
-function squareAbout({ xM, yM }: Point, radiusM: number): Box {
-  return { minX: xM - radiusM, maxX: xM + radiusM, minY: yM - radiusM, maxY: yM + radiusM };
 }
 
 function wallEdges(ring: Ring, isOuter: boolean): WallEdge[] {

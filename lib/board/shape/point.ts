@@ -118,6 +118,11 @@ export function boxOf(points: readonly Point[]): Box {
   return box;
 }
 
+/** The square about a round thing. */
+export function squareAbout({ xM, yM }: Point, radiusM: number): Box {
+  return { minX: xM - radiusM, maxX: xM + radiusM, minY: yM - radiusM, maxY: yM + radiusM };
+}
+
 /** A box as a ring, counter-clockwise from its low corner. */
 export function ringOfBox({ minX, minY, maxX, maxY }: Box): Ring {
   return [

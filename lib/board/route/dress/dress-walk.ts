@@ -30,6 +30,8 @@ export class DressWalk {
   readonly #goalLine: number;
   readonly #finishState: number;
   readonly #betweenBendsM: number;
+  /** What the wire costs up to where `#run` takes over: handed on here, since a fraction as an argument makes an object. */
+  readonly #begun = new Float64Array(1);
   /** The cheapest end so far. */
   #endCost = Infinity;
   #end: DressEnd | null = null;
@@ -67,24 +69,30 @@ export class DressWalk {
     const line = isLevel ? column : row;
     const next = way < 2 ? line + 1 : line - 1;
     const count = isLevel ? this.#grid.width : height;
-    this.#run(state, column, row, way, next < count ? next : -1);
+    const cost = this.#states.cost[state] ?? 0;
+    this.#begun[0] = cost;
+    this.#run(state, column, row, way, next < count ? next : -1, false);
     // Either bend takes its radius of the straight wire between them.
     const { up, down } = this.#along[isLevel ? 1 : 0];
     const across = isLevel ? row : column;
     const one = (way + 1) & 3;
     const other = (way + 3) & 3;
-    this.#run(state, column, row, one, (one < 2 ? up[across] : down[across]) ?? -1);
-    this.#jog(state, one, across);
-    this.#run(state, column, row, other, (other < 2 ? up[across] : down[across]) ?? -1);
-    this.#jog(state, other, across);
+    this.#begun[0] = cost + this.#price.bendM;
+    this.#run(state, column, row, one, (one < 2 ? up[across] : down[across]) ?? -1, true);
+    this.#jog(state, column, row, one);
+    this.#begun[0] = cost + this.#price.bendM;
+    this.#run(state, column, row, other, (other < 2 ? up[across] : down[across]) ?? -1, true);
+    this.#jog(state, column, row, other);
   }
 
   /**
    * On beside the line that a wire came on, nearer than two bends need: they turn opposite ways, and are eased over the
    * straight wire before and behind them. From the line of its start to any, and from any to that of its goal.
    */
-  #jog(state: number, aside: number, from: number): void {
+  #jog(state: number, column: number, row: number, aside: number): void {
     const way = state & 3;
+    const isLevel = (way & 1) === 0;
+    const from = isLevel ? row : column;
     const isFree = way === this.#task.start.way && from === this.#startLine;
     const toward = way === this.#goal.way ? this.#goalLine : -1;
     if (!isFree && toward < 0) return;
@@ -94,6 +102,8 @@ export class DressWalk {
     const [fromM, mostM] = [at[from] ?? 0, this.#betweenBendsM - 1e-9];
     const toGoalM = toward < 0 ? Infinity : ((at[toward] ?? 0) - fromM) * (up ? 1 : -1);
     if (!isFree && (toGoalM <= 0 || toGoalM >= mostM)) return;
+    const { up: ups, down: downs } = this.#along[isLevel ? 0 : 1];
+    const to = (way < 2 ? ups : downs)[isLevel ? column : row] ?? -1;
     const stride = axis === 0 ? this.#grid.height : 1;
     let [here, cost] = [state >> 2, (this.#states.cost[state] ?? 0) + 2 * this.#price.bendM];
     for (let line = from; up ? line + 1 < at.length : line > 0; ) {
@@ -104,21 +114,24 @@ export class DressWalk {
       cost += this.#priceOf(axis, piece, pieceM[up ? line : next] ?? 0);
       here += up ? stride : -stride;
       line = next;
-      if (isFree || line === toward) this.#lead(state, here, way, cost, 0, this.#betweenBendsM);
+      if (isFree || line === toward) {
+        this.#begun[0] = cost;
+        this.#run(state, isLevel ? column : line, isLevel ? line : row, way, to, true);
+      }
       if (!isFree && line === toward) return;
     }
   }
 
   /**
-   * Leads a wire straight from a state to the line on which it may be bent, way by way; -1: it leads to none. Takes whole
-   * numbers alone and has all in one, since fractions that are handed on make objects: searches do this very often.
+   * Leads a wire that comes from a state straight on to the line on which it may be bent; -1: it leads to none. Has all in
+   * one, and no fraction among its arguments: searches do this very often.
    */
-  #run(from: number, column: number, row: number, way: number, to: number): void {
+  #run(from: number, column: number, row: number, way: number, to: number, isBent: boolean): void {
     const isLevel = (way & 1) === 0;
     const line = isLevel ? column : row;
     const across = isLevel ? row : column;
     if (way === this.#goal.way && this.#meetsGoal(line, across, to)) {
-      this.#runOut(from, way);
+      this.#runOut(from, column * this.#grid.height + row, way, isBent);
       return;
     }
     if (to < 0) return;
@@ -129,8 +142,8 @@ export class DressWalk {
     const toColumn = isLevel ? to : column;
     const toRow = isLevel ? row : to;
     const there = (toColumn * grid.height + toRow) * 4 + way;
-    const { metre, bendM, nearness, stray: strayM, crossingM } = this.#price;
-    let sum = (costs[from] ?? 0) + (way === (from & 3) ? 0 : bendM);
+    const { metre, nearness, stray: strayM, crossingM } = this.#price;
+    let sum = this.#begun[0] ?? 0;
     const known = costs[there] ?? 0;
     // Nothing costs less than its length.
     if (sum + metre * Math.abs((at[to] ?? 0) - (at[line] ?? 0)) > known + 1e-9) return;
@@ -169,11 +182,11 @@ export class DressWalk {
     queue.push(state, (cost[state] ?? 0) + leastM + crossingM * this.#ahead.at(state >> 2));
   }
 
-  /** Leads a wire straight from a state to where it may end. */
-  #runOut(from: number, way: number): void {
-    const cost = this.#states.cost[from] ?? 0;
-    if (way === (from & 3)) this.#lead(from, from >> 2, way, cost, this.#betweenBendsM, 0);
-    else this.#lead(from, from >> 2, way, cost + this.#price.bendM, 0, this.#betweenBendsM);
+  /** Leads a wire straight from a node to where it may end. */
+  #runOut(from: number, node: number, way: number, isBent: boolean): void {
+    const cost = this.#begun[0] ?? 0;
+    if (isBent) this.#lead(from, node, way, cost, 0, this.#betweenBendsM);
+    else this.#lead(from, node, way, cost, this.#betweenBendsM, 0);
   }
 
   /** True where a way straight to a line may end on it; -1: all the way. */
