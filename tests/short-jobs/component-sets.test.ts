@@ -42,6 +42,26 @@ describe('a component set behind its passive crossover', () => {
     );
   });
 
+  test('is told what to drive by it where nothing plays behind it', () => {
+    const lone = changed('under-seat-five', [front, '  filter: { part: passive-two, in: [cargo-floor] }\n']);
+    expect(linksOf(lone, files).problems).toContainEqual(
+      expect.stringMatching(
+        /^filter: nothing plays behind it.*; write driven-by: filter at its woofers and its tweeters$/,
+      ),
+    );
+  });
+
+  test('drives no second crossover: the speakers behind it name it themselves', () => {
+    const second =
+      '  front-crossover: { part: passive-two, in: [left-door, right-door], driven-by: filter }\n';
+    const two = changed('under-seat-five', [front, `${set}${second}`]);
+    expect(linksOf(two, files).problems).toContainEqual(
+      expect.stringMatching(
+        /^filter is crossover, which drives no crossover.*; take this one out, and write driven-by: filter at the woofers and tweeters behind it$/,
+      ),
+    );
+  });
+
   test('plays from where its woofer begins, with no filter of the amplifier between its drivers', () => {
     const filters = read?.devices.find(({ id }) => id === 'amp')?.given?.filters.CH1;
     // By the table of bands: a frame of 6 1/2 in begins at 80 Hz, where the subwoofer hands over (common practice).

@@ -86,7 +86,7 @@ const asked: readonly Asked[] = [
     change: ['in: [left-door, right-door]', 'in: [cargo-floor]'],
     at: '/devices/front',
     says: /^front: its places have no row, and there is no processor$/,
-    toDo: /write row: at the places of the vehicle, or signal: here/,
+    toDo: /^write row: front at cargo-floor, or row: rear, under places: in content\/vehicles\/\S+\.yaml; or signal: front at front, or signal: rear$/,
   },
   {
     name: 'a lithium battery beside a flooded one',

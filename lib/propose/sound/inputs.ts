@@ -81,12 +81,33 @@ export function pairOfTop(draft: Draft, group: DrivenGroup, has: readonly Signal
     return { pair: only, why: { rule: 'inputs', reason, cp: true } };
   }
   if (!only) return { pair: 'front', why: { rule: 'inputs', reason: '' } };
-  draft.ask(
-    ['devices', group.id],
-    `${group.id}: its places have no row, and there is no processor`,
-    'write row: at the places of the vehicle, or signal: here',
-  );
+  askForRow(draft, group);
   return null;
+}
+
+/** Asks which row of seats a group plays to: at the places where it is heard, by the lines to write. */
+function askForRow(draft: Draft, group: DrivenGroup): void {
+  const { id, behind, speakers } = group;
+  const path = ['devices', id];
+  if (behind?.length === 0) {
+    draft.ask(
+      path,
+      `${id}: nothing plays behind it, and so nothing tells which pair of the source it takes`,
+      `write driven-by: ${id} at its woofers and its tweeters`,
+    );
+    return;
+  }
+  const { vehicle } = draft.around;
+  const heard = behind ? behind.flatMap((one) => one.speakers) : speakers;
+  const places = [...new Set(heard.flatMap(({ given }) => given?.in ?? []))];
+  const lines = places.map((place) => `row: front at ${place}`).join(', ');
+  draft.ask(
+    path,
+    `${id}: its places have no row, and there is no processor`,
+    places.length === 0
+      ? `write signal: front at ${id}, or signal: rear`
+      : `write ${lines}, or row: rear, under places: in content/vehicles/${vehicle.id}.yaml; or signal: front at ${id}, or signal: rear`,
+  );
 }
 
 function pairOfBass(

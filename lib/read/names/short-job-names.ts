@@ -78,6 +78,12 @@ function checkDriver(
       `nothing drives a ${part.kind}`,
       'leave driven-by: to speakers, passive crossovers, amplifiers and processors',
     );
+  else if (found === 'crossover' && part?.kind === 'crossover')
+    report.at(
+      path,
+      `${name} is crossover, which drives no crossover: one parts the band already`,
+      `take this one out, and write driven-by: ${name} at the woofers and tweeters behind it`,
+    );
   else if (found && part && !may.includes(found))
     report.at(
       path,

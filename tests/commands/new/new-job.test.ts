@@ -65,6 +65,17 @@ describe('new', () => {
       '  front-tweeter: { part: set-six-tweeter, in: bay, driven-by: front-crossover }',
     ])
       expect(text.split('\n')).toContain(one);
+    // A crossover that lies elsewhere has its own row, and drives what the row of the set tells.
+    const apart = ['--speaker', 'filters, set-six-crossover, bay, , amp'];
+    await shop.run('new', 'set-apart', ...line, ...apart, '--speaker', 'front, set-six, bay, , filters, bay');
+    const lines = shop.read('content/jobs/set-apart.yaml').split('\n');
+    for (const one of [
+      '  filters: { part: set-six-crossover, in: bay, driven-by: amp }',
+      '  front: { part: set-six, in: bay, driven-by: filters }',
+      '  front-tweeter: { part: set-six-tweeter, in: bay, driven-by: filters }',
+    ])
+      expect(lines).toContain(one);
+    expect(lines.join()).not.toContain('front-crossover');
     const lost = await shop.run('new', 'no-place', ...line, '--speaker', row('bya'));
     expect(lost.told).toContain('there is no place "bya"; did you mean "bay"?');
     const bare = await shop.run('new', 'no-set', ...line, '--speaker', 'front, woofer-a, bay, , amp, bay');

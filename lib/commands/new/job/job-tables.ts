@@ -55,7 +55,7 @@ export const jobTables = [
     key: 'speaker',
     asks: 'Speakers: which part plays in which places',
     by: 'eye',
-    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several. A component set is one row with the places of its tweeters; its passive crossover goes where the woofers are. One that lies elsewhere has a row before, and each of its speakers tells it under driven by.',
+    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several. A component set is one row with the places of its tweeters; its passive crossover goes where the woofers are. One that lies elsewhere has a row before, and the row of the set names that under driven by.',
     columns: [
       column('name', 'name', id, 'front'),
       column('part', 'part', device.part, 'coaxial-65'),

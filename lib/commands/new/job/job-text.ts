@@ -80,7 +80,8 @@ ${comment('Routes', titles(vehicle.routes))}
 
 function devicesOf(answers: Answers, parts: Parts): Named {
   const devices = jobRows(answers, 'device').map(deviceOf);
-  const speakers = jobRows(answers, 'speaker').flatMap((row) => setOf(row, parts) ?? [deviceOf(row)]);
+  const rows = jobRows(answers, 'speaker');
+  const speakers = rows.flatMap((row) => setOf(row, rows, parts) ?? [deviceOf(row)]);
   return Object.fromEntries([...devices, ...speakers]);
 }
 
@@ -89,16 +90,27 @@ function deviceOf({ cells: { name, in: places, part, ...cells } }: Row): readonl
 }
 
 /**
- * The three devices that one row of a component set tells; null for another speaker. A filter in the lead of the tweeter
- * hangs beside its woofer, and a crossover is before both.
+ * The devices that one row of a component set tells; null for another speaker. A filter in the lead of the tweeter hangs
+ * beside its woofer, and a crossover is before both: one that lies elsewhere has a row of its own, and drives the set.
  */
-function setOf({ cells: { tweeters, ...cells } }: Row, parts: Parts): readonly Placed[] | null {
+function setOf(
+  { cells: { tweeters, ...cells } }: Row,
+  rows: readonly Row[],
+  parts: Parts,
+): readonly Placed[] | null {
   if (tweeters === undefined) return null;
   const { name, part, in: places, 'driven-by': driver, ...own } = cells;
   const woofer = String(name);
   const [called, named] = [namesOfSet(woofer), namesOfSet(String(part))];
   const spec = parts[named.crossover];
   const isBeside = spec?.kind === 'crossover' && inLineFilter(spec) !== null;
+  if (isCrossover(rows, driver, parts)) {
+    const behind = by(String(driver));
+    return [
+      [woofer, { part: String(part), ...standing(places), ...behind, ...own }],
+      [called.tweeter, { part: named.tweeter, ...standing(tweeters), ...behind }],
+    ];
+  }
   const given = known({ 'driven-by': driver });
   const filter = { part: named.crossover, ...standing(places), ...(isBeside ? by(woofer) : given) };
   const first = { part: String(part), ...standing(places), ...(isBeside ? given : by(called.crossover)) };
@@ -106,6 +118,13 @@ function setOf({ cells: { tweeters, ...cells } }: Row, parts: Parts): readonly P
   const before: Placed = [called.crossover, filter];
   const behind: Placed = [woofer, { ...first, ...own }];
   return [...(isBeside ? [behind, before] : [before, behind]), [called.tweeter, above]];
+}
+
+/** True for a device that parts the band of its channel: a row of the job tells it. */
+function isCrossover(rows: readonly Row[], named: unknown, parts: Parts): boolean {
+  const row = rows.find(({ cells }) => cells.name === named);
+  const spec = parts[String(row?.cells.part)];
+  return spec?.kind === 'crossover' && inLineFilter(spec) === null;
 }
 
 type Placed = readonly [name: string, device: Named];
