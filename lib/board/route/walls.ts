@@ -34,18 +34,29 @@ function wallEdges(ring: Ring, isOuter: boolean): WallEdge[] {
   return edgesOf(turned).map(([a, b]) => ({ a, b, isOuter }));
 }
 
-/** Where a line across a side of the board comes to its edge (m); not finite where it meets none. */
-export function exitLineM({ edges }: Walls, side: number, atM: number): number {
+/** Where a line across a side of the board comes to its edge (m), not finite where it meets none; and whether that is slanted, as round a corner. */
+export function exitEdge(
+  { edges }: Walls,
+  side: number,
+  atM: number,
+): { readonly lineM: number; readonly isSlanted: boolean } {
   const level = (side & 1) === 0;
-  let furthestM = side < 2 ? -Infinity : Infinity;
+  let [furthestM, isSlanted] = [side < 2 ? -Infinity : Infinity, false];
   for (const { a, b, isOuter } of edges) {
     const [p, q] = level ? [a.yM, b.yM] : [a.xM, b.xM];
     if (!isOuter || p > atM === q > atM) continue;
     const [r, s] = level ? [a.xM, b.xM] : [a.yM, b.yM];
     const hitM = r + ((atM - p) / (q - p)) * (s - r);
-    furthestM = side < 2 ? Math.max(furthestM, hitM) : Math.min(furthestM, hitM);
+    if (side < 2 ? hitM <= furthestM : hitM >= furthestM) continue;
+    [furthestM, isSlanted] = [hitM, Math.abs(s - r) > 1e-9];
   }
-  return furthestM;
+  return { lineM: furthestM, isSlanted };
+}
+
+/** How far the board reaches to a side (m along its way). */
+export function outermostM({ edges }: Walls, side: number): number {
+  const reachesM = edges.map(({ a }) => ((side & 1) === 0 ? a.xM : a.yM));
+  return side < 2 ? Math.max(...reachesM) : Math.min(...reachesM);
 }
 
 /** True where an edge, with the board to its left, looks out to a side at all. */

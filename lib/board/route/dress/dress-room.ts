@@ -3,7 +3,7 @@ import { flatten } from '../../shape/bulge.ts';
 import type { BoardShape } from '../../shape/outline.ts';
 import { type Box, edgesOf, type Point } from '../../shape/point.ts';
 import type { Barrier } from '../track-grid.ts';
-import { exitLineM, faces, type Walls, wallsOf } from '../walls.ts';
+import { exitEdge, faces, outermostM, type Walls, wallsOf } from '../walls.ts';
 
 /** What a wire's middle line keeps out of: boxes that open inward, so that it may run along their sides. */
 export interface DressRoom {
@@ -87,8 +87,9 @@ export class DressRooms {
   }
 
   #exitOn(diameterM: number, number: number, lineM: number): DressExit | null {
-    const edgeM = exitLineM(this.walls, number, lineM);
+    const { lineM: edgeM, isSlanted } = exitEdge(this.walls, number, lineM);
     if (!Number.isFinite(edgeM)) return null;
+    const cornerM = isSlanted ? Math.abs(outermostM(this.walls, number) - edgeM) : 0;
     const needM = this.needM(diameterM);
     const sign = number < 2 ? 1 : -1;
     let fromM = -Infinity;
@@ -96,7 +97,7 @@ export class DressRooms {
       if (lineM <= lowM - needM || lineM >= highM + needM) continue;
       if (beginM - needM < sign * edgeM) fromM = Math.max(fromM, endM + needM);
     }
-    return { edgeM, fromM: sign * fromM };
+    return { edgeM, fromM: sign * fromM, cornerM };
   }
 
   /** What may stand in the way to a side: its breadth across that way, and from where to where along it, outward. */
@@ -115,10 +116,14 @@ export class DressRooms {
   }
 }
 
-/** Where a wire comes to the edge of its board, and from where on nothing stands in its way (m along its line). */
+/**
+ * Where a wire comes to the edge of its board, and from where on nothing stands in its way (m along its line); and how
+ * much further the board reaches to that side where the edge is slanted, as round a corner.
+ */
 export interface DressExit {
   readonly edgeM: number;
   readonly fromM: number;
+  readonly cornerM: number;
 }
 
 interface Hold {

@@ -158,11 +158,14 @@ export class Dresser {
     const level = (way & 1) === 0;
     const rows = level ? grid.ys : grid.xs;
     const edgesM = new Float64Array(rows.length).fill(Number.NaN);
+    const tollsM = bundleTolls(task, to.exit, rows);
     const exits = this.#rooms.exitsOn(diameterM, to.exit, rows);
     for (let row = 1; row < rows.length - 1; row += 1) {
       const exit = exits[row];
       if (!exit) continue;
       edgesM[row] = exit.edgeM;
+      // Round a corner of the board a way only seems shorter: the wire goes on to the side all the same.
+      tollsM[row] = (tollsM[row] ?? 0) + task.price.metre * exit.cornerM;
       const lines = level ? grid.xs : grid.ys;
       const [lowM, highM] = way < 2 ? [exit.fromM, exit.edgeM] : [exit.edgeM, exit.fromM];
       // From the first line in the free stretch to the one beyond the edge.
@@ -171,7 +174,7 @@ export class Dresser {
       for (let line = Math.max(0, first); line < last; line += 1)
         grid.pieces[level ? 0 : 1][level ? line * grid.height + row : row * grid.height + line] = 0;
     }
-    return { way, edgesM, tollsM: bundleTolls(task, to.exit, rows) };
+    return { way, edgesM, tollsM };
   }
 
   #mark(grid: DressGrid, wire: RouteWire, other: Laid, toll: number): void {
