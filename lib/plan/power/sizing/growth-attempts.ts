@@ -71,21 +71,21 @@ export function notRunning(
 
 /**
  * The points that music comes to, without those at which the same alternator and a battery no weaker feed loads no
- * greater than at another: no voltage of the network is lower there.
+ * greater than at another: no voltage of the network is lower there. Of two that ask the same the earlier stays.
  */
-function hardestPoints({ job, loads }: Pick<NetworkInput, 'job' | 'loads'>): readonly PointDefinition[] {
+export function hardestPoints({
+  job,
+  loads,
+}: Pick<NetworkInput, 'job' | 'loads'>): readonly PointDefinition[] {
   const played: readonly PointDefinition[] = operatingPoints.filter(({ name }) =>
     continuousPoints.includes(name),
   );
-  const isEasier = (point: PointDefinition, than: PointDefinition): boolean =>
+  const isNoHarder = (point: PointDefinition, than: PointDefinition): boolean =>
     point.alternator === than.alternator &&
     job.rules[point.battery].value >= job.rules[than.battery].value &&
     loads.every((load) => point.currentA(load) <= than.currentA(load));
-  // Of two that ask the same, the earlier stays.
-  return played.filter(
-    (point, at) =>
-      !played.some(
-        (than, other) => than !== point && isEasier(point, than) && !(at < other && isEasier(than, point)),
-      ),
-  );
+  return played.reduce<readonly PointDefinition[]>((hardest, point) => {
+    if (hardest.some((than) => isNoHarder(point, than))) return hardest;
+    return [...hardest.filter((one) => !isNoHarder(one, point)), point];
+  }, []);
 }

@@ -2,7 +2,6 @@ import type { Job, Link } from '../../../model/content/resolved-job.ts';
 import type { OperatingPoint } from '../../../model/plan/index.ts';
 import { voltsAllowed, voltsLost } from '../../../model/printed/told.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
-import type { ConductorRole } from '../../../model/vocabulary.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import { losesLug } from '../../wiring/terminal-parts.ts';
 import { deviceDrops } from '../feed-and-ground-drop.ts';
@@ -66,7 +65,6 @@ function staysOnBoard({ devices }: Pick<Job, 'devices'>, { from, to }: Link): bo
 /** A conductor that grew by one size. */
 interface Step {
   readonly link: string;
-  readonly role: ConductorRole;
   readonly areaMm2: number;
   readonly why: string;
 }
@@ -75,7 +73,6 @@ interface Step {
 interface Grown {
   readonly sized: SizedPower;
   readonly least: LeastSizes;
-  readonly steps: readonly Step[];
   readonly missing: number;
 }
 
@@ -89,7 +86,7 @@ function grown(sizing: PowerSizing, known: SizesTried, ends: PortEnds, fits: Fit
     const run = growWith(sizing, known, fits, tried);
     if (run === null) continue;
     sizing.least.giveUp(ends, tried);
-    return withoutSpareGrounds(sizing, known, run, tried);
+    return run;
   }
   throw new Error('The conductors did not settle on what they may grow by.');
 }
@@ -97,7 +94,6 @@ function grown(sizing: PowerSizing, known: SizesTried, ends: PortEnds, fits: Fit
 /** Grows until each device has reached its goal; null where one can't, which then begins its next attempt. */
 function growWith(sizing: PowerSizing, known: SizesTried, fits: Fits, tried: Tried): Grown | null {
   const thickest = { shelf: new Set<string>(), bought: new Set<string>() };
-  let steps: readonly Step[] = [];
   let least = sizing.least.copy();
   let undo: { readonly before: LeastSizes; readonly link: string } | null = null;
   let bought: ReadonlySet<string> | null = null;
@@ -110,14 +106,13 @@ function growWith(sizing: PowerSizing, known: SizesTried, fits: Fits, tried: Tri
       // A size from the shelf may ask for one that is not there, such as that of its ground.
       thickest.shelf.add(undo.link);
       least = undo.before;
-      steps = steps.slice(0, -1);
       undo = null;
       continue;
     }
     const { worst: miss, missing } = missedDrops(trial, tried);
     const attempt = miss ? attemptOf(tried, miss.item) : undefined;
     if (!miss || !attempt) {
-      if (!raiseFlows(own, sized, point)) return { sized, least, steps, missing };
+      if (!raiseFlows(own, sized, point)) return { sized, least, missing };
       undo = null;
       continue;
     }
@@ -129,26 +124,9 @@ function growWith(sizing: PowerSizing, known: SizesTried, fits: Fits, tried: Tri
     }
     undo = attempt.offShelf ? null : { before: least.copy(), link: step.link };
     if (attempt.offShelf) bought = null;
-    steps = [...steps, step];
     least.raise(step.link, step.areaMm2, step.why);
   }
   throw new Error('The conductors did not settle while growing for their drop.');
-}
-
-/** Holds each ground that grew at the size of its feed again, unless more devices miss a limit then. */
-function withoutSpareGrounds(sizing: PowerSizing, known: SizesTried, grownTo: Grown, tried: Tried): Grown {
-  // Where a device needs them to run at all, none is spare.
-  if ([...tried.keys()].some((item) => attemptOf(tried, item)?.goal !== 'limit')) return grownTo;
-  const grounds = grownTo.steps.flatMap(({ link, role }) => (role === 'ground' ? [link] : []));
-  return [...new Set(grounds)].reduce<Grown>((best, ground) => {
-    const steps = best.steps.filter(({ link }) => link !== ground);
-    const least = sizing.least.copy();
-    for (const [fuse, currentA] of best.least.held().flowsA) least.raiseFlow(fuse, currentA);
-    for (const { link, areaMm2, why } of steps) least.raise(link, areaMm2, why);
-    const trial = known.at({ ...sizing, least });
-    const { missing } = missedDrops(trial, tried);
-    return missing > best.missing ? best : { sized: trial.sized, least, steps, missing };
-  }, grownTo);
 }
 
 /** The conductors that no reel on the shelf has in one piece. */
@@ -265,7 +243,7 @@ function nextStep(
     const bends = next !== null && next < sizer.underMm2(link.id) / 1.001;
     const ended = next !== null && !losesLug(job, link, { from: cable.size.areaMm2, to: next });
     if (next !== null && bends && !ports && ended && fits(job, devices, link, next)) {
-      return { link: link.id, role, areaMm2: next, why: `with ${cable.size.label} ${miss.text}` };
+      return { link: link.id, areaMm2: next, why: `with ${cable.size.label} ${miss.text}` };
     }
     maxed.add(link.id);
   }

@@ -5,7 +5,7 @@ import {
   operatingPoints,
   solvePoint,
 } from '../../../../lib/plan/power/operating-points.ts';
-import { notRunning } from '../../../../lib/plan/power/sizing/growth-attempts.ts';
+import { hardestPoints, notRunning } from '../../../../lib/plan/power/sizing/growth-attempts.ts';
 import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeForDrop } from '../../../../lib/plan/power/sizing/size-for-drop.ts';
 import { sizePower } from '../../../../lib/plan/power/sizing/size-power.ts';
@@ -63,4 +63,47 @@ test('what was given up for one way is not tried again for a longer one', () => 
     [...first.conductors.values()].map(({ cable }) => cable.size.label),
   );
   expect(least.held().tried.bare.get('amp')).toBe(tried);
+});
+
+describe('the points at which it is asked whether devices run', () => {
+  const names = (
+    changes: readonly Change[],
+    loads: readonly { readonly ratedA: number; readonly musicA: number; readonly idleA: number }[],
+  ) => {
+    const { sizing } = settledShop(...changes);
+    const [load] = sizing.loads;
+    if (!load) throw new Error('The small shop has no load.');
+    return hardestPoints({ job: sizing.job, loads: loads.map((currents) => ({ ...load, ...currents })) }).map(
+      ({ name }) => name,
+    );
+  };
+  const usual = { ratedA: 30, musicA: 10, idleA: 1 };
+
+  test('are those that no other is harder than: each supply with its greatest loads', () => {
+    expect(names([], [usual, usual])).toEqual(['rated-power', 'music', 'engine-off']);
+    expect(names([], [usual, { ratedA: 5, musicA: 5, idleA: 5 }])).toEqual([
+      'rated-power',
+      'music',
+      'engine-off',
+    ]);
+  });
+
+  test('are more where one load is greater in silence, and where rest has the weaker battery', () => {
+    const hungry = { ratedA: 30, musicA: 1, idleA: 2 };
+    expect(names([], [usual, hungry])).toEqual(['rated-power', 'music', 'engine-off', 'idle', 'rest']);
+    // Silence, greater than music, comes first with the alternator; the battery is the weaker with music.
+    expect(names([], [hungry])).toEqual(['rated-power', 'engine-off', 'idle', 'rest']);
+    expect(names([rule('voltage-engine-off: 12.9 V')], [usual])).toEqual([
+      'rated-power',
+      'music',
+      'engine-off',
+      'rest',
+    ]);
+  });
+
+  test('are the earlier ones where all ask the same', () => {
+    const steady = { ratedA: 10, musicA: 10, idleA: 10 };
+    expect(names([], [steady])).toEqual(['rated-power', 'music', 'engine-off']);
+    expect(names([], [])).toEqual(['rated-power', 'music', 'engine-off']);
+  });
 });
