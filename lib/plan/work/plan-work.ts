@@ -99,6 +99,10 @@ export function planWork(
     sourcesAt: sourcesAt(job),
     activeTweeters: activeTweeters(job, plan),
     openings: openingsToCut(job),
+    reachable: job.boards.map(({ id, space }) => ({
+      board: id,
+      things: Object.keys(space['keep-reachable']),
+    })),
     boxes: boxesAtPlaces(job),
     groundBolts: groundBolts(job),
     fans: fittedFans(job),

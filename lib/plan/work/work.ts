@@ -48,6 +48,8 @@ export interface Work {
     readonly seat: string;
     readonly cutOutM: number | null;
   }[];
+  /** What has to stay reachable in the space of each board, by its names there. */
+  readonly reachable: readonly { readonly board: string; readonly things: readonly string[] }[];
   /** Places where an enclosure is mounted: its mass with that of its speakers (kg), and the forward load of its fixings (N). */
   readonly boxes: readonly {
     readonly seat: string;

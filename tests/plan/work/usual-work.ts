@@ -14,5 +14,6 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   fans: [],
   openings: [],
   boxes: [],
+  reachable: [],
   groundBolts: [],
 };

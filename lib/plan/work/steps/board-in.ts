@@ -17,8 +17,17 @@ interface BeforeBoard {
   readonly points: readonly string[];
 }
 
+/** What must still come to hand with boards in: ` and reach for jack and spare-wheel`; empty where nothing is told. */
+export function reachedText({ reachable }: Pick<Work, 'reachable'>, ...boards: readonly string[]): string {
+  const things = reachable.flatMap((one) => (boards.includes(one.board) ? one.things : []));
+  const [last, ...others] = [...new Set(things)].reverse();
+  if (last === undefined) return '';
+  return `reach for ${others.length === 0 ? last : `${others.reverse().join(', ')} and ${last}`}`;
+}
+
 /** The board goes onto its points once it is tested, its points are made and the runs lie. */
 export function boardIn(work: Work, board: string, tested: string, { runs, points }: BeforeBoard): Step {
+  const reached = reachedText(work, board);
   return step(
     `board-in-${board}`,
     [
@@ -33,7 +42,7 @@ export function boardIn(work: Work, board: string, tested: string, { runs, point
       layer: 'board',
       place: 'vehicle',
       by: 'both',
-      text: `Fix ${board} on its sound points, the wires of the runs led to its edges${torquesText(work, board)}`,
+      text: `Fix ${board} on its sound points, the wires of the runs led to its edges${torquesText(work, board)}${reached === '' ? '' : `; then ${reached}: it must still come out past the board`}`,
       tools: ['torque wrench'],
       minutes: minutesFor(work, 'board-in'),
       acts: [`fix:${board}`],

@@ -10,6 +10,7 @@ import {
   step,
   type Work,
 } from '../work.ts';
+import { reachedText } from './board-in.ts';
 import { fanProofs } from './fan-proofs.ts';
 import { fuseSteps } from './fuse-steps.ts';
 import { settingSteps } from './steps-setting-up.ts';
@@ -106,10 +107,11 @@ function handOver(work: Work, before: string): Step {
     ...(work.plan.power.fuses.some(({ source }) => source !== null) ? ['main fuse'] : []),
     ...(hasSound(work) ? ['level'] : []),
   ];
+  const reached = reachedText(work, ...work.reachable.map(({ board }) => board));
   return step('hand-over', [{ step: before, why: 'nobody drives off with it before it is set and read' }], {
     layer: 'hand-over',
     ...vehicle,
-    text: `${hasSound(work) ? 'Play one channel at a time from the lowest level up, check' : 'Check'} the functions of the check-in again${shown.length > 0 ? `, show the customer ${shown.join(' and ')}` : ''}`,
+    text: `${hasSound(work) ? 'Play one channel at a time from the lowest level up, check' : 'Check'} the functions of the check-in again${reached === '' ? '' : `, ${reached} once more`}${shown.length > 0 ? `, show the customer ${shown.join(' and ')}` : ''}`,
     tools: ['check-in sheet'],
     minutes: minutesFor(work, 'check-in'),
     acts: ['hand-over'],
