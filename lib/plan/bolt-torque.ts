@@ -35,7 +35,7 @@ export function torque(
   if (spec?.joint !== 'body-bolt' || (stud !== 'M6' && stud !== 'M8')) return null;
   const names = [
     boltRules[stud],
-    ...(vehicle.grounds[terminal]?.insert === 'welded' ? [] : [nutRules[stud]]),
+    ...((vehicle.grounds[terminal]?.insert ?? 'rivet-nut') === 'rivet-nut' ? [nutRules[stud]] : []),
   ];
   const [rule = boltRules[stud]] = names.toSorted((a, b) => rules[a].value - rules[b].value);
   const { citation, mark } = houseRuleDefinition(rule);

@@ -10,6 +10,7 @@ import { inParts, inVehicle } from './shop-changes.ts';
 const stud = 'OUT: { role: feed-out, joint: stud,';
 const job = jobOf(smallShop(inParts(stud, `${stud} torque: 12 N m,`)));
 const { rules, vehicle } = job;
+const onStud = jobOf(smallShop(inVehicle('cargo: { zone: cargo,', 'cargo: { insert: stud, zone: cargo,')));
 const welded = jobOf(smallShop(inVehicle('cargo: { zone: cargo,', 'cargo: { insert: welded, zone: cargo,')));
 
 /** A terminal of a device of the small job. */
@@ -44,10 +45,11 @@ describe('the torque of an end', () => {
       trace: { origin: 'assumed', rule: 'torque-rivet-nut-m8', mark: 'cp' },
     });
     expect(nut?.trace.inputs.map(({ value }) => value)).toEqual([25, 20]);
-    expect(torque(welded, bodyBolt('M8'), 'cargo')).toMatchObject({
-      value: 25,
-      trace: { rule: 'torque-m8' },
-    });
+    for (const job of [welded, onStud])
+      expect(torque(job, bodyBolt('M8'), 'cargo')).toMatchObject({
+        value: 25,
+        trace: { rule: 'torque-m8' },
+      });
   });
 
   it("at a port is its maker's; without one it is not known, nor is that of a bolt of no known thread", () => {

@@ -17,8 +17,12 @@ const xy = {
   }),
 };
 
-/** What a bolt goes into: the weaker one where it is not told. `welded`: a nut or stud that takes as much as its bolt. */
+/** What a bolt goes into: the weaker one where it is not told. `welded`: a nut that takes as much as its bolt. */
 export const insertSchema = () => builders(z.enum(['rivet-nut', 'welded']).default('rivet-nut'));
+
+/** What a ground lead is fastened by: as a board is, or over a stud that stands there, or by a bolt through the panel. */
+export const groundInsertSchema = () =>
+  builders(z.enum(['rivet-nut', 'welded', 'stud', 'through']).default('rivet-nut'));
 
 /** What lies behind a panel that is drilled. */
 export const behindSchema = () => z.enum(['nothing', 'tank', 'line', 'airbag', 'wiring', 'unknown']);
@@ -46,7 +50,7 @@ const soundPointSchema = z.strictObject({
   stud: builders(studSchema, 'The bolt that it takes.', { example: 'M6' }),
   insert: section(
     insertSchema(),
-    'What the bolt goes into. `welded` is a nut or a stud that takes as much torque as its bolt.',
+    'What the bolt goes into. `welded` is a nut that takes as much torque as its bolt.',
   ),
   what: builders(text('M6 rivet nut in the inner panel'), 'What it is, in words.', {
     example: 'M6 rivet nut in the inner panel',

@@ -17,7 +17,7 @@ import type { AmbientGroup } from '../zone-ambient.ts';
 import { outputsSchema } from './output-facts.ts';
 import { formatVersion } from './shop.ts';
 import { routeSchema, vehicleStretch } from './vehicle-route.ts';
-import { behindSchema, insertSchema, spaceSchema } from './vehicle-space.ts';
+import { behindSchema, groundInsertSchema, spaceSchema } from './vehicle-space.ts';
 
 /** A device that the vehicle came with, so that the far end of each wire exists. */
 const fittedSchema = z.strictObject({
@@ -79,8 +79,8 @@ const groundPointSchema = z.strictObject({
     { example: '1 1/2 in' },
   ),
   insert: section(
-    insertSchema(),
-    'What the bolt goes into. `welded` is a nut or a stud that takes as much torque as its bolt.',
+    groundInsertSchema(),
+    'What the lead is fastened by. A bolt goes into a `rivet-nut` or a `welded` nut, which takes as much torque as its bolt; over a welded `stud` goes a nut; a bolt `through` the panel has its nut behind.',
   ),
   bolt: builders(
     z.enum(['new', 'own']).default('new'),

@@ -19,5 +19,13 @@ export const groundRules = {
     most: 0.01,
     ...cp,
   },
+  'ground-panel': {
+    says: 'Panel that a bolt goes through at a ground point',
+    dimension: 'length',
+    value: 0.003,
+    above: 0,
+    most: 0.01,
+    ...cp,
+  },
   'ground-lead': { says: 'Longest ground lead', dimension: 'length', value: 18 * inch, ...cp },
 } as const satisfies Record<string, RuleDefinition>;

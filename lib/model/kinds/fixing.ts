@@ -12,6 +12,7 @@ export const fixingSchema = z.strictObject({
       'wood-screw',
       'machine-screw',
       'bolt',
+      'nut',
       'rivet-nut',
       'spacer',
       'rubber-bush',

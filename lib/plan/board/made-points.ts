@@ -1,12 +1,16 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { piecesOf } from '../../shelf/shelf-lengths.ts';
 
+type GroundPoint = Vehicle['grounds'][string];
 type SoundPoint = Board['space']['sound-points'][string];
 
 /** What a sound point or a ground point tells of how it is made. */
-type PointToMake = Pick<SoundPoint, 'there' | 'stud' | 'insert' | 'behind' | 'free-depth'>;
+type PointToMake =
+  | Pick<SoundPoint, 'there' | 'stud' | 'insert' | 'behind' | 'free-depth'>
+  | Pick<GroundPoint, 'there' | 'stud' | 'insert' | 'behind' | 'free-depth'>;
 
 /** What makes a point that is not there yet: a part of the shop, and the hole that it is set in. */
 export type MadePoint = NonNullable<PlanBoard['fixings'][number]['made']>;
@@ -14,7 +18,7 @@ export type MadePoint = NonNullable<PlanBoard['fixings'][number]['made']>;
 /**
  * What a point is made with: the rivet nut of the catalogue with its thread that tells its hole and has room behind the
  * panel, one on the shelf first, then the strongest. No part where there is none, and
- * for a welded one, which no plan makes; null for a point that is there.
+ * for one that is welded or bolted through, which no plan makes; null for a point that is there.
  */
 export function madePoint(
   { parts, shop }: Pick<Job, 'parts' | 'shop'>,

@@ -80,8 +80,9 @@ function countPieces({
     for (const { parts } of board.pieces) for (const { part, count } of parts) add(part, count);
     for (const { screw } of board.ribs) add(screw?.part, screw?.count);
   }
-  for (const { bolt, washer, made } of groundBolts(job)) {
+  for (const { bolt, nut, washer, made } of groundBolts(job)) {
     add(bolt);
+    add(nut);
     add(washer);
     add(made?.part);
   }
@@ -120,7 +121,7 @@ function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
   });
 }
 
-/** Bolts and serrated washers of ground points that the catalogue lacks: they have no part, and are to be bought all the same. */
+/** Bolts, nuts and serrated washers of ground points that the catalogue lacks: they have no part, and are to be bought all the same. */
 function groundFastenersToBuy(job: Job): PlanPick[] {
   const points = groundBolts(job);
   const lacking = (what: string, title: string, of: (point: GroundBolt) => boolean): PlanPick[] =>
@@ -134,7 +135,16 @@ function groundFastenersToBuy(job: Job): PlanPick[] {
       return quantity === 0 ? [] : [{ ...named, kind: 'fixing', ...counted }];
     });
   return [
-    ...lacking('ground-bolt', 'Bolt for a ground point', ({ own, bolt }) => !own && bolt === null),
+    ...lacking(
+      'ground-bolt',
+      'Bolt for a ground point',
+      ({ own, by, bolt }) => !own && by !== 'nut' && bolt === null,
+    ),
+    ...lacking(
+      'ground-nut',
+      'Nut for a ground point',
+      ({ own, by, nut }) => !own && by !== 'bolt' && nut === null,
+    ),
     ...lacking('ground-washer', 'Serrated washer for a ground point', ({ washer }) => washer === null),
   ];
 }

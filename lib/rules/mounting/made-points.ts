@@ -24,9 +24,9 @@ const pointNotMade: Rule = {
         return {
           level: 'stop',
           of,
-          message: `${called} is not there yet and takes ${stud}, and ${insert === 'welded' ? 'what is welded is not planned' : 'no rivet nut of the catalogue makes it'}`,
+          message: `${called} is not there yet and takes ${stud}, and ${insert === 'rivet-nut' ? 'no rivet nut of the catalogue makes it' : 'what is welded or bolted through is not planned'}`,
           value: stud,
-          remedy: `${insert === 'welded' ? 'write insert: rivet-nut and ' : ''}add a rivet nut ${stud} to the catalogue, with its hole under pilot:${room}; where something takes the bolt already, take there: false out`,
+          remedy: `${insert === 'rivet-nut' ? '' : 'write insert: rivet-nut and '}add a rivet nut ${stud} to the catalogue, with its hole under pilot:${room}; where something takes the bolt already, take there: false out`,
           ...where,
         };
       },

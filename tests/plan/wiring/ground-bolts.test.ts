@@ -48,6 +48,32 @@ describe('the bolt of a ground point', () => {
   });
 });
 
+describe('what fastens a ground point of another kind', () => {
+  const at = (insert: string) =>
+    inVehicle('cargo: { zone: cargo,', `cargo: { insert: ${insert}, zone: cargo,`);
+  const nut = fixing('nut', 'form: nut, thread: M8');
+  const parts = withParts(bolt('enough', '12.5 mm'), bolt('through', '15.5 mm'), nut, teeth);
+
+  test('is a nut and a washer over a stud, and no bolt', () => {
+    expect(chosen(at('stud'), parts)).toMatchObject({ by: 'nut', bolt: null, nut: 'nut', washer: 'teeth' });
+    expect(chosen(at('welded'), parts)).toMatchObject({ by: 'bolt', bolt: 'enough', nut: null });
+  });
+
+  // With 3 mm of panel (common practice, no source), 15.5 mm at least.
+  test('is a bolt that passes the panel and its nut where it goes through', () => {
+    expect(chosen(at('through'), parts)).toMatchObject({ by: 'bolt-and-nut', bolt: 'through', nut: 'nut' });
+  });
+
+  test('is on the pick list and in its step, to be ordered where the catalogue has none', () => {
+    const { plan } = smallPlan(at('stud'), withParts(teeth));
+    expect(plan.pick.find(({ part }) => part === 'ground-nut-m8')).toMatchObject({ short: 1 });
+    expect(plan.pick.some(({ part }) => part.startsWith('ground-bolt'))).toBe(false);
+    expect(plan.steps.find(({ id }) => id === 'connect-ground')?.text).toContain(
+      'a nut M8 that is to be ordered over the stud and teeth',
+    );
+  });
+});
+
 describe('what a step asks for at a ground point', () => {
   const pickOf = (...changes: readonly Change[]) => {
     const { plan } = smallPlan(...changes);

@@ -217,6 +217,7 @@ export const thingForms: readonly ThingForm[] = [
   fixing(/^spacers?\s+/i, 'spacer', 'spacer M6 10 mm x12', threadLength),
   fixing(/^rubber bush(?:es)?\s+/i, 'rubber-bush', 'rubber bush M6 10 mm x12', threadLength),
   fixing(/^rivet nuts?\s+/i, 'rivet-nut', 'rivet nut M6 x20', threadAlone),
+  fixing(/^nuts?\s+/i, 'nut', 'nut M8 x20', threadAlone),
   ...[true, false].map((serrated) => {
     const words = serrated ? /^serrated washers?\s+/i : /^washers?\s+/i;
     const of = fixing(words, 'washer', `${serrated ? 'serrated ' : ''}washer M6 x50`, threadAlone);

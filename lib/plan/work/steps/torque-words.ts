@@ -35,10 +35,17 @@ export function groundTorques(
   return `${fastened.join('')}${byTorque(named)}`;
 }
 
-/** Bolt and washer of a ground point; what the catalogue lacks is on the order list. */
-function fastenedWith({ own, stud, bolt, washer }: GroundBolt): string {
-  const first = own ? "the vehicle's own bolt" : (bolt ?? `a bolt ${stud} that is to be ordered`);
-  return `${first} and ${washer ?? `a serrated washer ${stud} that is to be ordered`}`;
+/** Bolt or nut, and washer, of a ground point; what the catalogue lacks is on the order list. */
+function fastenedWith({ by, own, stud, bolt, nut, washer }: GroundBolt): string {
+  const aBolt = bolt ?? `a bolt ${stud} that is to be ordered`;
+  const aNut = nut ?? `a nut ${stud} that is to be ordered`;
+  const fetched = {
+    bolt: aBolt,
+    nut: `${aNut} over the stud`,
+    'bolt-and-nut': `${aBolt}, ${aNut} behind the panel`,
+  };
+  const ownOne = by === 'nut' ? "the vehicle's own nut" : "the vehicle's own bolt";
+  return `${own ? ownOne : fetched[by]} and ${washer ?? `a serrated washer ${stud} that is to be ordered`}`;
 }
 
 function byTorque(named: readonly (readonly [string, number])[]): string {

@@ -35,7 +35,7 @@ export const madePointCases = {
         level: 'stop',
         subject: 'p1',
         file: 'vehicle.yaml',
-        says: /what is welded is not planned/,
+        says: /what is welded or bolted through is not planned/,
         toDo: /^write insert: rivet-nut and add/,
       },
       {
