@@ -39,6 +39,7 @@ const jobParts: readonly (readonly [way: string, kinds: readonly KindName[] | 'e
   ['links/*/wire', ['wire']],
   ['runs/*/covering', ['covering']],
   ['boards/*/sheet', ['board-sheet']],
+  ['boards/*/screw', ['fixing']],
   ['boards/*/ribs/*/sheet', ['board-sheet']],
   ['boards/*/fixings/*/fixing', ['fixing']],
 ];

@@ -56,6 +56,10 @@ export const boardSchema = z.strictObject({
   spacer: builders(extent.optional(), 'Height of the spacers under all fixings that do not say one.', {
     example: '12 mm',
   }),
+  screw: builders(id.optional(), 'The wood screw of the catalogue that holds its parts, chosen by hand.', {
+    example: 'wood-screw-8-16',
+    leftOut: 'chosen for each hole, from the shelf first',
+  }),
   fixings: section(
     rows(z.record(id, fixingSchema), { point: 'names', spacer: 'list' }).optional(),
     'What fixes it to the vehicle, by names.',

@@ -113,6 +113,11 @@ export const mountingFindings = {
     levels: ['stop', 'caution'],
     ...partData,
   },
+  'part-screw-unfit': {
+    asks: 'A screw that is named for the parts of a board bites {screw-bite} in it, and does not reach past what is free behind it.',
+    levels: ['caution'],
+    ...defaultSource('screw-bite'),
+  },
   'board-on-rubber': {
     asks: 'A board whose figures are to hold stands on hard spacers: on bushes of rubber it swings lower and is not tightened by torque.',
     levels: ['note'],

@@ -1,5 +1,5 @@
 import type { JobBoard, JobFile } from '../../model/content/job.ts';
-import type { Board, BoardRib } from '../../model/content/resolved-job.ts';
+import type { Board, BoardRib, Device } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
@@ -27,6 +27,7 @@ export function resolveBoards(job: JobFile, vehicle: Vehicle, parts: Parts, repo
       given.space === undefined
         ? vehicle.spaces[spaceId]
         : report.look([...path, 'space'], `space of ${vehicle.id}`, spaceId, vehicle.spaces);
+    checkScrew([...path, 'screw'], given, parts, report);
     if (!sheet || !space) return [];
     for (const [name, fixing] of Object.entries(given.fixings)) {
       report.look(
@@ -45,6 +46,47 @@ export function resolveBoards(job: JobFile, vehicle: Vehicle, parts: Parts, repo
     const cut = { sheetId: sheet.id, sheet: sheet.part, ribs };
     return [{ id, path: pointer(path), given, spaceId, space, ...cut }];
   });
+}
+
+/** The screw that is named for the parts of a board is a wood screw whose holes are known. */
+function checkScrew(path: readonly string[], { screw }: JobBoard, parts: Parts, report: Report): void {
+  const part = screw === undefined ? null : lookPart(report, path, screw, parts, 'fixing');
+  if (!part) return;
+  const isScrew = part.kind === 'fixing' && part.form === 'wood-screw';
+  const isWhole = isScrew && part.pilot !== undefined && part.clearance !== undefined;
+  const what = part.kind === 'fixing' ? part.form : part.kind;
+  if (!isScrew)
+    report.at(path, `"${screw}" is no wood screw but ${what}`, 'name a fixing of the form wood-screw');
+  else if (!isWhole)
+    report.at(
+      path,
+      `"${screw}" tells no pilot and clearance hole`,
+      `write pilot: and clearance: in ${screw}`,
+    );
+}
+
+/** Each hole of a part lets the screw through that is named for its board. */
+export function checkScrewHoles(
+  boards: readonly Board[],
+  devices: readonly Device[],
+  parts: Parts,
+  report: Report,
+): void {
+  for (const { id, given } of boards) {
+    const part = given.screw === undefined ? undefined : parts[given.screw];
+    if (part?.kind !== 'fixing' || part.clearance === undefined) continue;
+    const { clearance } = part;
+    const narrow = devices.filter(
+      ({ board, facts }) =>
+        board === id && (facts.footprint?.holes ?? []).some(({ diameterM }) => diameterM < clearance - 1e-6),
+    );
+    if (narrow.length > 0)
+      report.at(
+        ['boards', id, 'screw'],
+        `${given.screw} does not pass the holes of ${narrow.map((one) => one.id).join(' and ')}`,
+        'name a thinner one, or leave screw: out: one is chosen for each hole',
+      );
+  }
 }
 
 type Sheet = NonNullable<BoardRib['sheet']>;

@@ -29,7 +29,7 @@ import { type Report, spotOf } from '../report.ts';
 import type { PlacedFile } from '../yaml/placed-file.ts';
 import { withBuiltBoards, withBuiltPlaces, withBuiltWires } from './hold-values.ts';
 import { openLinks } from './open-links.ts';
-import { resolveBoards } from './resolve-boards.ts';
+import { checkScrewHoles, resolveBoards } from './resolve-boards.ts';
 import { resolveDevices } from './resolve-devices.ts';
 import { resolveRuns } from './resolve-runs.ts';
 
@@ -82,6 +82,7 @@ export function resolveJob(
   tellUndecided(isReadable ? completed.undecided : null, report);
   const devices = resolveDevices(file, vehicle, around.parts, report);
   const boards = resolveBoards(file, vehicle, around.parts, report);
+  checkScrewHoles(boards, devices, around.parts, report);
   checkCables(file, around.parts, report);
   const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
   const links = openLinks(file, vehicle, around.parts, devices, byLink, report);

@@ -1,5 +1,6 @@
 import type { PartOf } from '../../model/kinds/index.ts';
-import { headOf, mountingScrew, screwedInto } from '../../plan/board/screws/mounting-screw.ts';
+import { headOf, mountingScrew, pastFootM, screwedInto } from '../../plan/board/screws/mounting-screw.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { catalogueSpot, deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
@@ -85,4 +86,54 @@ function partHeads(about: Case): Verdict<'head-pulls-through'>[] {
   );
 }
 
-export const fixingRules: readonly Rule[] = [misfitsPoint, fixingTooShort, pullsThrough];
+/** A screw that the job names for the parts of a board, against the board and what is free behind it. */
+const partScrewUnfit: Rule = {
+  id: 'part-screw-unfit',
+  judge({ job, plan }) {
+    return plan.boards.flatMap(({ id, thicknessM, placements }): Verdict<'part-screw-unfit'>[] => {
+      const board = job.boards.find((one) => one.id === id);
+      const named = board?.given.screw;
+      if (!board || named === undefined) return [];
+      const into = screwedInto(board, thicknessM);
+      const bite = houseRule(job, 'screw-bite');
+      const holes = placements.flatMap(({ item }) => deviceOf(job, item)?.facts.footprint?.holes ?? []);
+      const lengths = holes.flatMap((hole) => {
+        const lengthM = mountingScrew(hole, job, into)?.part.length;
+        return lengthM === undefined ? [] : [pastFootM(lengthM, hole)];
+      });
+      if (lengths.length === 0) return [];
+      const bitesM = Math.min(...lengths, thicknessM);
+      const outM = Math.max(...lengths) - thicknessM - into.freeM;
+      const length = lengthIn(job, catalogueSpot(named));
+      const verdict = {
+        level: 'caution' as const,
+        of: [id],
+        unit: 'm' as const,
+        path: `/boards/${id}/screw`,
+      };
+      const remedy = 'name a screw of another length, or leave screw: out: one is chosen for each hole';
+      if (bitesM < bite.value - 1e-9)
+        return [
+          {
+            ...verdict,
+            message: `${named} bites ${length(bitesM)} in ${id}, and ${length(bite.value)} are asked for`,
+            value: bitesM,
+            limit: bite.value,
+            remedy,
+          },
+        ];
+      if (outM <= 1e-9) return [];
+      return [
+        {
+          ...verdict,
+          message: `${named} comes out of ${id} and reaches ${length(outM)} past what is free behind it`,
+          value: Math.max(...lengths),
+          limit: thicknessM + into.freeM,
+          remedy,
+        },
+      ];
+    });
+  },
+};
+
+export const fixingRules: readonly Rule[] = [misfitsPoint, fixingTooShort, pullsThrough, partScrewUnfit];

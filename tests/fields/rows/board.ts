@@ -80,6 +80,13 @@ const r = 'board/boards/main/ribs/stiff';
 export const boardRows: readonly Row[] = [
   ['board/boards/main/title', 'a wrong word', 'Boot board', byPeople],
   ['board/boards/main/sheet', 'a letter wrong', 'birch-81', /birch-81/],
+  [
+    'board/boards/main/screw',
+    'a bolt for a screw',
+    'bolt-m6-40',
+    /no wood screw/,
+    { scene: { 'board/boards/main/screw': 'wood-screw-8-16' } },
+  ],
   ['board/boards/main/space', 'a letter short', 'wel', /wel/],
   ['board/boards/main/at/x', 'cm for mm', '15 cm', 'space-too-small'],
   ['board/boards/main/at/y', 'ten times as far', '150 mm', 'space-too-small'],

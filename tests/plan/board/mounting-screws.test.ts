@@ -42,6 +42,12 @@ describe('the holes for the screws of parts', () => {
     expect(chosen(0.0044, into, { 'screw-6': 50 })).toBe('screw-6');
   });
 
+  test('are of the one that the job names, though another lies on the shelf, and of none that it does not pass', () => {
+    const by = { ...into, screw: 'screw-6' };
+    expect(chosen(0.006, by, { 'screw-a': 50 })).toBe('screw-6');
+    expect(chosen(0.0035, by)).toBeNull();
+  });
+
   // The house asks for a bite of 10 mm: a board of 18 mm gives it, and one of 8 mm does not, whatever the screw.
   test('are of one that stays in the board, or in what is free behind it, though another lies on the shelf', () => {
     const flat = { thicknessM: 0.018, freeM: 0 };

@@ -8,12 +8,15 @@ import { piecesOf } from '../../../shelf/shelf-lengths.ts';
 export interface ScrewedInto {
   readonly thicknessM: number;
   readonly freeM: number;
+  /** The screw that the job names for it. */
+  readonly screw?: string;
 }
 
 /** A board as screws go into it: what is free behind is as deep as its lowest spacer, on which it stands off its panel. */
 export function screwedInto({ given }: Pick<Board, 'given'>, thicknessM: number): ScrewedInto {
   const spacers = Object.values(given.fixings).map(({ spacer }) => spacer ?? 0);
-  return { thicknessM, freeM: spacers.length > 0 ? Math.min(...spacers) : (given.spacer ?? 0) };
+  const freeM = spacers.length > 0 ? Math.min(...spacers) : (given.spacer ?? 0);
+  return { thicknessM, freeM, ...(given.screw !== undefined && { screw: given.screw }) };
 }
 
 /** What the head of a screw bears on, metres: as its part tells, else twice its thread; null where neither is known. */
@@ -46,7 +49,8 @@ export function pastFootM(lengthM: number, { footM = 0 }: ScrewHole): number {
 /**
  * The wood screw that passes a mounting hole: of those whose head is wider than it, that bite as the house rules ask, and
  * that reach no farther than is free behind the board, one from the shelf before one to buy, then the thickest, then the
- * shortest. Where none is all of that, the one that lacks least in that order. Null where none passes.
+ * shortest. Where none is all of that, the one that lacks least in that order. Null where none passes. One that the job
+ * names is taken as it is.
  */
 export function mountingScrew(
   hole: ScrewHole,
@@ -69,6 +73,7 @@ export function mountingScrew(
   };
   const [best] = partsOfKind(parts, 'fixing')
     .flatMap(([id, part]) => (part.form === 'wood-screw' && part.pilot !== undefined ? [{ id, part }] : []))
+    .filter(({ id }) => into.screw === undefined || id === into.screw)
     .filter(({ part }) => (part.clearance ?? Number.POSITIVE_INFINITY) <= hole.diameterM + 1e-6)
     .map((one) => ({ one, ranks: rank(one) }))
     .toSorted((a, b) => firstDifference(a.ranks, b.ranks) || (a.one.id < b.one.id ? -1 : 1));

@@ -49,36 +49,46 @@ const over = (form: Fixing['form']) => () =>
   });
 
 /** The amplifier on the board, with feet of a hole so wide, and a wood screw #8 in the catalogue. */
-const feet = (diameter: string, bearsOn?: string) => () =>
-  about({
-    content: (content) => {
-      partIn(content, 'two-channel', 'amplifier')['mounting-holes'] = [
-        { x: '5 mm', y: '5 mm', diameter: '5 mm' },
-        { x: '95 mm', y: '5 mm', diameter },
-      ];
-      content.parts.pan = {
-        ...{ kind: 'fixing', title: 'Wood screw', form: 'wood-screw', thread: '#8' },
-        ...{ length: '16 mm', pilot: '3 mm', clearance: '4.4 mm' },
-        ...(bearsOn !== undefined && { 'bears-on': bearsOn }),
-      };
-    },
-    plan: (plan) => {
-      board(plan).placements = [
-        {
-          ...{
-            item: 'amp',
-            xM: 0.1,
-            yM: 0.1,
-            turnDeg: 0,
-            widthM: 0.1,
-            depthM: 0.1,
-            heightM: 0.05,
-            raisedM: 0,
+const feet =
+  (diameter: string, bearsOn?: string, more: (content: Written) => void = () => {}) =>
+  () =>
+    about({
+      content: (content) => {
+        partIn(content, 'two-channel', 'amplifier')['mounting-holes'] = [
+          { x: '5 mm', y: '5 mm', diameter: '5 mm' },
+          { x: '95 mm', y: '5 mm', diameter },
+        ];
+        content.parts.pan = {
+          ...{ kind: 'fixing', title: 'Wood screw', form: 'wood-screw', thread: '#8' },
+          ...{ length: '16 mm', pilot: '3 mm', clearance: '4.4 mm' },
+          ...(bearsOn !== undefined && { 'bears-on': bearsOn }),
+        };
+        more(content);
+      },
+      plan: (plan) => {
+        board(plan).placements = [
+          {
+            ...{
+              item: 'amp',
+              xM: 0.1,
+              yM: 0.1,
+              turnDeg: 0,
+              widthM: 0.1,
+              depthM: 0.1,
+              heightM: 0.05,
+              raisedM: 0,
+            },
+            ...{ keepClear: [], chosen: 'given' },
           },
-          ...{ keepClear: [], chosen: 'given' },
-        },
-      ];
-    },
+        ];
+      },
+    });
+
+/** A screw of this length that the job names for the parts of its board. */
+const named = (length: string) =>
+  feet('8 mm', undefined, (content) => {
+    partIn(content, 'pan', 'fixing').length = length;
+    Object.assign(entry(content.job.boards, 'main'), { screw: 'pan' });
   });
 
 export const fixingsCases = {
@@ -248,6 +258,30 @@ export const fixingsCases = {
       { name: 'feet with a hole of 8 mm', about: feet('8 mm') },
       { name: 'a washer of 12 mm on a hole of 8.5 mm', about: feet('8.5 mm', '12 mm') },
       { name: 'a head of 10 mm on 6.6 mm', about: bolt({ clearance: '6.6 mm', 'bears-on': '10 mm' }) },
+    ],
+  },
+  // The board is 12 mm thick, and the house asks for a bite of 10 mm.
+  'part-screw-unfit': {
+    fires: [
+      {
+        name: 'a screw of 8 mm',
+        about: named('8 mm'),
+        level: 'caution',
+        subject: 'main',
+        path: '/boards/main/screw',
+        says: /bites .* in main, and .* are asked for/,
+      },
+      {
+        name: 'a screw of 60 mm, out of board and spacer',
+        about: named('60 mm'),
+        level: 'caution',
+        subject: 'main',
+        says: /comes out of main/,
+      },
+    ],
+    quiet: [
+      { name: 'a screw of 11 mm', about: named('11 mm') },
+      { name: 'a short screw that nobody names', about: feet('5 mm') },
     ],
   },
 } satisfies RuleCases;
