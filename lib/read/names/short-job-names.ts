@@ -30,7 +30,11 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
     checkFeedAndGround(['boards', id], board, kinds, vehicle, report);
 }
 
-function checkPlaces({ devices }: WrittenJob, { id: vehicle, places: known }: Vehicle, report: Report): void {
+function checkPlaces(
+  { devices, boards }: WrittenJob,
+  { id: vehicle, places: known }: Vehicle,
+  report: Report,
+): void {
   const what = `place of ${vehicle}`;
   const written = Object.entries(devices).flatMap(([id, { on, in: places = [] }]) => {
     if (on !== undefined) return [];
@@ -39,7 +43,12 @@ function checkPlaces({ devices }: WrittenJob, { id: vehicle, places: known }: Ve
       ? places.map((name, index) => ({ name, path: [...path, String(index)] }))
       : [{ name: places, path }];
   });
-  const strange = written.filter(({ path, name }) => report.look(path, what, name, known) === null);
+  const strange = written.filter(({ path, name }) => {
+    if (Object.hasOwn(known, name) || !Object.hasOwn(boards, name))
+      return report.look(path, what, name, known) === null;
+    report.at(path, `there is no ${what} "${name}"`, `${name} is a board of this job: write on: ${name}`);
+    return true;
+  });
   for (const { name } of strange) report.lose(what, name);
 }
 

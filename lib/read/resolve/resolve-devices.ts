@@ -5,6 +5,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { isMounted, type Part, partFacts } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
+import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { untoldSide } from '../../model/vocabulary.ts';
 import { type AskedPart, lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
@@ -71,7 +72,7 @@ function jobDevice(
     );
   for (const key of ['settings', 'after-commissioning', 'filters', 'equalising', 'mix'] as const)
     checkKeys(key, id, given, facts, report);
-  checkFuses(id, given, spec, report);
+  checkFuses(id, given, spec, { job, parts, report });
   checkReserve(id, given, spec, report);
   const where = placeOf(id, given, job, vehicle, report);
   return {
@@ -96,6 +97,12 @@ function placeOf(id: string, given: JobDevice, job: JobFile, vehicle: Vehicle, r
   const path = ['devices', id];
   if (given.on !== undefined && given.in !== undefined)
     report.at(path, `${id} is both on a board and in a place`, 'keep one of on: and in:');
+  const isPlace = given.on !== undefined && Object.hasOwn(vehicle.places, given.on);
+  if (given.on !== undefined && isPlace && !Object.hasOwn(job.boards, given.on)) {
+    const remedy = `${given.on} is a place of ${vehicle.id}: write in: ${given.on}`;
+    report.at([...path, 'on'], `there is no board "${given.on}"`, remedy);
+    return nowhere;
+  }
   if (given.on !== undefined) {
     const board = report.look([...path, 'on'], 'board', given.on, job.boards);
     const space = board && vehicle.spaces[board.space ?? job.space ?? ''];
@@ -120,14 +127,20 @@ function placeOf(id: string, given: JobDevice, job: JobFile, vehicle: Vehicle, r
 }
 
 /** A rating is written at what holds the fuse: `fuse:` at a holder, `fuses:` at the fused ways of a block. */
-function checkFuses(id: string, given: JobDevice, spec: Part, report: Report): void {
+function checkFuses(
+  id: string,
+  given: JobDevice,
+  spec: Part,
+  { job, parts, report }: { readonly job: JobFile; readonly parts: Parts; readonly report: Report },
+): void {
   const path = ['devices', id];
+  const held = () => heldWhere(given.fuse ?? 0, job, parts);
   const isBlock = spec.kind === 'distribution';
   if (given.fuse !== undefined && spec.kind !== 'fuse-holder')
     report.at(
       [...path, 'fuse'],
       `${id} is no fuse holder (${spec.kind}), so it has no fuse: of its own`,
-      isBlock ? 'write fuses: with the terminal of each fused way' : 'write it at what holds the fuse',
+      isBlock ? 'write fuses: with the terminal of each fused way' : held(),
     );
   for (const name of Object.keys(given.fuses))
     if (isBlock)
@@ -138,6 +151,20 @@ function checkFuses(id: string, given: JobDevice, spec: Part, report: Report): v
         `${id} has no fused ways (${spec.kind})`,
         spec.kind === 'fuse-holder' ? 'write fuse: with the rating alone' : 'write it at what holds the fuse',
       );
+}
+
+/** What holds fuses in a job, each with the line that gives a rating there: that before a device is chosen where none does. */
+function heldWhere(ratingA: number, { devices }: JobFile, parts: Parts): string {
+  const rating = writeQuantity(ratingA, 'current');
+  const lines = Object.entries(devices).flatMap(([id, { part }]) => {
+    const spec = parts[part];
+    if (spec?.kind === 'fuse-holder') return [`${id}: { part: ${part}, fuse: ${rating} }`];
+    const [way] = spec?.kind === 'distribution' ? Object.keys(spec['fused-ways']) : [];
+    return way === undefined ? [] : [`${id}: { part: ${part}, fuses: { ${way}: ${rating} } }`];
+  });
+  return lines.length === 0
+    ? 'leave it out: the fuse before it is chosen; its own fuses stand in its part, under supply:'
+    : `write it at what holds the fuse, such as ${lines.join(' or ')}; or leave it out: it is chosen`;
 }
 
 /** Only a battery has a reserve. */

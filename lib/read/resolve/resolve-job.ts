@@ -14,7 +14,7 @@ import type { WrittenMeasures } from '../../model/content/written-measures.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
-import { linkName } from '../../model/ports/pair-name.ts';
+import { linkName, stemName } from '../../model/ports/pair-name.ts';
 import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import { asksForProposals, type CompletedJob, completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
@@ -26,6 +26,7 @@ import { checkShortNames } from '../names/short-job-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInVehicle } from '../read-house-rules.ts';
 import { type Report, spotOf } from '../report.ts';
+import { openNames } from '../schema/line-meant.ts';
 import type { PlacedFile } from '../yaml/placed-file.ts';
 import { withBuiltBoards, withBuiltPlaces, withBuiltWires } from './hold-values.ts';
 import { openLinks } from './open-links.ts';
@@ -223,9 +224,24 @@ function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report
       device !== null &&
       isPortPattern(name) &&
       Object.keys(device.facts.terminals).some((one) => matchesPattern(name, one));
-    if (device && !isOpen)
-      report.look(path, `terminal of ${device.id}`, reference.slice(dot + 1), device.facts.terminals);
+    if (device && !isOpen && !Object.hasOwn(device.facts.terminals, name))
+      tellUnknownOpen(path, device, name, report);
   }
+}
+
+/** A pair, or a range of terminals, that is meant to stay open is told as the names of its terminals. */
+function tellUnknownOpen(path: readonly string[], device: Device, name: string, report: Report): void {
+  const names = Object.keys(device.facts.terminals);
+  const meant = openNames(`${device.id}.${name}`)?.slice(device.id.length + 1) ?? name;
+  const each = meant.split('|').map((one) => names.filter((own) => own === one || stemName(own) === one));
+  const what = `terminal of ${device.id}`;
+  if (each.every((own) => own.length > 0))
+    report.at(
+      path,
+      `there is no ${what} "${name}"`,
+      `write ${device.id}.${each.flat().join('|')}: with the reason behind it`,
+    );
+  else report.look(path, what, name, device.facts.terminals);
 }
 
 /** What is left open by its own name has nothing linked to it; a pattern takes what the links leave. */

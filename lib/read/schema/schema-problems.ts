@@ -13,6 +13,7 @@ import type { YamlDocument } from '../yaml/yaml.ts';
 import { bestBranch } from './best-branch.ts';
 import { expectation, fieldExampleText, onlyValue } from './expectation.ts';
 import { issueWords } from './issue-words.ts';
+import { lineMeant } from './line-meant.ts';
 import { type Keys, knownNames, schemasAt, valueAt } from './schema-walk.ts';
 import { sentence, subject } from './subject.ts';
 
@@ -72,6 +73,7 @@ function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
   }
   const schemas = schemasAt(scope.schema, own, partOf(scope));
   const words = issueWords(issue, { value, schemas });
+  const line = lineMeant(keys, value);
   const edit = issue.code === 'custom' ? meantEdit(scope.doc, keys, value, issue.params?.meant) : null;
   return [
     {
@@ -79,6 +81,7 @@ function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
       message: sentence(subject(keys), words),
       ...(value === null && commentRemedy(scope.doc, keys)),
       ...(keys.at(-1) === 'id' && idRemedy(issue, value)),
+      ...(line !== null && { remedy: line }),
       ...(edit && { edit }),
     },
   ];
@@ -126,6 +129,8 @@ function unknownName(scope: Scope, own: Keys, key: string): Found {
   const message = `${key} is not a known name in ${subject(parent)}`;
   const written =
     other === null ? null : asMeant(scope, [...own, other], valueAt(scope.doc.data, [...parent, key]));
+  const line = lineMeant(parent, valueAt(scope.doc.data, parent));
+  if (line !== null) return { where, message, remedy: line };
   const inside = near === null ? insideWords(scope, own, key) : null;
   if (inside !== null) return { where, message: `${message}; ${inside}` };
   return {
@@ -236,10 +241,11 @@ function refusedName(scope: Scope, own: Keys, issue: Issue | undefined): Found {
   const where = scope.doc.keyPlaceOf(pointer(keys));
   const name = subject(keys);
   const words = issue ? issueWords(issue, { value: name, schemas: [] }) : "can't stand here";
+  const line = lineMeant(keys, valueAt(scope.doc.data, keys));
   return {
     where,
     message: sentence(`the name ${name}`, words),
-    ...(issue && idRemedy(issue, name)),
+    ...(line === null ? issue && idRemedy(issue, name) : { remedy: line }),
   };
 }
 

@@ -195,6 +195,13 @@ export const shortFormRows: readonly Row[] = [
   ...powerRows('vehicle/fitted/radio/outputs/OUT1/powers'),
   ['vehicle/grounds/rear-1..2/side/1', 'a word of everyday', 'passenger', /left/, { scene: rearGrounds }],
   ['vehicle/spaces/well/outline/width', 'a bare number', '600', /unit/, { scene: rectangle }],
+  [
+    'vehicle/spaces/well/outline',
+    'units forgotten',
+    '600 x 450',
+    /unit|rectangle/,
+    { scene: { 'vehicle/spaces/well/outline': '600 x 450 mm' } },
+  ],
   ['vehicle/spaces/well/outline/height', 'zero', '0 mm', /not above zero/, { scene: rectangle }],
   [`${pointRow}/x/1`, 'a bare number', '200', /unit/, { scene: points }],
   [`${pointRow}/y/1`, 'a bare number', '150', /unit/, { scene: points }],
