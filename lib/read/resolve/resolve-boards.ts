@@ -8,8 +8,19 @@ import type { Report } from '../report.ts';
 
 type Parts = Readonly<Record<string, Part>>;
 
-/** The boards of a job with their sheet, their space and their fixings looked up. */
-export function resolveBoards(job: JobFile, vehicle: Vehicle, parts: Parts, report: Report): Board[] {
+/** The boards of a job with their sheet, their space, their fixings and their screws looked up. */
+export function resolveBoards(
+  job: JobFile,
+  vehicle: Vehicle,
+  { parts, devices }: { readonly parts: Parts; readonly devices: readonly Device[] },
+  report: Report,
+): Board[] {
+  const boards = boardsOf(job, vehicle, parts, report);
+  checkScrewHoles(boards, devices, parts, report);
+  return boards;
+}
+
+function boardsOf(job: JobFile, vehicle: Vehicle, parts: Parts, report: Report): Board[] {
   if (job.space !== undefined) report.look(['space'], `space of ${vehicle.id}`, job.space, vehicle.spaces);
   return Object.entries(job.boards).flatMap(([id, given]): Board[] => {
     const path = ['boards', id];
@@ -66,7 +77,7 @@ function checkScrew(path: readonly string[], { screw }: JobBoard, parts: Parts, 
 }
 
 /** Each hole of a part lets the screw through that is named for its board. */
-export function checkScrewHoles(
+function checkScrewHoles(
   boards: readonly Board[],
   devices: readonly Device[],
   parts: Parts,

@@ -30,7 +30,7 @@ import { openNames } from '../schema/line-meant.ts';
 import type { PlacedFile } from '../yaml/placed-file.ts';
 import { withBuiltBoards, withBuiltPlaces, withBuiltWires } from './hold-values.ts';
 import { openLinks } from './open-links.ts';
-import { checkScrewHoles, resolveBoards } from './resolve-boards.ts';
+import { resolveBoards } from './resolve-boards.ts';
 import { resolveDevices } from './resolve-devices.ts';
 import { resolveRuns } from './resolve-runs.ts';
 
@@ -82,8 +82,7 @@ export function resolveJob(
   const isReadable = found.isWhole && hasEveryPart(written, vehicle, around.parts);
   tellUndecided(isReadable ? completed.undecided : null, report);
   const devices = resolveDevices(file, vehicle, around.parts, report);
-  const boards = resolveBoards(file, vehicle, around.parts, report);
-  checkScrewHoles(boards, devices, around.parts, report);
+  const boards = resolveBoards(file, vehicle, { parts: around.parts, devices }, report);
   checkCables(file, around.parts, report);
   const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
   const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
