@@ -1,9 +1,12 @@
 import type { ProposalDoubt } from '../model/content/proposal.ts';
+import type { Job } from '../model/content/resolved-job.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { problemText } from '../model/problem.ts';
 import { type KeepEdits, keepEdits } from '../plan/keeping/keep-edits.ts';
-import { type KeptKind, keptKinds, keptValues } from '../plan/keeping/kept-values.ts';
+import { type KeptName, namesOfKind, valuesNamed } from '../plan/keeping/kept-names.ts';
+import { type KeptKind, type KeptValue, keptKinds, keptValues } from '../plan/keeping/kept-values.ts';
 import { readContent } from '../read/read-content.ts';
+import { remedyFor } from '../read/report.ts';
 import { splice } from '../read/yaml/splice.ts';
 import { readYaml } from '../read/yaml/yaml.ts';
 import { withCrew } from './crew/with-crew.ts';
@@ -17,14 +20,19 @@ import { writeShown } from './write-shown.ts';
 export interface KeepWish {
   readonly job: string;
   readonly kinds: readonly KeptKind[];
+  /** Single things of a kind: a link, a label. */
+  readonly names?: readonly KeptName[];
   readonly yes: boolean;
 }
 
 /**
- * `rackleaf keep JOB [KIND ...]`: writes what the plan proposes into the job file, shown as a difference first. Nothing of
+ * `rackleaf keep JOB [KIND | KIND.NAME ...]`: writes what the plan proposes into the job file, shown as a difference first. Nothing of
  * the plan changes by it; what is kept does not move when something else is changed.
  */
-export async function keep(effects: Effects, { job: jobId, kinds, yes }: KeepWish): Promise<ExitStatus> {
+export async function keep(
+  effects: Effects,
+  { job: jobId, kinds, names = [], yes }: KeepWish,
+): Promise<ExitStatus> {
   const shop = await withCrew(effects, (crew) =>
     loadShop(effects, crew, { only: (id) => id === jobId, compares: false }),
   );
@@ -45,7 +53,20 @@ export async function keep(effects: Effects, { job: jobId, kinds, yes }: KeepWis
   const job = shop.content().jobs.find(({ id }) => id === jobId);
   const doc = file ? readYaml(path, file.text).value : null;
   if (!file || !job || !doc) throw new Error(`${path} was planned, but can not be read.`);
-  const edits = keepEdits(doc, keptValues(job, loaded.plan), kinds, loaded.plan);
+  const values = keptValues(job, loaded.plan);
+  const strange = names.map((name) => strangeName(values, name)).filter((one) => one !== null);
+  if (strange.length > 0) {
+    for (const one of strange) effects.tell(`keep: ${one}`);
+    return exitStatus.inputErrors;
+  }
+  const single = valuesNamed(values, names);
+  const some = keepEdits(doc, values, { kinds, single }, loaded.plan);
+  const isWhole = single.size === 0 || leavesOthers(shop.files, file, some, job);
+  if (!isWhole)
+    effects.tell(
+      'links: all are kept, since a job that writes some of them would have others than it has now',
+    );
+  const edits = isWhole ? some : keepEdits(doc, values, { kinds: [...kinds, 'links'], single }, loaded.plan);
   const after = kept(shop.files, file, edits, jobId);
   tellKept(effects, edits);
   if (after === file.text) {
@@ -53,6 +74,33 @@ export async function keep(effects: Effects, { job: jobId, kinds, yes }: KeepWis
     return exitStatus.done;
   }
   return writeShown(effects, { path, before: file.text, after }, yes);
+}
+
+/** What is said of a name of which nothing is proposed; null where something is. */
+function strangeName(values: readonly KeptValue[], { kind, name }: KeptName): string | null {
+  const known = namesOfKind(values, kind);
+  if (known.includes(name)) return null;
+  return `nothing of ${kind} is proposed for "${name}"; ${remedyFor(name, known)}`;
+}
+
+/** True where the job with some of its links written has the same links as before, from end to end: the rest is proposed as it was. */
+function leavesOthers(
+  files: readonly SourceFile[],
+  file: SourceFile,
+  { edits }: KeepEdits,
+  job: Pick<Job, 'id' | 'links'>,
+): boolean {
+  const text = splice(file.text, edits);
+  if (typeof text !== 'string') return false;
+  const { jobs } = readContent(files.map((one) => (one.path === file.path ? { ...one, text } : one)));
+  const after = jobs.find(({ id }) => id === job.id);
+  return after !== undefined && wiringOf(after) === wiringOf(job);
+}
+
+/** All links of a job with their ends, in the order of their names. */
+function wiringOf({ links }: Pick<Job, 'links'>): string {
+  const told = links.map(({ id, from, to }) => [id, from.device, from.terminal, to.device, to.terminal]);
+  return JSON.stringify(told.toSorted(([a = ''], [b = '']) => (a < b ? -1 : 1)));
 }
 
 /** The job file with what is kept; what could not be read back would be a bug, and is not written. */

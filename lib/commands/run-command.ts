@@ -139,12 +139,17 @@ const commands: Readonly<Record<string, Command>> = {
     words: ['JOB', 'KIND...?'],
     run: async (effects, { words: [job = '', ...named], flags }) => {
       const { keptKinds } = await import('../plan/keeping/kept-values.ts');
-      const unknown = named.find((name) => !keptKinds.some((kind) => kind === name));
+      const { keptName } = await import('../plan/keeping/kept-names.ts');
+      const names = named.flatMap((name) => keptName(name) ?? []);
+      const unknown = named.find((name) => !keptKinds.some((kind) => kind === name) && !keptName(name));
       if (unknown !== undefined)
-        return refuse(effects, `keep: "${unknown}" is none of ${keptKinds.join(', ')}`);
+        return refuse(
+          effects,
+          `keep: "${unknown}" is none of ${keptKinds.join(', ')}; one thing alone is kept by links.NAME`,
+        );
       const { keep } = await import('./keep.ts');
       const kinds = keptKinds.filter((kind) => named.length === 0 || named.includes(kind));
-      return keep(effects, { job, kinds, yes: flags.yes === true });
+      return keep(effects, { job, kinds, names, yes: flags.yes === true });
     },
   },
   release: {

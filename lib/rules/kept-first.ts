@@ -13,14 +13,19 @@ export function withKeptFirst<R extends RemarkBody>(remark: R, job: Pick<ReadJob
   const proposed = asked.map((path) => proposedAt(job, path)).filter((path) => path !== null);
   if (proposed.length === 0) return remark;
   const names = [...new Set(proposed.map((path) => path.at(-1) ?? ''))];
+  const words = new Set(proposed.map((path) => `${keptKindOf(path)}.${path[1]}`));
   const kinds = new Set(proposed.map(keptKindOf));
-  const command = `rackleaf keep ${job.file.id} ${keptKinds.filter((kind) => kinds.has(kind)).join(' ')} --yes`;
+  const asksFor = words.size <= mostByName ? [...words] : keptKinds.filter((kind) => kinds.has(kind));
+  const command = `rackleaf keep ${job.file.id} ${asksFor.join(' ')} --yes`;
   const one = names.length === 1;
   return {
     ...remark,
     remedy: `${remark.remedy}; ${listed(names)} ${one ? 'is' : 'are'} only proposed so far: \`${command}\` writes ${one ? 'it' : 'them'} into the job, and the line goes there`,
   };
 }
+
+/** More entries than this are kept by their kind: a command is read at a glance. */
+const mostByName = 3;
 
 /** The entries of the job that a way out writes into. */
 function advisedAt({ advice = [] }: RemarkBody): readonly (readonly string[])[] {

@@ -96,6 +96,19 @@ describe('keep', () => {
     expect(shop.read(job)).toBe(before);
   });
 
+  test('keeps one label alone', async () => {
+    const strange = await shop.run('keep', 'demo', 'labels.fed');
+    expect(strange).toMatchObject({
+      status: 2,
+      told: 'keep: nothing of labels is proposed for "fed"; did you mean "feed"?',
+    });
+    const { out, told } = await shop.run('keep', 'demo', 'labels.feed', '--yes');
+    expect(out.split('\n').filter((line) => line.startsWith('+ '))).toEqual([
+      expect.stringContaining('feed: { from: main-fuse.OUT, to: amp.B+, label: P2 }'),
+    ]);
+    expect(told).toContain('labels: 1');
+  });
+
   test('refuses a revision that is released, a job that is not there and a kind that is none', async () => {
     expect(await shop.run('keep', 'demo', 'place')).toMatchObject({ status: 2 });
     expect((await shop.run('keep', 'demmo')).told).toContain('did you mean "demo"?');

@@ -100,6 +100,7 @@ Measures solving, placing, routing, drawing and building against one another on 
   --rounds      how often each is run; the least time counts
   --job         the job that is checked; the default is the one of the longest file`,
   keep: `rackleaf keep JOB [places] [ports] [links] [settings] [labels] [--yes]
+rackleaf keep JOB links.NAME|labels.NAME ... [--yes]
 
 Writes what the plan proposes into the job file, all of it or by kind, with comments and order left alone.
 What is written no longer moves when something else is changed. The change is shown first, line by line.
@@ -108,6 +109,8 @@ What is written no longer moves when something else is changed. The change is sh
   links         links, holders, cables, runs, and what stays open
   settings      of controls before first power-up; filters that rules propose
   labels        of wires
+  links.NAME    one link alone, with the holder at its end or the cable that it can't be written without;
+                so of each kind, such as labels.NAME and places.DEVICE
   --yes         writes it without a question`,
   release: `rackleaf release JOB
 

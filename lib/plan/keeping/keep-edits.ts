@@ -19,6 +19,12 @@ export interface KeepEdits {
   readonly alongside: readonly KeptValue[];
 }
 
+/** What is kept: whole kinds, and single values. */
+export interface KeptWish {
+  readonly kinds: readonly KeptKind[];
+  readonly single: ReadonlySet<KeptValue>;
+}
+
 /**
  * The edits that write kept values of some kinds into a job file. What it says already stays; of ports alone, what names
  * several gives way to the one that was chosen.
@@ -26,14 +32,16 @@ export interface KeepEdits {
 export function keepEdits(
   doc: YamlDocument,
   values: readonly KeptValue[],
-  kinds: readonly KeptKind[],
+  wish: readonly KeptKind[] | KeptWish,
   { items }: Pick<BuildPlan, 'items'>,
 ): KeepEdits {
+  const { kinds, single } = 'kinds' in wish ? wish : { kinds: wish, single: new Set<KeptValue>() };
   const open = values.filter(({ kind, path }) => kind === 'ports' || !isWritten(doc, path));
-  const asked = open.filter(({ kind }) => kinds.includes(kind));
+  const asked = open.filter((one) => kinds.includes(one.kind) || single.has(one));
   const { kept, waiting } = withPlace(doc, asked);
   const edits = editsOf(doc, kept);
-  if (!kinds.includes('links') || stillAsks(doc, edits)) return { edits, kept, waiting, alongside: [] };
+  const ofLinks = kinds.includes('links') || asked.some(({ kind }) => kind === 'links');
+  if (!ofLinks || stillAsks(doc, edits)) return { edits, kept, waiting, alongside: [] };
   const wiring = open.filter(({ kind, path }) => kind === 'settings' && path[2] !== 'settings');
   // What no longer asks is numbered in the order of the file.
   const labels = open.filter(({ kind }) => kind === 'labels');

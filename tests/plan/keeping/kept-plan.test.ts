@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { keepEdits } from '../../../lib/plan/keeping/keep-edits.ts';
+import { keptName, namesOfKind, valuesNamed } from '../../../lib/plan/keeping/kept-names.ts';
 import { type KeptKind, keptKinds, keptValues } from '../../../lib/plan/keeping/kept-values.ts';
 import { onceEach } from '../../../lib/plan/once-each.ts';
 import { splice } from '../../../lib/read/yaml/splice.ts';
@@ -146,6 +147,69 @@ test('labels of links that are proposed themselves wait for them', () => {
     alongside: [],
   });
   expect(keepEdits(doc, values, ['links', 'labels'], plan).waiting).toEqual([]);
+});
+
+describe('one link alone', () => {
+  const asWritten = () => jobOf('short under-seat-five');
+  const linksIn = ({ links }: ReadJob) =>
+    links.map(({ id, from, to }) => [id, from, to]).toSorted(([a], [b]) => (String(a) < String(b) ? -1 : 1));
+  const withOne = (name: string) => {
+    const { text, job, plan } = asWritten();
+    const doc = readYaml(`content/jobs/${job.id}.yaml`, text).value;
+    if (!doc) throw new Error(`${job.id} can not be read.`);
+    const values = keptValues(job, plan);
+    const single = valuesNamed(values, [{ kind: 'links', name }]);
+    const edits = keepEdits(doc, values, { kinds: [], single }, plan);
+    const after = splice(text, edits.edits);
+    if (typeof after !== 'string') throw new Error(after.fault);
+    return { ...edits, after };
+  };
+
+  test('is written with what it names, and nothing waits for anything', () => {
+    const { job, plan } = asWritten();
+    const names = namesOfKind(keptValues(job, plan), 'links').filter((name) => job.file.links[name]);
+    expect(names.length).toBeGreaterThan(5);
+    for (const name of names) {
+      const { kept, waiting, after } = withOne(name);
+      expect(waiting).toEqual([]);
+      const links = kept.flatMap(({ path: [section, id] }) => (section === 'links' ? [id] : []));
+      // The conductors of one cable are written together.
+      const { cable } = job.file.links[name] ?? {};
+      const own = Object.keys(job.file.links).filter((other) => {
+        return other === name || (cable !== undefined && job.file.links[other]?.cable === cable);
+      });
+      expect(links.toSorted()).toEqual(own.toSorted());
+      // What is written governs, and the rest is proposed as it was: not one link more or less.
+      const { job: read, problems } = readShort(after);
+      expect(problems.map(({ message }) => message)).toEqual([]);
+      if (read) expect([name, linksIn(read)]).toEqual([name, linksIn(job)]);
+    }
+  });
+
+  test('moves nothing, and changes no wire, label or fuse', () => {
+    const [feed = ''] = Object.keys(asWritten().job.file.links).filter((name) => name.startsWith('feed-'));
+    const built = (one: Planned) => {
+      const { boards, wires, power } = one.plan;
+      return rounded([
+        boards.map(({ placements }) =>
+          placements.map(({ item, xM, yM, turnDeg }) => [item, xM, yM, turnDeg]),
+        ),
+        wires.map(({ id, label, size, lengthM }) => [id, label, size, lengthM]).toSorted(),
+        power.fuses.map(({ id, ratingA }) => [id, ratingA]).toSorted(),
+      ]);
+    };
+    expect(built(planned(withOne(feed).after))).toEqual(built(asWritten()));
+  });
+
+  test.each([
+    ['links.feed-amp', { kind: 'links', name: 'feed-amp' }],
+    ['labels.a.b', { kind: 'labels', name: 'a.b' }],
+    ['links', null],
+    ['links.', null],
+    ['linked.feed-amp', null],
+  ])('%s is read as %j', (word, name) => {
+    expect(keptName(word)).toEqual(name);
+  });
 });
 
 describe('what is kept does not move', () => {

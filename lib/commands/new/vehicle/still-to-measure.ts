@@ -49,7 +49,6 @@ function spacesUnmeasured({ spaces }: Vehicle): string[] {
   if (Object.keys(spaces).length === 0) return ['tape: width, height and depth of a space for a board'];
   return Object.entries(spaces).flatMap(([id, space]) => [
     ...(space.air === undefined ? [`tape: the air round ${id}`] : []),
-    ...(space.openings.length === 0 ? [`tape: openings of ${id}`] : []),
     ...(Object.keys(space.bounds).length === 0 ? [`eye: what bounds ${id} on each side`] : []),
     ...(Object.keys(space['sound-points']).length < leastPoints
       ? [`tape: points that hold a board in ${id}`]
@@ -80,13 +79,17 @@ function pointsUnread(id: string, points: Vehicle['spaces'][string]['sound-point
 /** A board lies on three points. */
 const leastPoints = 3;
 
-/** Places that lack the same are told together. */
+/**
+ * Places that lack the same are told together. In the engine bay nothing is let in, and what plays to no row of seats may
+ * be the place of a filter or a fuse: how far it lies from the listener is asked where a job has a speaker there.
+ */
 function placesUnmeasured({ places }: Vehicle): string[] {
   const lacking = new Map<string, string[]>();
   for (const [id, place] of Object.entries(places)) {
-    const isHeard = place.zone !== 'engine-bay';
+    const isInside = place.zone !== 'engine-bay';
+    const isHeard = isInside && place.row !== undefined;
     const lacks = [
-      ...(place.depth === undefined ? ['free depth'] : []),
+      ...(isInside && place.depth === undefined ? ['free depth'] : []),
       ...(isHeard && place.distance === undefined ? ['distance from the head of the listener'] : []),
     ].join(' and ');
     if (lacks !== '') lacking.set(lacks, [...(lacking.get(lacks) ?? []), id]);
