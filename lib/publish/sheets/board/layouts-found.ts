@@ -1,10 +1,29 @@
-import type { PlanBoard } from '../../../model/plan/index.ts';
+import { layoutPictures } from '../../../draw/layouts/layout-picture.ts';
+import { drawingText } from '../../../draw/surface.ts';
+import type { BuildPlan, PlanBoard } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
+import { shippedMetrics } from '../../site/shipped-metrics.ts';
 import type { Writer } from '../../words/written.ts';
 import { type ColumnOf, dense, strong, type Table, tableOf } from '../table.ts';
 
 type Found = Pick<PlanBoard, 'proposals'>;
 type Proposal = PlanBoard['proposals'][number];
+
+/** A layout drawn beside what it scores. */
+export interface LayoutFigure {
+  readonly svg: string;
+  readonly words: string;
+}
+
+/** The layouts that the search found, drawn side by side; none where there is nothing to compare. */
+export function layoutFigures(plan: Pick<BuildPlan, 'job'>, board: PlanBoard): LayoutFigure[] {
+  return layoutPictures(plan, board, shippedMetrics()).map(({ rank, drawing, unplaced }) => {
+    const score = printed('score', board.proposals[rank - 1]?.total ?? 0);
+    const missing = unplaced.length > 0 ? `; no room for ${unplaced.join(', ')}` : '';
+    const svg = drawingText(drawing, { colours: 'properties' });
+    return { svg, words: `Layout ${rank}${rank === 1 ? ', built' : ''}: score ${score}${missing}` };
+  });
+}
 
 /** What a score is made up of, as the search calls it and as the sheet does. */
 const scoreParts = [

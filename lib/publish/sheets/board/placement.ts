@@ -7,7 +7,7 @@ import { counted, joined } from '../../words/words.ts';
 import { none, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick, ticks } from '../table.ts';
-import { layoutsTable, scoresTable } from './layouts-found.ts';
+import { type LayoutFigure, layoutFigures, layoutsTable, scoresTable } from './layouts-found.ts';
 
 /** Where each part stands on its board, how the board is held, and what stands elsewhere in the vehicle. */
 export interface PlacementSheet {
@@ -22,6 +22,7 @@ interface BoardPlacement {
   readonly search: string;
   readonly parts: Table;
   readonly clear: Table | null;
+  readonly pictures: readonly LayoutFigure[];
   readonly layouts: Table | null;
   readonly scores: Table | null;
   readonly fixings: Table | null;
@@ -42,6 +43,7 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
       `Parts on ${board.title}: x and y of the lower left corner, once turned`,
       board.placements,
       [
+        ...(board.proposals.length > 1 ? [numberIn(board)] : []),
         { title: 'Part', kind: 'words', cell: (placed) => strong(titleOf(placed.item), placed.item) },
         { title: `x, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare('position', placed.xM) },
         { title: `y, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare('position', placed.yM) },
@@ -54,6 +56,11 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
       (placed) => placed.item,
     ),
   );
+}
+
+/** The number of a part on the pictures of the layouts. */
+function numberIn({ placements }: PlanBoard): ColumnOf<Placement> {
+  return { title: 'No.', kind: 'figure', cell: (placed) => String(placements.indexOf(placed) + 1) };
 }
 
 /** What the part measures as it stands, to know it by: `7 1/2 by 12 1/2 in`. */
@@ -193,6 +200,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
           : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.${raisedText(plan, board, write)}`,
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       clear: clearTable(board, (item) => titles.get(item) ?? item, write),
+      pictures: layoutFigures(plan, board),
       layouts: layoutsTable(board, write),
       scores: scoresTable(board),
       fixings: fixingsTable(board, namesOf(plan).part, write),
