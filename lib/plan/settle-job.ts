@@ -4,6 +4,7 @@ import { layOutBoards } from './board/board-layout.ts';
 import { hasOpenPorts, withChosenPorts } from './board/open-port-choice.ts';
 import { placeBoards } from './board/place-boards.ts';
 import { chooseSheets } from './board/sheets/choose-sheets.ts';
+import { withShortestBolts } from './board/sheets/shortest-bolts.ts';
 import { withFittingPlaces } from './built/fit-places.ts';
 import { withFittingWires, withOpenSizes } from './built/fit-wires.ts';
 import { type HeldSettled, heldSettled, settledAgain } from './kept-settled.ts';
@@ -51,7 +52,7 @@ function settleOnce(written: Job, book: PlanBook, keep: Keep): SettledJob {
   // The sizes before anything is placed: what they are at least, whatever the ways on the boards.
   const ahead = once(() => sizesAtLeast(before()));
   const sized = () => ahead().all;
-  const job = placeBoards(chooseSheets(drafted, sized, book, keep), book);
+  const job = placeBoards(withShortestBolts(chooseSheets(drafted, sized, book, keep)), book);
   const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
   const first = { ...before(), job };
   const laid = layOutBoards(job, { roles: first.circuit.roles, sized }, book, keep);
