@@ -20,6 +20,7 @@ export const fixingSchema = z.strictObject({
       'washer',
       'packing',
       'tie',
+      'strap',
       'adhesive',
     ]),
     'What it is. A bush of rubber below a board is a rubber-bush, not a spacer: nothing is tightened down on it.',

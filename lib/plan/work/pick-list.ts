@@ -19,6 +19,7 @@ import { planHouseRules } from '../plan-house-rules.ts';
 import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
 import { countsHole } from '../wiring/runs/way-holes.ts';
 import { boardTies } from '../wiring/ties.ts';
+import { boxStraps, strapsToBuy } from './boxes-at-places.ts';
 import { cutsTaken } from './shelf-takes.ts';
 
 /** What a pick list is made from. */
@@ -41,6 +42,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
     ...fusesToBuy(input),
     ...groundFastenersToBuy(input.job),
+    ...strapsToBuy(input.job),
     ...suppliedLeads(input),
     ...broughtDevices(input),
   ];
@@ -86,6 +88,7 @@ function countPieces({
     add(washer);
     add(made?.part);
   }
+  for (const { strap, count } of boxStraps(job)) add(strap, count);
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.
   const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job), offCuts }]);

@@ -1,13 +1,12 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
-import { standardGravity } from '../../model/quantity/gravity.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
-import { boxLeads } from '../audio/box-leads.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { fittedFans } from '../power/fans.ts';
 import { groundBolts } from '../wiring/ground-bolts.ts';
 import { firstPowers } from './bench-supply-limit.ts';
+import { boxesAtPlaces } from './boxes-at-places.ts';
 import { sourcesAt } from './readings/sources-at.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
 import { itemsSetLate } from './steps/steps-on-board.ts';
@@ -34,27 +33,6 @@ function openingsToCut({ devices, vehicle }: Pick<Job, 'devices' | 'vehicle'>): 
       ? [{ item: id, seat, cutOutM: spec['cut-out'] ?? null }]
       : [],
   );
-}
-
-/**
- * Enclosures that the job puts at places of the vehicle, each with the speakers there, which ride in it. The
- * load forward is the mass times the house rule `retention`, F = m * n * g.
- */
-function boxesAtPlaces({ devices, links, rules }: Pick<Job, 'devices' | 'links' | 'rules'>): Work['boxes'] {
-  const inside = boxLeads({ devices, links });
-  const ours = devices.filter(({ origin }) => origin === 'job');
-  const seats = new Set(ours.flatMap(({ seat, spec }) => (spec?.kind === 'enclosure' ? (seat ?? []) : [])));
-  return [...seats].map((seat) => {
-    const there = ours.filter(
-      (device) =>
-        device.seat === seat && (device.spec?.kind === 'enclosure' || device.spec?.kind === 'speaker'),
-    );
-    const massKg = there.reduce((sum, { facts }) => sum + (facts.footprint?.massKg ?? 0), 0);
-    const leads = inside.flatMap(({ box, speaker, post, end }) =>
-      there.some(({ id }) => id === box) ? [`${post} to ${speaker}.${end}`] : [],
-    );
-    return { seat, massKg, forceN: massKg * rules.retention.value * standardGravity, leads };
-  });
 }
 
 /** What the job says must be in place before a device. */

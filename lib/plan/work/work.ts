@@ -6,6 +6,7 @@ import { wholeUp } from '../../model/quantity/safe-rounding.ts';
 import type { WorkLayer } from '../../model/vocabulary.ts';
 import { type WorkTimeName, workMinutes } from '../../model/work-times.ts';
 import type { GroundBolt } from '../wiring/ground-bolts.ts';
+import type { BoxAtPlace } from './boxes-at-places.ts';
 
 /** What the order of work follows from. */
 export interface Work {
@@ -51,13 +52,7 @@ export interface Work {
   /** What has to stay reachable in the space of each board, by its names there. */
   readonly reachable: readonly { readonly board: string; readonly things: readonly string[] }[];
   /** Places where an enclosure is mounted: its mass with that of its speakers (kg), and the forward load of its fixings (N). */
-  readonly boxes: readonly {
-    readonly seat: string;
-    readonly massKg: number;
-    readonly forceN: number;
-    /** What its own lead joins: terminals of its speaker, each with the post that it comes from. */
-    readonly leads: readonly string[];
-  }[];
+  readonly boxes: readonly BoxAtPlace[];
   /** What fastens the lugs at each ground point. */
   readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */

@@ -36,10 +36,14 @@ const short: Rule = {
 const toOrder: Rule = {
   id: 'to-order',
   judge(about): readonly Verdict<'to-order'>[] {
-    const { job } = about;
+    const { job, plan } = about;
     const missing = lacking(about, 'piece');
     if (missing.length === 0) return [];
-    const lines = missing.map(({ part, quantity, stockQuantity, short: lacks }) => {
+    // A fuse alone is told by its own rule; beside others it stands on the order with them.
+    const fuses = plan.pick.filter(
+      ({ kind, unit, short: lacks }) => kind === 'fuse' && unit === 'piece' && lacks > 0,
+    );
+    const lines = [...missing, ...fuses].map(({ part, quantity, stockQuantity, short: lacks }) => {
       const promised = promisedText(job, part, (count) => counted(count, 'piece'));
       const there =
         stockQuantity > 0 || promised !== ''

@@ -224,6 +224,7 @@ export const thingForms: readonly ThingForm[] = [
     // Teeth are told by the word alone: a plain washer is never taken for one that bites.
     return { ...of, fields: { ...of.fields, serrated }, like: [...of.like, 'serrated'] };
   }),
+  fixing(/^straps?\s+/i, 'strap', 'strap 1.5 m x10', [{ field: 'length', form: 'length' }]),
   fixing(/^ties?\s+/i, 'tie', 'tie 200 mm x100', [{ field: 'length', form: 'length' }]),
   covering(/^(?:split )?loom\s+/i, 'loom', 'split loom 13 mm 50 ft'),
   covering(/^braided sleeve\s+/i, 'braided-sleeve', 'braided sleeve 10 mm 20 ft'),

@@ -1,8 +1,8 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { smallPlan } from '../../plan-small-shop.ts';
-import { inParts } from '../../shop-changes.ts';
+import { addParts, inParts } from '../../shop-changes.ts';
 
 const box = inParts(
   '  lead-a:\n',
@@ -22,4 +22,33 @@ test('a box at a place is held by bolts or straps, for its mass with that of its
 
 test('a place without a box asks for none', () => {
   expect(mountText(box)).not.toMatch(/strap/);
+});
+
+describe('a box that straps hold', () => {
+  const strapped = inJob(boot, `${boot}\n  box: { part: box-a, in: boot, held: strap }`);
+  const strap = (id: string, holds: number) =>
+    addParts(`${id}: { kind: fixing, title: Strap, form: strap, length: 1 m, holds: ${holds} kg }`);
+  const picked = (...changes: readonly Change[]) =>
+    smallPlan(box, strapped, ...changes).plan.pick.flatMap(({ part, quantity, title }) =>
+      part.includes('strap') ? [{ part, quantity, title }] : [],
+    );
+
+  test('asks for no bolt and no look behind a hole, and tells the load', () => {
+    const text = mountText(box, strapped);
+    expect(text).toMatch(/by its straps.*are to hold 3923 N forward/);
+    expect(text).not.toMatch(/bolt or strap|behind each hole/);
+  });
+
+  // 20 kg thrown forward with 20 g are 400 kg at rest.
+  test('has two straps on the pick list, and as many as hold it where two do not', () => {
+    expect(picked(strap('strap-250', 250), strap('strap-200', 200))).toMatchObject([
+      { part: 'strap-200', quantity: 2 },
+    ]);
+    expect(picked(strap('strap-150', 150))).toMatchObject([{ part: 'strap-150', quantity: 3 }]);
+  });
+
+  test('has them to be ordered, with the load of each, where the catalogue has none', () => {
+    expect(picked()).toMatchObject([{ part: 'box-strap', quantity: 2 }]);
+    expect(picked()[0]?.title).toMatch(/for 19\d\d N each/);
+  });
 });
