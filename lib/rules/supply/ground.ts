@@ -22,6 +22,7 @@ import {
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed, percentKept } from '../words.ts';
 import { conductanceOf } from './conductance.ts';
+import { turnedAbout } from './turned-about.ts';
 
 const isBody = (terminal: string): boolean => deviceIdOf(terminal) === bodyId;
 
@@ -128,8 +129,14 @@ const groundUnderFeed: Rule = {
 };
 
 /** How a ground lead is made shorter: of what its length is the sum where the plan reckoned it, and the field for a tape's. */
-function shorterLead(about: Case, { id }: PlanWire, limitM: number): Pick<RemarkBody, 'remedy' | 'writesAt'> {
-  const nearer = `choose a ground point nearer to the board, of those under grounds: in the vehicle's file, by ground: at the board${lengthSlip(about, id, limitM)}`;
+function shorterLead(about: Case, wire: PlanWire, limitM: number): Pick<RemarkBody, 'remedy' | 'writesAt'> {
+  const { id } = wire;
+  const turned = turnedAbout(about.plan, wire);
+  const turn =
+    turned && turned.lengthM <= limitM
+      ? `write turn: ${turned.turnDeg} at ${turned.device}, where its other wires and its knobs allow: turned about, its terminal lies near that edge, and the lead comes to about ${lengthIn(about.job, wireSpot(about, id))(turned.lengthM)}; or `
+      : '';
+  const nearer = `${turn}choose a ground point nearer to the board, of those under grounds: in the vehicle's file, by ground: at the board${lengthSlip(about, id, limitM)}`;
   const larger = 'a larger lead does not shorten it';
   const reckoned = (about.plan.traces[`wires.${id}.lengthM`]?.inputs ?? []).flatMap(({ name, value }) =>
     typeof value === 'number' && value > 0 ? [{ name, value }] : [],
