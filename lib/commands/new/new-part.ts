@@ -28,6 +28,7 @@ import { needlessFor } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
 import { madeTitle } from './part/part-title.ts';
+import { tabsFault } from './part/speaker-fields.ts';
 import { isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 
@@ -87,6 +88,7 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
       fault: ({ cells, rest }, answers, line) =>
         powerFault(rest) ??
         leadFault(cells) ??
+        tabsFault(cells) ??
         (table.key === 'case' ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         (table.key === 'control' ? controlFault(cells, line) : null) ??

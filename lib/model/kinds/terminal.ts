@@ -5,7 +5,7 @@ import { text, wireSize } from '../fields.ts';
 import { span } from '../short-forms/short-form.ts';
 import { studSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { stripLength } from './fields/bounds.ts';
+import { stripLength, tabWidth } from './fields/bounds.ts';
 import { kindField, stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */
@@ -37,6 +37,10 @@ export const terminalSchema = z.strictObject({
     { example: { from: '4 AWG', to: '4 AWG' } },
   ),
   stud: builders(studSchema.optional(), 'The stud that its hole fits.', { example: 'M8' }),
+  tab: builders(tabWidth.optional(), 'Of a blade receptacle: how wide the tab is that it goes on.', {
+    example: '6.3 mm',
+    leftOut: 'it is taken for no tab whose width is told',
+  }),
   pin: builders(wireSize.optional(), 'Of a reducer: the conductor size that its pin stands for in a port.', {
     example: '4 AWG',
   }),

@@ -1,3 +1,4 @@
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { listed } from '../../model/printed/listed.ts';
 import type { Remark } from '../../model/remark.ts';
@@ -80,16 +81,23 @@ export function noPart(
   { link: { id: wire }, cable: { size } }: Pick<SizedConductor, 'link' | 'cable'>,
   terminal: string,
   form: TerminalForm,
+  { tab }: Pick<TerminalSpec, 'tab'>,
   instead: string | null,
 ): Remark {
+  const width = form === 'blade-receptacle' && tab !== undefined ? tabText(tab) : null;
   return {
     rule: 'terminal-not-in-catalogue',
     level: 'caution',
     of: [wire, terminal],
-    message: `no ${form.replaceAll('-', ' ')} for ${size.label} is in the catalogue`,
-    remedy: `add the part, so that the pick list can count it${instead === null ? '' : `; or write size: ${instead} at ${linkName(wire)}, which is lawful too and has one`}`,
+    message: `no ${form.replaceAll('-', ' ')} for ${size.label}${width === null ? '' : ` on a tab of ${width}`} is in the catalogue`,
+    remedy: `add the part${width === null ? '' : `, with tab: ${width}`}, so that the pick list can count it${instead === null ? '' : `; or write size: ${instead} at ${linkName(wire)}, which is lawful too and has one`}`,
     ...(instead !== null && { writesAt: [linkEntry(wire)] }),
   };
+}
+
+/** The width of a tab as the trade calls it, in millimetres to a tenth. */
+export function tabText(tabM: number): string {
+  return `${Number((tabM * 1000).toFixed(1))} mm`;
 }
 
 /** No heat-shrink of the catalogue goes over a lug. */

@@ -8,7 +8,7 @@ import { powerRules } from '../../power/house-power-rules.ts';
 import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { noPart, noShrink, noted, refusal } from './end-remarks.ts';
+import { noPart, noShrink, noted, refusal, tabText } from './end-remarks.ts';
 import { isTapped, joinedEnd, leadJoint } from './joined-end.ts';
 import { entersPort, joinedTo } from './joints.ts';
 import { lugShrink } from './lug-shrink.ts';
@@ -179,7 +179,7 @@ function crimpedEnd(
   const pushOn = portKinds[spec.joint] === 'push-on';
   const { link, cable } = own;
   const form = formOf(result, pushOn);
-  const part = form ? terminalPart(job.parts, form, areaMm2, spec.stud) : null;
+  const part = form ? terminalPart(job.parts, form, areaMm2, spec) : null;
   const clamped = portKinds[spec.joint] === 'set-screw';
   const strip = stripLength(job, { part, spec, clamped }, result.strip);
   const shrink = form === 'ring-lug' ? lugShrink(job, own, strip.value) : undefined;
@@ -187,7 +187,7 @@ function crimpedEnd(
   return {
     end: {
       ...base,
-      prep: prepText(result, pushOn, spec.stud),
+      prep: prepText(result, pushOn, spec),
       form: result.prep,
       part,
       stripM: strip.value,
@@ -198,7 +198,7 @@ function crimpedEnd(
     workings: { stripM: strip, ...(shrink ? { shrinkM: shrink.length } : {}) },
     remarks: [
       ...(first ? result.notes.map((note) => noted(wires, terminal, note)) : []),
-      ...(form && !part ? [noPart(own, terminal, form, endedInstead(job, own, spec, form))] : []),
+      ...(form && !part ? [noPart(own, terminal, form, spec, endedInstead(job, own, spec, form))] : []),
       ...(shrink && shrink.part === null ? [noShrink(link.id, terminal, cable.size.label)] : []),
     ],
   };
@@ -208,13 +208,13 @@ function crimpedEnd(
 function endedInstead(
   { parts }: Pick<Job, 'parts'>,
   { thinner }: SizedConductor,
-  { stud }: TerminalSpec,
+  spec: TerminalSpec,
   form: TerminalForm,
 ): string | null {
   const found = thinner.find(
     ({ candidate: { size }, misses }) =>
       misses.every(({ limit }) => limit === 'least-size') &&
-      terminalPart(parts, form, size.areaMm2, stud) !== null,
+      terminalPart(parts, form, size.areaMm2, spec) !== null,
   );
   return found?.candidate.size.label ?? null;
 }
@@ -263,11 +263,16 @@ function formOf(
 function prepText(
   result: Exclude<EndPreparation, { prep: 'refused' }>,
   pushOn: boolean,
-  stud: string | undefined,
+  { stud, tab }: TerminalSpec,
 ): string {
   if (result.prep === 'lug') return `ring lug ${stud ?? ''}`.trimEnd();
   if (result.prep === 'ferrule' || result.prep === 'twin-ferrule')
     return `${result.prep.replace('-', ' ')} ${result.ferrule.areaMm2} mm2`;
-  if (result.prep === 'crimp') return pushOn ? 'crimped blade receptacle' : 'crimped plug contact';
+  if (result.prep === 'crimp') return pushOn ? receptacleText(tab) : 'crimped plug contact';
   return 'bare, strands twisted';
+}
+
+/** A receptacle, by the width of its tab where that is told. */
+function receptacleText(tab: number | undefined): string {
+  return tab === undefined ? 'crimped blade receptacle' : `crimped blade receptacle ${tabText(tab)}`;
 }

@@ -164,6 +164,35 @@ describe('new part', () => {
     );
   });
 
+  test('tabs of a coil that differ are told in one cell, and each gets the receptacle of its width', async () => {
+    const speaker = (id: string, cell: string, joint = 'blade-tab') =>
+      folder.run(
+        ...['new', 'part', id, '--kind', 'speaker', '--title', 'Coaxial'],
+        ...['--case', '132 mm, 132 mm, 54 mm, 0.7 kg'],
+        ...[
+          '--facts',
+          `coaxial, 50 W, 75 Hz, 114 mm, C1, 4 ohm, 3.4 ohm, ${joint}, 18 AWG to 12 AWG, , , ${cell}`,
+        ],
+      );
+    expect((await speaker('two-tabs', '+ 6.3 mm - 2.8 mm')).status).toBe(0);
+    expect((await speaker('like-tabs', '6.3 mm')).status).toBe(0);
+    const { parts, problems } = readContent(await realEffects(folder.root).readContent());
+    expect(problems.filter(({ where }) => where.file.includes('-tabs'))).toEqual([]);
+    const pair = (plus: number, minus: number) => ({
+      terminals: {
+        'C1+': { role: 'coil-positive', joint: 'blade-tab', tab: expect.closeTo(plus, 9) },
+        'C1-': { role: 'coil-negative', joint: 'blade-tab', tab: expect.closeTo(minus, 9) },
+      },
+      coils: { C1: { positive: 'C1+', negative: 'C1-', nominal: 4 } },
+    });
+    expect(parts['two-tabs']).toMatchObject(pair(0.0063, 0.0028));
+    expect(parts['like-tabs']).toMatchObject(pair(0.0063, 0.0063));
+    expect((await speaker('wrong-tabs', '+ 6.3 mm')).told).toContain('+ 6.3 mm - 2.8 mm, or 6.3 mm for both');
+    expect((await speaker('post-tabs', '6.3 mm', 'binding-post')).told).toContain(
+      'write the joint blade-tab, or leave the width out',
+    );
+  });
+
   test('of a component set what no leaflet tells is marked in the file', async () => {
     const { status } = await folder.run(
       ...['new', 'part', 'set-open', '--kind', 'speaker', '--title', 'Component set'],

@@ -115,6 +115,8 @@ export const sharedPartRows: readonly Row[] = [
   ],
   ['parts/parts/source-six-line/terminals/REM-OUT/lead', 'a bare number', 20, /AWG/],
   ['parts/parts/source-six-line/terminals/REM-OUT/lead-length', 'a bare number', 24, /unit/],
+  ['parts/parts/midbass-65/terminals/C1+/tab', 'that of the other', '2.8 mm', 'terminal-not-in-catalogue'],
+  ['parts/parts/midbass-65/terminals/C1+/tab', 'cm for mm', '6.3 cm', /is above/],
   ['parts/parts/holder-large-inline/terminals/IN/stud', 'a size larger', 'M10', 'terminal-not-in-catalogue'],
   [
     'parts/parts/amp-four/terminals/B+/torque',

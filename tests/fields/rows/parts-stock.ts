@@ -46,6 +46,8 @@ export const stockPartRows: readonly Row[] = [
   ['parts/parts/lug-1-0-m8/takes/from', 'the slash left out', '10 AWG', /no crimp/],
   ['parts/parts/lug-1-0-m8/takes/to', 'the slash left out', '10 AWG', /runs downwards/],
   ['parts/parts/lug-1-0-m8/stud', 'a size larger', 'M10', 'terminal-not-in-catalogue'],
+  ['parts/parts/receptacle-14/tab', 'one size down', '4.8 mm', 'terminal-not-in-catalogue'],
+  ['parts/parts/receptacle-14/tab', 'a tenth', '0.63 mm', /is below/],
   ['parts/parts/reducer-4-to-8/pin', 'above what it takes', '1/0 AWG', /reduces nothing/],
   ['parts/parts/lug-1-0-m8/strip', 'feet for inches', '3/4 ft', /is above/],
   ['parts/parts/lug-1-0-m8/die', 'a wrong word', '4 AWG hex', byPeople],

@@ -19,6 +19,17 @@ describe('the end of a wire', () => {
     'tab: { kind: terminal, title: T, form: blade-receptacle, takes: { from: 22 AWG, to: 18 AWG } }',
     'sleeve: { kind: terminal, title: S, form: solder-sleeve, takes: { from: 20 AWG, to: 16 AWG } }',
   );
+  const widths = [
+    addParts(
+      'tab-narrow: { kind: terminal, title: N, form: blade-receptacle, tab: 2.8 mm, takes: { from: 22 AWG, to: 18 AWG } }',
+      'tab-wide: { kind: terminal, title: W, form: blade-receptacle, tab: 6.3 mm, takes: { from: 22 AWG, to: 18 AWG } }',
+    ),
+  ];
+  const tabbed = (tab: string) =>
+    inParts(
+      'REM: { role: turn-on-in }',
+      `REM: { role: turn-on-in, joint: blade-tab, ${tab}takes: { from: 22 AWG, to: 18 AWG } }`,
+    );
   const fourGauge = inJob('to: amp.B+ }', 'to: amp.B+, size: 4 AWG }');
 
   test('has the terminal of the catalogue with the narrowest range that takes it, on a stud the one for the stud', () => {
@@ -76,6 +87,37 @@ describe('the end of a wire', () => {
       part: null,
       prep: 'solder',
       form: 'solder',
+    });
+  });
+
+  // Widths of tabs: IEC 61210 has 2.8, 4.8 and 6.3 mm; 1/4 in (6.35 mm) is the last of these by the inch.
+  test.each([
+    ['6.3 mm', 'tab-wide', 'crimped blade receptacle 6.3 mm'],
+    ['1/4 in', 'tab-wide', 'crimped blade receptacle 6.3 mm'],
+    ['2.8 mm', 'tab-narrow', 'crimped blade receptacle 2.8 mm'],
+  ])('on a tab of %s is the receptacle of that width: %s', (width, part, prep) => {
+    const { wires } = wiring(small(terminals, ...widths, tabbed(`tab: ${width}, `)));
+    expect(byId(wires, 'turn-on').ends[1]).toMatchObject({ part, prep });
+  });
+
+  test('on a tab of a width that no receptacle has is none, and that is told with the width', () => {
+    const { wires, placed } = wiring(small(terminals, ...widths, tabbed('tab: 4.8 mm, ')));
+    expect(byId(wires, 'turn-on').ends[1]).toMatchObject({ part: null });
+    const [own] = placed.filter(({ remark }) => remark.of.includes('amp.REM'));
+    expect(own?.remark).toMatchObject({
+      rule: 'terminal-not-in-catalogue',
+      message: expect.stringMatching(
+        /^no blade receptacle for \S+ AWG on a tab of 4\.8 mm is in the catalogue$/,
+      ),
+      remedy: expect.stringContaining('with tab: 4.8 mm'),
+    });
+  });
+
+  test('on a tab whose width nobody tells is the widest', () => {
+    const { wires } = wiring(small(...widths, tabbed('')));
+    expect(byId(wires, 'turn-on').ends[1]).toMatchObject({
+      part: 'tab-wide',
+      prep: 'crimped blade receptacle',
     });
   });
 

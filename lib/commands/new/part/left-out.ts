@@ -27,8 +27,9 @@ function openOf(key: string, { cells, open }: Row): string[] {
   return open.length === 0 ? [] : [`${row}: ${open.join(', ')}`];
 }
 
-/** True for what a part of this kind has not, by what was told of it: a sealed box has no port that could be tuned. */
+/** True for what a part of this kind has not, by what was told of it: a sealed box has no port that could be tuned, and a post no tab. */
 function isNeedless(kind: KindName, key: string, { cells }: Row): boolean {
+  if (kind === 'speaker' && key === 'tabs') return cells.joint !== 'blade-tab';
   return kind === 'enclosure' && key === 'tuning' && cells.loading === 'sealed';
 }
 

@@ -22,6 +22,7 @@ import {
   supplyTable,
 } from './device-tables.ts';
 import { columnsOf, leaflet, sizesField } from './part-columns.ts';
+import { tabsField } from './tab-widths.ts';
 import {
   boardCaseTable,
   caseTable,
@@ -66,6 +67,7 @@ const speakerTable = leaflet('facts', 'What it plays; its coils, and how they ar
   optionalColumn('takes', 'takes', sizesField, '18 AWG to 12 AWG'),
   optionalColumn('strip', 'strip', terminalSpecSchema.shape.strip, ''),
   optionalColumn('inductance', 'coil inductance', coil.inductance, ''),
+  optionalColumn('tabs', 'width of its tabs', tabsField, '+ 6.3 mm - 2.8 mm'),
 ]);
 
 const boxTable = leaflet('box', 'Of a subwoofer: the boxes that its maker allows', [

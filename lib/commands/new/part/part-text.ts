@@ -5,7 +5,7 @@ import { type Answers, linesOf } from '../ask/question.ts';
 import type { Cell, Row } from '../ask/rows.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { boxFields } from './box-fields.ts';
-import { componentSet, crossoverTerminals, partsOfSet } from './component-set.ts';
+import { crossoverTerminals, partsOfSet } from './component-set.ts';
 import { controlsOf } from './control-fields.ts';
 import { withGainRanges } from './gain-ranges.ts';
 import { holeFields, slotRemark } from './hole-fields.ts';
@@ -15,6 +15,7 @@ import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { partTitle, titleWithin } from './part-title.ts';
 import { rowName } from './row-name.ts';
+import { speakerFields } from './speaker-fields.ts';
 import { edgeAirOf, pitchTitle } from './terminal-tables.ts';
 
 /** The text of a file with one part, from what its leaflet told, and what that may still tell. */
@@ -274,24 +275,6 @@ function powers(rest: readonly string[]): Named {
       return told === null ? [] : [told];
     }),
   );
-}
-
-/** What a speaker plays, and its coils with their terminals. */
-function speakerFields({ cells: { names, joint, takes, strip, ...cells } }: Row): Named {
-  const { nominal, 'direct-current': direct, inductance, band, ...facts } = cells;
-  return {
-    ...known({ band: band === componentSet ? 'midbass' : band }),
-    ...facts,
-    terminals: {
-      [rowName(names)]: {
-        role: 'coil',
-        ...(joint !== undefined && { joint }),
-        ...(takes !== undefined && joinedBy(joint, String(takes))),
-        ...known({ strip }),
-      },
-    },
-    coils: { [rowName(names)]: known({ nominal, 'direct-current': direct, inductance }) },
-  };
 }
 
 function boxes({ cells: { loading, from, to } }: Row): Named {

@@ -4,6 +4,8 @@ import { quantityWithin } from '../../fields.ts';
 
 /** What is stripped for a terminal. */
 export const stripLength = quantityWithin('length', { above: 0, most: 0.06 });
+/** A blade tab that a receptacle is pushed on, across. */
+export const tabWidth = quantityWithin('length', { least: 0.002, most: 0.01 });
 const airGap = quantityWithin('length', { least: 0, most: 0.3 });
 /** From the weakest line level to the outputs of the strongest source. */
 export const signalVoltage = quantityWithin('voltage', { least: 0.01, most: 50 });

@@ -4,7 +4,7 @@ import { countFromOne, extent, quantity, quantityWithin, text, wireSize } from '
 import { span } from '../../short-forms/short-form.ts';
 import { jointSchema, panelSchema, studSchema, terminalRoleSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { signalVoltage, stripLength } from './bounds.ts';
+import { signalVoltage, stripLength, tabWidth } from './bounds.ts';
 import { speakerLevelField } from './speaker-level.ts';
 
 /** One terminal of a part. */
@@ -56,6 +56,11 @@ export const terminalSpecSchema = z.strictObject({
   stud: builders(studSchema.optional(), 'Size of its stud or bolt. The hole of a lug follows from it.', {
     example: 'M8',
   }),
+  tab: builders(
+    tabWidth.optional(),
+    'Of a blade tab: how wide it is. A receptacle of that width goes on it, and no other.',
+    { example: '6.3 mm', leftOut: 'no width is held against its receptacle' },
+  ),
   torque: builders(
     quantityWithin('torque', { above: 0, most: 100 }).optional(),
     'What its maker asks its screw or nut to be tightened to.',
