@@ -22,6 +22,7 @@ export const fixingSchema = z.strictObject({
       'tie',
       'strap',
       'adhesive',
+      'thread-lock',
     ]),
     'What it is. A bush of rubber below a board is a rubber-bush, not a spacer: nothing is tightened down on it.',
     { example: 'bolt' },

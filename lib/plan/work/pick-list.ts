@@ -21,6 +21,7 @@ import { countsHole } from '../wiring/runs/way-holes.ts';
 import { boardTies } from '../wiring/ties.ts';
 import { boxStraps, strapsToBuy } from './boxes-at-places.ts';
 import { cutsTaken } from './shelf-takes.ts';
+import { threadLockFor, threadLockToBuy } from './thread-lock.ts';
 
 /** What a pick list is made from. */
 export interface PickInput {
@@ -43,6 +44,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...fusesToBuy(input),
     ...groundFastenersToBuy(input.job),
     ...strapsToBuy(input.job),
+    ...threadLockToBuy(input.job, input.boards),
     ...suppliedLeads(input),
     ...broughtDevices(input),
   ];
@@ -88,6 +90,7 @@ function countPieces({
     add(washer);
     add(made?.part);
   }
+  add(threadLockFor(job, boards));
   for (const { strap, count } of boxStraps(job)) add(strap, count);
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.

@@ -36,7 +36,7 @@ describe('each fixing is told its torque', () => {
   });
 
   test('over a bush of rubber none, over a spacer of the same height one', () => {
-    const over = (form: string) =>
+    const over = (form: string, ...more: readonly Change[]) =>
       smallPlan(
         ...stocked({ id: 'sheet-12', mm: 12, pieces: 1 }),
         ...onFourPoints(['sheet: sheet-12'], '10 mm'),
@@ -44,6 +44,7 @@ describe('each fixing is told its torque', () => {
           `stand-10: { kind: fixing, title: Stand, form: ${form}, thread: M6, length: 10 mm, bears-on: 20 mm }`,
         ),
         inShop('  large-60:', '  stand-10: { pieces: 8 }\n  large-60:'),
+        ...more,
       ).plan;
     const [hard, soft] = [over('spacer'), over('rubber-bush')];
     for (const plan of [hard, soft])
@@ -51,6 +52,13 @@ describe('each fixing is told its torque', () => {
     expect(byId(hard.boards, 'main').fixings[0]?.torqueNm).toBeGreaterThan(0);
     expect(byId(soft.boards, 'main').fixings[0]).toMatchObject({ torqueNm: null, torqueBy: null });
     expect(soft.steps.find(({ id }) => id === 'board-in-main')?.text).not.toContain('N m');
+    // What keeps the bolts instead is fetched: of the catalogue, or to be ordered.
+    const locks = ({ pick }: typeof soft) =>
+      pick.filter(({ part }) => part.includes('lock')).map(({ part }) => part);
+    expect(locks(hard)).toEqual([]);
+    expect(locks(soft)).toEqual(['thread-lock']);
+    const bottle = addParts('lock-bottle: { kind: fixing, title: Thread lock, form: thread-lock }');
+    expect(locks(over('rubber-bush', bottle))).toEqual(['lock-bottle']);
   });
 
   test('in metal that of the bolt', () => {
