@@ -16,7 +16,7 @@ export function writtenRight(line: string, { isRight, isNamed }: Tried): string 
   const cells = line.split(between).map((cell) => cell.trim());
   const whole = cells.map(wholeValues);
   const named = (parter: string) => (isNamed ? [firstParted(cells, parter), firstParted(whole, parter)] : []);
-  const tries = [whole, hyphened(cells), hyphened(whole), ...named('-'), ...named('|')];
+  const tries = [whole, ...named('-'), ...named('|')];
   return (
     tries
       .map((one) => one.join(', '))
@@ -48,11 +48,4 @@ const measure =
 /** The name with something else than blanks in it: one name, or those of several rows. */
 function firstParted([first = '', ...others]: readonly string[], parter: string): string[] {
   return [first.replaceAll(/\s+/g, parter), ...others];
-}
-
-/** Words before a length as one name: `engine bay 26 in` lies in the engine-bay. */
-function hyphened(cells: readonly string[]): string[] {
-  return cells.map((cell) =>
-    cell.replace(/^[a-z]+(?:\s+[a-z]+)+(?=\s+\d)/i, (name) => name.toLowerCase().replaceAll(/\s+/g, '-')),
-  );
 }

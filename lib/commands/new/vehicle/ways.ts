@@ -20,14 +20,22 @@ interface Fault {
   readonly fault: string;
 }
 
+/** A zone of two words, `engine bay 26 in`, as its one name. */
+function withZone(text: string): string {
+  return text
+    .trim()
+    .replace(/^[a-z]+(?:\s+[a-z]+)+(?=\s+\d)/i, (words) => words.toLowerCase().replaceAll(/\s+/g, '-'));
+}
+
 /**
  * One stretch of a way, `bulkhead 6 in edge hole 20 mm`, `bulkhead 6 in grommet 20 mm` or
  * `bulkhead 6 in drill 20 mm behind nothing`, as a file has it.
  */
 function stretchOf(text: string): { readonly pass: string | Named } | Fault {
   const [, zone, length, edge, what = '', width = '', behind = ''] =
-    /^(\S+)\s+(.*?)(\s+edge)?(?:\s+(hole|grommet|drill)\s+(.+?)(?:\s+behind\s+(\S+))?)?$/.exec(text.trim()) ??
-    [];
+    /^(\S+)\s+(.*?)(\s+edge)?(?:\s+(hole|grommet|drill)\s+(.+?)(?:\s+behind\s+(\S+))?)?$/.exec(
+      withZone(text),
+    ) ?? [];
   if (zone === undefined || length === undefined)
     return { fault: `has the stretch "${text}": write its zone and its length, such as sill 36 in` };
   const cellOf = (word: string) => (what === word ? width : '');
