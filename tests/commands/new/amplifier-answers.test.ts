@@ -141,3 +141,45 @@ test('inputs of one row take the range of their gains where these agree, and wha
   expect(text('8 V to 0.2 V', '')).not.toContain('signal-range');
   expect(text('6 V to 0.2 V', '0.3 V to 5 V')).toContain('signal-range: 0.3 V to 5 V');
 });
+
+test.each([
+  ['lead-first', '20 AWG 300 mm 0.5 V to 12 V'],
+  ['volts-first', '0.5 V to 12 V 20 AWG 300 mm'],
+  ['parted', '20 AWG 300 mm; 0.5 V to 12 V'],
+  ['by-a-lead', '0.5 V to 12 V by 20 AWG 300 mm'],
+])('an input tells its lead and its voltage in one cell, in either order: %s', async (id, takes) => {
+  const { status } = await shop.run(...['new', 'part', id, '--kind', 'amplifier'], ...highInput(takes));
+  expect(status).toBe(0);
+  const file = { path: `content/parts/${id}.yaml`, text: shop.read(`content/parts/${id}.yaml`) };
+  const { [id]: own } = readContent([file]).parts;
+  if (own?.kind !== 'amplifier') throw new Error(file.text);
+  expect(own.terminals['HI+']).toMatchObject({
+    lead: { label: '20 AWG' },
+    'lead-length': 0.3,
+    'signal-range': { from: 0.5, to: 12 },
+  });
+});
+
+test('an input row that was refused leaves nothing of it in the file', async () => {
+  const line = ['new', 'part', 'mended', '--kind', 'amplifier'];
+  const refused = await shop.run(...line, ...highInput('3 V to 11 V 20 ABC 300 mm'));
+  expect([refused.status, refused.told]).toEqual([2, expect.stringContaining('20 ABC')]);
+  const mended = ['--terminal', 'HI, speaker-in, top, 26 mm, 3 mm, supplied-lead, 20 AWG 300 mm'];
+  expect((await shop.run(...line, ...mended)).status).toBe(0);
+  expect(shop.read('content/parts/mended.yaml')).not.toMatch(/signal-range|11 V/);
+});
+
+function highInput(takes: string): readonly string[] {
+  const rows: readonly (readonly [string, string])[] = [
+    ['title', 'One channel'],
+    ['case', '200 mm, 150 mm, 46 mm, 1.7 kg'],
+    ['terminal', 'B+ GND, supply, bottom, 22 mm, 36 mm, set-screw, 10 AWG to 4 AWG'],
+    ['terminal', 'REM, turn-on-in, bottom, 40 mm, , set-screw, 22 AWG to 16 AWG'],
+    ['terminal', 'SPK, speaker-out, bottom, 130 mm, 20 mm, set-screw, 16 AWG to 8 AWG'],
+    ['terminal', `HI, speaker-in, top, 26 mm, 3 mm, supplied-lead, ${takes}`],
+    ['channel', '1, SPK, HI, 1 ohm, 110 W at 4 ohm'],
+    ['control', 'LEVEL, gain, face, , 1'],
+    ['supply', 'regulated, 35 A, 1, class-d'],
+  ];
+  return rows.flatMap(([key, line]) => [`--${key}`, line]);
+}

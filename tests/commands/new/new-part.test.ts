@@ -252,6 +252,23 @@ describe('new part', () => {
     });
   });
 
+  test('takes its title among what differs', async () => {
+    const differs = 'title Large battery, capacity 74 Ah';
+    const { status } = await folder.run(
+      'new',
+      'part',
+      'large',
+      '--like',
+      'own-battery',
+      '--differs',
+      differs,
+    );
+    expect([status, folder.read('content/parts/large.yaml')]).toEqual([
+      0,
+      expect.stringMatching(/title: "?Large battery"?\n/),
+    ]);
+  });
+
   test.each([
     ['own-batery', 'capacity 74 Ah', 'there is no part "own-batery"; did you mean "own-battery"?'],
     [
@@ -259,7 +276,7 @@ describe('new part', () => {
       'capacty 74 Ah',
       '"capacty 74 Ah" names nothing that the part has; did you mean "capacity"?',
     ],
-    ['own-battery', 'title Large', '"title Large" is no difference: the title is told by --title'],
+    ['own-battery', 'title', 'has no value of title: write it behind the name'],
     ['own-battery', 'capacity', 'has no value of capacity: write it behind the name, such as capacity 60 Ah'],
   ])('like %s with "%s" is refused: %s', async (like, differs, says) => {
     const line = ['new', 'part', 'battery-x', '--like', like, '--title', 'Battery', '--differs', differs];

@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { likeText } from '../../../lib/commands/new/part/part-like.ts';
+import { differenceFault, likeText } from '../../../lib/commands/new/part/part-like.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';
 import { ShopFolder } from '../shop-folder.ts';
 import { leafletFlags, leaflets } from './leaflets.ts';
@@ -65,6 +65,33 @@ describe('a part of which nobody tells a title', () => {
     ['', 'Flooded battery, 60 Ah, 540 A'],
   ])('names its figures in place of those of the part that it is like: %s', (differs, title) => {
     expect(titleIn(likeText({ id: 'own', title: '', like: 'other' }, battery, differs))).toBe(title);
+  });
+
+  test.each([
+    ['title Large battery, capacity 74 Ah', 'Large battery'],
+    ['capacity 74 Ah, title: Battery, 12 V, 74 Ah', 'Battery, 12 V, 74 Ah'],
+    ['title "Battery, large, 74 Ah", capacity 74 Ah', 'Battery, large, 74 Ah'],
+  ])('is what the differences call the part: %s', (differs, title) => {
+    expect(differenceFault(battery, differs)).toBeNull();
+    const text = likeText({ id: 'own', title: '', like: 'other' }, battery, differs);
+    expect([titleIn(text), text.includes('74 Ah')]).toEqual([title, true]);
+    expect(text).toContain('capacity: 74 Ah');
+    // What is told by itself goes before it.
+    expect(titleIn(likeText({ id: 'own', title: 'Told', like: 'other' }, battery, differs))).toBe('Told');
+  });
+
+  test('tells what the other part is silent of, where its kind has it', () => {
+    const amplifier = { kind: 'amplifier', title: 'A', supply: { type: 'regulated', fuse: '30 A' } };
+    const differs = 'cut-out 10.2 V, mass 3 kg';
+    expect(differenceFault(amplifier, differs)).toBeNull();
+    const text = likeText({ id: 'own', title: '', like: 'other' }, amplifier, differs);
+    expect(text).toMatch(/supply:[^}]*fuse: 30 A[^}]*cut-out: 10.2 V/);
+    expect(text).toMatch(/\n {4}mass: 3 kg/);
+    expect(differenceFault(battery, 'cut-out 10.2 V')).toContain('names nothing that the part has');
+  });
+
+  test('does not swallow a difference that is misspelt behind it', () => {
+    expect(differenceFault(battery, 'title Large, capacty 74 Ah')).toContain('did you mean "capacity"?');
   });
 
   test('names what differs where the title of the other part does not', () => {

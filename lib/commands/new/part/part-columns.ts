@@ -120,7 +120,7 @@ export function joinedBy(joint: unknown, written: string): Named {
 
 /** What is wrong with a lead that is told of what is no lead of the maker's; null where nothing is. */
 export function leadFault({ joint, takes }: Row['cells']): string | null {
-  const lead = takes === undefined ? null : suppliedLead(String(takes));
+  const lead = takes === undefined ? null : suppliedLead(factsTaken(String(takes)).conductor ?? '');
   if (!lead?.length || joint === 'supplied-lead') return null;
   return `takes "${String(takes)}": a length is told of a lead that its maker supplies, whose joint is supplied-lead; else write the size alone, ${lead.size}`;
 }
@@ -132,14 +132,42 @@ export function isCurrent(written: string): boolean {
   return /\dm?A$|\sm?A$/.test(written.trim());
 }
 
-/** What a terminal takes: conductors, or a signal; of an output the one voltage or current that it gives, or its power into a load. */
+/** What a cell tells of the conductor of a terminal and of its signal, each as it is written. */
+interface FactsTaken {
+  readonly conductor?: string;
+  readonly signal?: string;
+}
+
+const volts = String.raw`(?:up to\s+)?[\d.]+\s*m?V(?:\s+to\s+[\d.]+\s*m?V)?`;
+const parted = String.raw`\s*(?:[;+]|\s(?:and|by|with)\s|\s)\s*`;
+const signalFirst = new RegExp(`^(${volts})${parted}(\\d.*(?:AWG|mm2).*)$`);
+const signalLast = new RegExp(`^(.*\\d\\s*(?:AWG|mm2)\\b.*?)${parted}(${volts})$`);
+
+/** Both facts of an input whose lead its maker supplies, in either order: `20 AWG 300 mm 0.5 V to 12 V`. */
+export function factsTaken(written: string): FactsTaken {
+  const text = written.trim();
+  const [, signal, conductor] = signalFirst.exec(text) ?? [];
+  if (signal !== undefined && conductor !== undefined) return { signal, conductor };
+  const [, before, behind] = signalLast.exec(text) ?? [];
+  if (before !== undefined && behind !== undefined) return { conductor: before, signal: behind };
+  return /V$/.test(text) ? { signal: text } : { conductor: text };
+}
+
+/** What a terminal takes: conductors, or a signal; of an output the one voltage or current that it gives, or its power into a load. Of a lead that its maker supplies both. */
 export const takesField = z.string().check(
   faultless((written) => {
     if (powerAt(written) !== null) return powerFault(written);
-    const most = upTo(written);
-    if (most !== null && /V$/.test(most)) return faultBy(signalVoltage, most);
     if (isCurrent(written)) return faultBy(current, written);
-    const field = !/V$/.test(written.trim()) ? sizesField : / to /.test(written) ? voltages : signalVoltage;
-    return faultBy(field, written);
+    const { conductor, signal } = factsTaken(written);
+    return (
+      (conductor === undefined ? null : faultBy(sizesField, conductor)) ??
+      (signal === undefined ? null : signalFault(signal))
+    );
   }),
 );
+
+function signalFault(signal: string): string | null {
+  const most = upTo(signal);
+  if (most !== null) return faultBy(signalVoltage, most);
+  return faultBy(/ to /.test(signal) ? voltages : signalVoltage, signal);
+}

@@ -1,5 +1,8 @@
+import type { z } from 'zod';
 import { hasFields, type WrittenValue } from '../../../model/content/proposal.ts';
 import type { SourceFile } from '../../../model/content/source-file.ts';
+import { isKindName, kinds } from '../../../model/kinds/index.ts';
+import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { coreScalar } from '../../../read/yaml/core-scalar.ts';
 import { longestLine } from '../../../read/yaml/write-value.ts';
@@ -37,15 +40,16 @@ export function mayDiffer(part: Named): readonly string[] {
 
 /** What of a line of differences, `capacity 74 Ah, cold-cranking 680 A`, can't be read; null where all can. */
 export function differenceFault(part: Named, line: string): string | null {
-  const leaves = leavesOf(part);
-  const names = leaves.map(({ name }) => name);
-  for (const one of differencesOf(line)) {
+  const leaves = [...leavesOf(part), ...lackedBy(part)];
+  const names = leavesOf(part).map(({ name }) => name);
+  for (const one of differencesOf(line, leaves)) {
     if (changeOf(leaves, one)) continue;
-    const bare = names.find((known) => spelling(known, '$').test(one));
-    if (bare !== undefined)
-      return `has no value of ${bare}: write it behind the name, such as ${bare} ${writtenIn(leaves, bare)}`;
+    const bare = leaves.find((known) => spelling(known.name, '$').test(one));
+    if (bare !== undefined) {
+      const example = bare.value === null ? '' : `, such as ${bare.name} ${String(bare.value)}`;
+      return `has no value of ${bare.name}: write it behind the name${example}`;
+    }
     const [name = ''] = one.split(/:|\s+(?=[\d.])/);
-    if (/^title\b/.test(name)) return `"${one}" is no difference: the title is told by --title`;
     return `"${one}" names nothing that the part has; ${remedyFor(name.trim().replaceAll(/\s+/g, '-'), names)}. What it lacks is written into the file`;
   }
   return null;
@@ -62,8 +66,10 @@ interface LikePart {
 export function likeText(own: LikePart, part: Named, line: string): string {
   const { id, like } = own;
   const leaves = leavesOf(part);
-  const changes = changesIn(leaves, line);
-  const title = own.title === '' ? titleSo(part, leaves, changes) : own.title;
+  const all = changesIn(part, line);
+  const changes = all.filter(({ name }) => name !== titleName);
+  const titled = all.find(({ name }) => name === titleName);
+  const title = own.title || (titled ? String(titled.value) : titleSo(part, leaves, changes));
   const { kind = '', title: _, notes: __, formerly: ___, ...fields } = part;
   const left = leftOutOf(part, changes);
   const taken = Object.fromEntries(Object.entries(fields).filter(([field]) => !left.includes(field)));
@@ -96,21 +102,22 @@ function wholeFigure(figure: string): RegExp {
 
 /** What only the maker of a part tells of it, and no line of differences did. */
 export function untoldByMaker(part: Named, line: string): readonly string[] {
-  return leftOutOf(part, changesIn(leavesOf(part), line));
+  return leftOutOf(part, changesIn(part, line));
 }
 
 function leftOutOf(part: Named, changes: readonly Leaf[]): readonly string[] {
   return notTakenOver(part, new Set(changes.map(({ path: [field = ''] }) => field)));
 }
 
-function changesIn(leaves: readonly Leaf[], line: string): readonly Leaf[] {
-  return differencesOf(line).flatMap((one) => changeOf(leaves, one) ?? []);
+function changesIn(part: Named, line: string): readonly Leaf[] {
+  const leaves = [...leavesOf(part), ...lackedBy(part)];
+  return differencesOf(line, leaves).flatMap((one) => changeOf(leaves, one) ?? []);
 }
 
 /** The figures that no line of differences told of a part, several a line: they are those of the other one. */
 export function takenOver(part: Named, line: string): readonly string[] {
   const leaves = leavesOf(part);
-  const changes = changesIn(leaves, line);
+  const changes = changesIn(part, line);
   const told = new Set(changes.map(({ name }) => name));
   const without = leftOutOf(part, changes);
   const left = leaves.filter(
@@ -128,11 +135,49 @@ export function takenOver(part: Named, line: string): readonly string[] {
   return lines;
 }
 
-function differencesOf(line: string): readonly string[] {
+/** The differences in a line; a figure behind a title belongs to it, `title Amplifier, 4 x 50 W`, as does all in its quotes. */
+function differencesOf(line: string, leaves: readonly Leaf[]): readonly string[] {
+  const quoted = /\btitle\s*:?\s*"[^"]*"/i.exec(line)?.[0];
+  const [before = '', ...behind] = quoted === undefined ? [line] : line.split(quoted);
+  const parted = [
+    ...commaParted(before),
+    ...(quoted === undefined ? [] : [quoted.replaceAll('"', '')]),
+    ...commaParted(behind.join('')),
+  ];
+  return parted.reduce<readonly string[]>((so, one) => {
+    const last = so.at(-1) ?? '';
+    const goesOn = quoted === undefined && spelling(titleName, '\\b').test(last) && /^\d/.test(one);
+    return goesOn && changeOf(leaves, one) === null ? [...so.slice(0, -1), `${last}, ${one}`] : [...so, one];
+  }, []);
+}
+
+function commaParted(line: string): readonly string[] {
   return line
     .split(/(?<!\d),|,(?!\d)/)
     .map((one) => one.trim())
     .filter((one) => one !== '');
+}
+
+const titleName = 'title';
+
+/** What a part does not say and its kind may: its title, and values of it or of one of its fields, such as its supply. */
+function lackedBy(part: Named): readonly Leaf[] {
+  const kind = String(part.kind);
+  const paths = isKindName(kind) ? lackedPaths(kinds[kind].schema, part) : [];
+  const told = new Set(leavesOf(part).map(({ name }) => name));
+  const lacked = paths.map((path) => ({ path, name: path.at(-1) ?? '', value: null }));
+  const isPlain = ({ name, path: [field = ''] }: Leaf) => !told.has(name) && !ownFields.has(field);
+  return [{ path: [titleName], name: titleName, value: null }, ...lacked.filter(isPlain)];
+}
+
+function lackedPaths(schema: z.ZodType, value: Named, isOuter = true): readonly (readonly string[])[] {
+  const inside = insideOf(withoutWrappers(schema));
+  if (inside.shape !== 'object') return [];
+  return [...inside.fields].flatMap(([name, field]): readonly (readonly string[])[] => {
+    const own = value[name];
+    if (own === undefined) return insideOf(withoutWrappers(field)).shape === 'leaf' ? [[name]] : [];
+    return isOuter && hasFields(own) ? lackedPaths(field, own, false).map((path) => [name, ...path]) : [];
+  });
 }
 
 /** A name at the beginning of a text, its hyphens written or left out. */

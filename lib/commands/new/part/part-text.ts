@@ -10,7 +10,7 @@ import { controlsOf } from './control-fields.ts';
 import { withGainRanges } from './gain-ranges.ts';
 import { holeFields, slotRemark } from './hole-fields.ts';
 import { leftOut } from './left-out.ts';
-import { isCurrent, joinedBy, sizeRange, upTo } from './part-columns.ts';
+import { factsTaken, isCurrent, joinedBy, sizeRange, upTo } from './part-columns.ts';
 import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { partTitle, titleWithin } from './part-title.ts';
@@ -233,10 +233,17 @@ function taken(takes: string, joint?: Cell): Named {
   const given = voltageOfPower(takes);
   if (given !== null) return { signal: given };
   if (isCurrent(takes)) return { current: takes };
-  const most = upTo(takes);
-  if (most !== null && /V$/.test(most)) return { 'signal-range': { to: most } };
-  if (!/V$/.test(takes.trim())) return joinedBy(joint, takes);
-  return / to /.test(takes) ? { 'signal-range': takes } : { signal: takes };
+  const { conductor, signal } = factsTaken(takes);
+  return {
+    ...(conductor !== undefined && joinedBy(joint, conductor)),
+    ...(signal !== undefined && signalTaken(signal)),
+  };
+}
+
+function signalTaken(signal: string): Named {
+  const most = upTo(signal);
+  if (most !== null) return { 'signal-range': { to: most } };
+  return / to /.test(signal) ? { 'signal-range': signal } : { signal };
 }
 
 /** The case of an alternator is bolted to the engine. */
