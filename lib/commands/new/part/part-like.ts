@@ -144,11 +144,14 @@ function differencesOf(line: string, leaves: readonly Leaf[]): readonly string[]
     ...(quoted === undefined ? [] : [quoted.replaceAll('"', '')]),
     ...commaParted(behind.join('')),
   ];
-  return parted.reduce<readonly string[]>((so, one) => {
-    const last = so.at(-1) ?? '';
+  const differences: string[] = [];
+  for (const one of parted) {
+    const last = differences.at(-1) ?? '';
     const goesOn = quoted === undefined && spelling(titleName, '\\b').test(last) && /^\d/.test(one);
-    return goesOn && changeOf(leaves, one) === null ? [...so.slice(0, -1), `${last}, ${one}`] : [...so, one];
-  }, []);
+    if (goesOn && changeOf(leaves, one) === null) differences[differences.length - 1] = `${last}, ${one}`;
+    else differences.push(one);
+  }
+  return differences;
 }
 
 function commaParted(line: string): readonly string[] {
