@@ -6,6 +6,7 @@ import { filtersInPathRules } from './audio/filters-in-path.ts';
 import { filtersNotMadeRules } from './audio/filters-not-made.ts';
 import { inputLevelRules } from './audio/input-levels.ts';
 import { leftAndRightRules } from './audio/left-and-right.ts';
+import { outputOrderRules } from './audio/output-order.ts';
 import { playedOctaveRules } from './audio/played-octaves.ts';
 import { protectionFilterRules } from './audio/protection-filters.ts';
 import { speakerDelayRules } from './audio/shared-delay.ts';
@@ -140,6 +141,7 @@ export const rules: readonly Rule[] = [
   ...speakerPathRules,
   ...playedOctaveRules,
   ...leftAndRightRules,
+  ...outputOrderRules,
   ...speakerDelayRules,
   ...factoryIntegrationRules,
   ...factoryOutputRules,

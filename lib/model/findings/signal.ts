@@ -13,6 +13,11 @@ export const signalFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'output-order-assumed': {
+    asks: 'What each output of a source carries is told by its name, or written.',
+    levels: ['note'],
+    ...commonPractice,
+  },
   'outputs-joined': {
     asks: 'No wire joins an output to an output of another device.',
     levels: ['stop'],

@@ -1,8 +1,9 @@
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
+import { carriedBy } from '../../model/ports/carried-by-name.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
-import { type Carried, carriedSchema, type VehicleSide } from '../../model/vocabulary.ts';
+import type { Carried, VehicleSide } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { channelInputs } from './signal-path.ts';
@@ -43,13 +44,13 @@ function sideOfOutput(job: Job, devices: DevicesById, output: LinkEnd): CarriedS
   return carried && { ...carried, by: `${terminalId(output)} (${carried.by})` };
 }
 
-/** What an output of a source carries: as it is written, else by its number among those of its form. */
+/** What an output of a source carries: as it is written, else by its name, else by its number among those of its form. */
 export function carriedAt(job: Job, device: Device, terminal: string): Carried | null {
-  const written = factsOfOutput(job, device, stemName(terminal)).carries;
-  if (written) return written;
   const role = device.facts.terminals[terminal]?.role;
   const alike = role ? terminalsOf(device.facts.terminals, role) : [];
-  return carriedSchema.options[alike.indexOf(terminal)] ?? null;
+  const names = alike.map(stemName);
+  const carried = carriedBy(names, (name) => factsOfOutput(job, device, name).carries);
+  return carried.get(stemName(terminal)) ?? null;
 }
 
 /** An output of a source that plays for one side. */

@@ -2,6 +2,7 @@ import { filteredNames, lowPassAlways, offersFilter } from '../../audio/filter/f
 import { isAtLeast } from '../../audio/load/amplifier-load.ts';
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { carriedByName } from '../../model/ports/carried-by-name.ts';
 import { watts } from '../../model/printed/told.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
@@ -9,6 +10,8 @@ import { type Band, speakerPart } from './bands.ts';
 import { bassOutputs, type DrivenOutputs } from './bass-channels.ts';
 import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
 import { joinText, wiredBest } from './driven-way.ts';
+import { sideOf } from './inputs.ts';
+import { namedFor, playedBy } from './named-for.ts';
 import { type AmplifierOutput, freeChannels, outputsOf, strengthW } from './outputs.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
 
@@ -179,16 +182,26 @@ function dealOut(
 ): readonly DrivenOutputs[] | null {
   const taken = new Set<string>();
   const dealt: DrivenOutputs[] = [];
+  const played = groups.flatMap((group) =>
+    group.needy.flatMap((speaker) => playedBy(group, sideOf(speaker.side)) ?? []),
+  );
   for (const group of inTurn(groups, bands, amplifier)) {
     const isBridged = bridged.includes(group);
     const outputs: WiredOutput[] = [];
     let joined: string | undefined;
     for (const speaker of group.needy) {
-      const output = strongestFirst(amplifier).find(
+      const left = strongestFirst(amplifier).filter(
         ({ channels }) =>
           channels.length > 1 === isBridged &&
           channels.every((name) => usable.includes(name) && !taken.has(name)),
       );
+      const name = namedFor(
+        playedBy(group, sideOf(speaker.side)),
+        left.map((one) => one.name),
+        carriedByName(usable),
+        played,
+      );
+      const output = left.find((one) => one.name === name);
       const way = output && wiredBest(amplifier, output, [speaker]);
       const [wired] = way?.outputs ?? firstJoin(output, speaker);
       if (!wired) return null;

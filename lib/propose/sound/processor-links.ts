@@ -1,8 +1,10 @@
+import { carriedByName } from '../../model/ports/carried-by-name.ts';
 import type { Carried, SignalPair } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
 import { rowOf, speakerPart } from './bands.ts';
 import { askForForm, groupOf, hasPairs, sideOf } from './inputs.ts';
+import { namedFor, playedBy } from './named-for.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
 import { inputsOf, isNameFree, lineOutputs, type SignalForm, sourceOutputs } from './source-outputs.ts';
 import { type UsedOutput, usedOutputs } from './used-outputs.ts';
@@ -53,20 +55,19 @@ function linkSource(draft: Draft, { source }: SignalChain, processor: DraftDevic
         : 'one of the two has no line level: speaker outputs to speaker-level inputs',
     cp: true,
   };
-  let next = 0;
+  const named = carriedByName(inputs);
+  const arriving = outputs.map(({ carries }) => carries);
+  const left = [...inputs];
   for (const pair of hasPairs(outputs)) {
     const own = outputs.filter(({ carries }) => carries.startsWith(pair));
-    if (next + own.length > inputs.length) return;
+    if (own.length > left.length) return;
     for (const { name, carries } of own) {
+      const input = namedFor(carries, left, named, arriving);
+      if (input === undefined) return;
+      left.splice(left.indexOf(input), 1);
       const id = draft.freeName(`in-${carries}`, processor.id);
-      draft.addLink(
-        id,
-        { from: `${source.id}.${name}`, to: `${processor.id}.${inputs[next]}` },
-        why,
-        processor.id,
-      );
+      draft.addLink(id, { from: `${source.id}.${name}`, to: `${processor.id}.${input}` }, why, processor.id);
       draft.inLead(id, { lead: `in-${pair}`, side: carries.endsWith('right') ? 'right' : 'left' });
-      next += 1;
     }
   }
 }
@@ -99,10 +100,14 @@ function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): 
     cp: true,
   };
   const linked: ProcessorOutput[] = [];
+  const left = [...free];
+  const named = carriedByName(free);
+  const reserved = needy.flatMap((one) => playedBy(groupOf(chain, one), sideAt(draft, one, false)) ?? []);
   const link = (one: UsedOutput, to: string, side: 'left' | 'right' | null) => {
-    const output = free[linked.length];
     const group = groupOf(chain, one);
+    const output = namedFor(playedBy(group, side), left, named, reserved);
     if (output === undefined || !group) return;
+    left.splice(left.indexOf(output), 1);
     const isOne = one.speakers.length === 1 && !summed.includes(one);
     const name = isOne ? `sig-${one.speakers[0]}` : `sig-${group.id}${side === null ? '' : `-${side}`}`;
     const id = draft.freeName(name, one.amplifier.id);

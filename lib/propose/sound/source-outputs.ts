@@ -1,5 +1,6 @@
 import { mergeOutputFacts } from '../../model/content/output-facts.ts';
-import { type Carried, carriedSchema } from '../../model/vocabulary.ts';
+import { carriedBy } from '../../model/ports/carried-by-name.ts';
+import type { Carried } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalsWith } from '../draft/draft-device.ts';
 
@@ -12,14 +13,14 @@ export interface SourceOutput {
   readonly carries: Carried;
 }
 
-const numbered = carriedSchema.options;
-
-/** The outputs of a source in one form: what each carries as its part or the vehicle says, else by its number. */
+/** The outputs of a source in one form: what each carries as its part or the vehicle says, else by its name, else by its number. */
 export function sourceOutputs(draft: Draft, source: DraftDevice, form: SignalForm): readonly SourceOutput[] {
   const fitted = source.origin === 'vehicle' ? draft.around.vehicle.fitted[source.id]?.outputs : undefined;
   const made = source.spec.kind === 'source-unit' ? source.spec.outputs : undefined;
-  return namesOf(source, form, 'out').flatMap((name, at): SourceOutput[] => {
-    const carries = mergeOutputFacts(made?.[name], fitted?.[name]).carries ?? numbered[at];
+  const names = namesOf(source, form, 'out');
+  const carried = carriedBy(names, (name) => mergeOutputFacts(made?.[name], fitted?.[name]).carries);
+  return names.flatMap((name): SourceOutput[] => {
+    const carries = carried.get(name);
     return carries === undefined ? [] : [{ name, carries }];
   });
 }
