@@ -24,6 +24,8 @@ export function pickBeside(job: Job, plan: TakingPlan, { takes: built }: InPlace
       const quantity = stillBrought(row.part);
       return quantity > 0 ? [{ ...row, quantity }] : [];
     }
+    // Wire without a reel in the catalogue is known by no part: it is told again, rather than forgotten.
+    if (row.unit === 'm' && !Object.hasOwn(job.parts, row.part)) return [row];
     if (row.unit === 'm') {
       const own = cuts.filter(({ part }) => part === row.part).map(({ lengthM }) => lengthM);
       return own.length > 0 ? [reelRow(job, row.part, own)] : [];

@@ -22,6 +22,7 @@ import { boardTies } from '../wiring/ties.ts';
 import { boxStraps, strapsToBuy } from './boxes-at-places.ts';
 import { cutsTaken } from './shelf-takes.ts';
 import { threadLockFor, threadLockToBuy } from './thread-lock.ts';
+import { wireToBuy } from './wire-to-buy.ts';
 
 /** What a pick list is made from. */
 export interface PickInput {
@@ -42,6 +43,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
     ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
     ...fusesToBuy(input),
+    ...wireToBuy(input.wires),
     ...groundFastenersToBuy(input.job),
     ...strapsToBuy(input.job),
     ...threadLockToBuy(input.job, input.boards),

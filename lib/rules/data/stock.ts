@@ -1,8 +1,10 @@
 import { pointer } from '../../model/place.ts';
 import type { PlanPick } from '../../model/plan/index.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
+import { wiresToBuy, wireToBuyId } from '../../plan/work/wire-to-buy.ts';
 import { wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { counted, lengthIn } from '../words.ts';
+import { counted, lengthIn, listed } from '../words.ts';
 import { promisedText } from './promised.ts';
 
 /** What a job takes and the shelf lacks. A fuse that is short has a rule of its own, which tells the lawful alternatives. */
@@ -16,7 +18,9 @@ const short: Rule = {
     const { job, plan } = about;
     const written = (part: string) =>
       plan.wires.filter((wire) => wire.part === part).map(({ id }) => wireSpot({ job, plan }, id));
-    return lacking(about, 'm').map(({ part, quantity, unit, stockQuantity, short: missing }) => {
+    return lacking(about, 'm').map((row) => {
+      const { part, quantity, unit, stockQuantity, short: missing } = row;
+      if (wiresToBuy(plan.wires).some((wire) => wireToBuyId(wire) === part)) return noReel(about, row);
       const length = lengthIn(job, { path: pointer(['stock', part]), file: 'shop' }, ...written(part));
       return {
         level: 'caution',
@@ -32,6 +36,25 @@ const short: Rule = {
     });
   },
 };
+
+/** Wire that no reel of the catalogue is of: it is on the pick list by its size and colour alone. */
+function noReel({ job, plan }: Case, { part, title, quantity, unit }: PlanPick): Verdict<'stock-short'> {
+  const wires = wiresToBuy(plan.wires).filter((wire) => wireToBuyId(wire) === part);
+  const spot = wires[0] ? wireSpot({ job, plan }, wires[0].id) : { path: '/links' };
+  const length = lengthIn(job, spot);
+  const names = [...new Set(wires.map(({ id }) => linkName(id)))];
+  return {
+    level: 'caution',
+    of: wires.map(({ id }) => id),
+    message: `the job takes ${length(quantity)} of wire for ${listed(names)} that no reel of the catalogue is of: ${title}`,
+    value: 0,
+    limit: quantity,
+    unit,
+    remedy:
+      'order a reel, and put it into the catalogue (rackleaf new part, kind wire) and under stock: of the shop file; or leave size: and colour: out',
+    ...spot,
+  };
+}
 
 const toOrder: Rule = {
   id: 'to-order',

@@ -53,6 +53,20 @@ describe('what is fetched from the shelf', () => {
     expect(picked('amp-a', {}, pieces(3))).toMatchObject({ stockQuantity: 3, short: 0 });
   });
 
+  test('is wire of a size that no reel has, by size and colour, all of it to order', () => {
+    const size = { label: '10 AWG', awg: '10', areaMm2: 5.26 };
+    const wires = [
+      wire('a', 1.2, { part: null, size, colour: 'red' }),
+      wire('b', 0.8, { part: null, size, colour: 'red' }),
+      wire('c', 2, { part: null, size, colour: null }),
+      wire('d', 2, { part: null, size, colour: 'red', cable: 'loom' }),
+      wire('e', 2, { part: null, size, colour: 'red' }, [{ form: 'supplied-lead' }]),
+    ];
+    const unit = 'm';
+    expect(picked('wire-10-awg-red', { wires })).toMatchObject({ quantity: 2, unit, short: 2 });
+    expect(picked('wire-10-awg', { wires })).toMatchObject({ quantity: 2, unit, stockQuantity: 0, short: 2 });
+  });
+
   test('is one twin ferrule for the two conductors that share it, and one of any other terminal for each end', () => {
     const twin = addParts(
       'twin: { kind: terminal, title: Twin, form: twin-ferrule, takes: { from: 8 AWG, to: 4 AWG } }',

@@ -1,5 +1,6 @@
 import type { PartPromise } from '../../../../lib/model/content/promised.ts';
 import type { PlanPick } from '../../../../lib/model/plan/index.ts';
+import { wireToBuy } from '../../../../lib/plan/work/wire-to-buy.ts';
 import type { Case } from '../../../../lib/rules/rule.ts';
 import { reelStock } from '../../../shelf/takes.ts';
 import { aboutPlan } from '../../case.ts';
@@ -104,6 +105,19 @@ export const stockCases = {
         subject: 'reel',
         file: 'shop.yaml',
         says: /no single reel/,
+      },
+      {
+        name: 'a wire of a size that no reel of the catalogue has',
+        about: () =>
+          aboutPlan((plan) => {
+            const [own] = plan.wires.filter(({ origin }) => origin === 'job');
+            if (!own) throw new Error('The plan has a wire of the job.');
+            Object.assign(own, { part: null, size: { label: '9 AWG', awg: '9', areaMm2: 6.6 } });
+            plan.pick = wireToBuy(plan.wires);
+          }),
+        level: 'caution',
+        subject: 'feed',
+        says: /no reel of the catalogue is of: Wire 9 AWG/,
       },
     ],
     quiet: [{ name: 'enough, and a fuse that has a rule of its own', about: enough }],
