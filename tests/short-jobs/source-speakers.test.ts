@@ -13,6 +13,16 @@ const wired = shopWith(
 `,
 );
 
+/** The same, its speaker outputs named, and in the order of a plug. */
+const plugOrder = wired.map(({ path, text }) => ({
+  path,
+  text: text
+    .replaceAll('SP1..4: {', '"RR, FR, FL, RL": {')
+    .replaceAll('SP1..2: {', '"FL, FR": {')
+    .replaceAll('SP3..4: {', '"RL, RR": {')
+    .replace(/SP(\d)(?=[+-]?: )/g, (_, at) => ['FL', 'FR', 'RL', 'RR'][Number(at) - 1] ?? ''),
+}));
+
 const job = (...devices: readonly string[]) => `rackleaf: 1
 id: door-speakers
 title: "Speakers at the source unit"
@@ -83,5 +93,16 @@ describe('speakers without an amplifier', () => {
     const { job: read, problems } = linksOf(job(line), wired);
     expect(read).toBeNull();
     expect(problems.join('\n')).toMatch(says);
+  });
+
+  test('hang on the outputs that are named for their row and side, whatever their order in the part', () => {
+    const { links, problems } = linksOf(job(front, rear), plugOrder);
+    expect(problems).toEqual([]);
+    expect(links).toEqual({
+      'to-front-left': 'source-unit.FL front-left.C1',
+      'to-front-right': 'source-unit.FR front-right.C1',
+      'to-rear-left': 'source-unit.RL rear-left.C1',
+      'to-rear-right': 'source-unit.RR rear-right.C1',
+    });
   });
 });

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { carriedBy, carriedByName } from '../../lib/model/ports/carried-by-name.ts';
-import { linksOf, shopWith } from './links-of.ts';
+import { carriedBy, carriedByName } from '../../../lib/model/ports/carried-by-name.ts';
 
 // How outputs are marked is common practice, no source.
 describe('what the name of an output tells', () => {
@@ -60,47 +59,5 @@ describe('what the name of an output tells', () => {
       'front-right',
       'rear-left',
     ]);
-  });
-});
-
-/** The hatchback with ways from its source unit to the speakers, its speaker outputs named and in the order of a plug. */
-const wired = shopWith(
-  'hatchback.yaml',
-  '\nroutes:\n',
-  `\nroutes:
-  radio-left-door: { title: "Source unit to the left door", side: left, ends: [source-unit, left-door], passes: [cabin 5 ft] }
-  radio-right-door: { title: "Source unit to the right door", side: right, ends: [source-unit, right-door], passes: [cabin 5 ft] }
-  radio-left-rear: { title: "Source unit to the left rear", side: left, ends: [source-unit, left-rear], passes: [sill 12 ft] }
-  radio-right-rear: { title: "Source unit to the right rear", side: right, ends: [source-unit, right-rear], passes: [sill 12 ft] }
-`,
-);
-const plugOrder = wired.map(({ path, text }) => ({
-  path,
-  text: text
-    .replaceAll('SP1..4: {', '"RR, FR, FL, RL": {')
-    .replaceAll('SP1..2: {', '"FL, FR": {')
-    .replaceAll('SP3..4: {', '"RL, RR": {')
-    .replace(/SP(\d)(?=[+-]?: )/g, (_, at) => ['FL', 'FR', 'RL', 'RR'][Number(at) - 1] ?? ''),
-}));
-
-test('speakers hang on the outputs that are named for their row and side', () => {
-  const { links, problems } = linksOf(
-    `rackleaf: 1
-id: door-speakers
-title: "Speakers at the source unit"
-issued-on: 2026-05-04
-vehicle: hatchback
-devices:
-  front: { part: coaxial-65, in: [left-door, right-door] }
-  rear: { part: coaxial-525, in: [left-rear, right-rear] }
-`,
-    plugOrder,
-  );
-  expect(problems).toEqual([]);
-  expect(links).toEqual({
-    'to-front-left': 'source-unit.FL front-left.C1',
-    'to-front-right': 'source-unit.FR front-right.C1',
-    'to-rear-left': 'source-unit.RL rear-left.C1',
-    'to-rear-right': 'source-unit.RR rear-right.C1',
   });
 });

@@ -32,6 +32,7 @@ import { writtenConductorCases } from './conductors/written-conductors.ts';
 import { wrongEndCases } from './conductors/wrong-ends.ts';
 import { asBuiltCases } from './data/as-built.ts';
 import { jobDataCases } from './data/job-data.ts';
+import { outputOrderCases } from './data/output-order.ts';
 import { partDataCases } from './data/part-data.ts';
 import { photoCases } from './data/photos.ts';
 import { privateNameCases } from './data/private-names.ts';
@@ -120,6 +121,7 @@ const every = {
   ...speakerDelayCases,
   ...routeEndCases,
   ...playedOctaveCases,
+  ...outputOrderCases,
   ...partDataCases,
   ...writtenConductorCases,
   ...vehicleDataCases,
