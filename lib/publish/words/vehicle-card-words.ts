@@ -23,11 +23,18 @@ export function faultSteps(plan: BuildPlan): readonly string[] {
   const then = hasProcessor ? ', then at the processor' : '';
   const jointV = ruleOf(plan, 'joint-drop-limit');
   const keyOffA = ruleOf(plan, 'key-off-draw');
+  const levels = new Set(plan.audio.inputs.map(({ level }) => level));
+  const silenced = [
+    ...(levels.has('high') ? ['plugs of speaker-level inputs off, none shorted or grounded, radio off'] : []),
+    ...(levels.has('high') && !levels.has('low')
+      ? []
+      : [`shorting plugs at the line inputs of the amplifier${then}`]),
+  ].join('; ');
   return [
     `Dead: ${hasMainFuse ? 'main fuse, then ' : ''}volts along the points below. The first point that lacks its volts has the fault before it.`,
     `Comes and goes: wiggle each joint under load; any one joint drops at most ${printed('loss-at-most', jointV * 1000)}.`,
     `One channel dead: change leads at the amplifier${then}; what moves with the lead is before it.`,
-    `Noise: shorting plugs at the amplifier inputs${then}, then at the source; engine off, at idle, at 2,000 rpm, lights and blower on.`,
+    `Noise: ${silenced}; then the source; engine off, at idle, at 2,000 rpm, lights and blower on.`,
     `Battery flat: draw with the key off ${printed('time-needed', ruleOf(plan, 'key-off-wait') / 60)} or more after locking, at most ${printed('small-current-allowed', keyOffA)}; pull fuses one by one.`,
   ];
 }

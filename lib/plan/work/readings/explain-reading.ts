@@ -78,12 +78,12 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
   noise: ({ line, differing }) => {
     const item = line.id.split('.')[0] ?? '';
     if (line.id === `${item}.noise-shorted`)
-      return 'noise with the inputs shorted is made in the amplifier or comes over its supply: read its ground drop, move its feed from the signal';
+      return 'noise with nothing at the inputs is made in the amplifier or comes over its supply: read its ground drop, move its feed from the signal';
     if (differing.has(`${item}.noise-shorted`))
-      return 'noisy with its inputs shorted already: mend that first, then read again';
+      return 'noisy with nothing at its inputs already: mend that first, then read again';
     return line.id === `${item}.noise-processor` || differing.has(`${item}.noise-processor`)
-      ? 'quiet with shorting plugs at the amplifier: the noise comes in at the processor or its leads; compare their grounds'
-      : 'quiet with shorting plugs, so the noise comes from the source or its leads: source off, then its plugs off one by one';
+      ? 'quiet with nothing at the amplifier: the noise comes in at the processor or its leads; compare their grounds'
+      : 'quiet with nothing at the inputs, so the noise comes from the source or its leads: source off, then its plugs off one by one';
   },
   source: () =>
     'not what the data of the source say: write the reading into the vehicle file and plan again before the gains are set',

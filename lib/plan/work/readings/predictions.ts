@@ -1,6 +1,7 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { BuildPlan } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
+import { instruments } from '../../../model/printed/instrument.ts';
 import { writeQuantity } from '../../../model/quantity/quantity.ts';
 import { fittedFans } from '../../power/fans.ts';
 import { mostIdleA } from '../bench-supply-limit.ts';
@@ -62,6 +63,18 @@ function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
   });
 }
 
+/**
+ * The limits of a resistance, outwards to what an ohmmeter of tenths may show for what lies within them: half a digit on
+ * either side, then to the digit.
+ */
+function asMeterShows(fromOhm: number | null, toOhm: number | null): Pick<Prediction, 'least' | 'greatest'> {
+  const perOhm = Math.round(1 / instruments.ohmmeter.finest);
+  return {
+    least: fromOhm === null ? null : Math.max(0, Math.floor(fromOhm * perOhm - 0.5 + 1e-9) / perOhm),
+    greatest: toOhm === null ? null : Math.ceil(toOhm * perOhm + 0.5 - 1e-9) / perOhm,
+  };
+}
+
 function plugLines({ audio }: Predictable): Prediction[] {
   return audio.channels.flatMap(({ id, loadOhm, dcResistanceOhm }): Prediction[] => {
     if (loadOhm === null) return [];
@@ -73,8 +86,7 @@ function plugLines({ audio }: Predictable): Prediction[] {
         what: `${id}: resistance at the speaker plug, plug off`,
         predicted: fromOhm === null ? null : (fromOhm + toOhm) / 2,
         unit: 'ohm',
-        least: fromOhm,
-        greatest: toOhm,
+        ...asMeterShows(fromOhm, toOhm),
         when: 'before-power',
         figures:
           fromOhm === null
@@ -240,15 +252,20 @@ function lastLines(job: Job, plan: Predictable): Prediction[] {
   ];
 }
 
-/** With the inputs of each amplifier shorted, then those of the processor, then the source on: alternating volts. */
+/** True for a device with an input that a bridged speaker output feeds: neither side of it may touch ground or the other. */
+function takesSpeakerLevel({ inputs }: Predictable['audio'], id: string): boolean {
+  return inputs.some(({ input, level }) => level === 'high' && input.startsWith(`${id}.`));
+}
+
+/** With the inputs of each amplifier shorted, or open where they take speaker level, then those of the processor, then the source on: alternating volts. */
 function noiseLines({ rules }: Pick<Job, 'rules'>, { audio, items }: Predictable): Prediction[] {
   const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
   const [processor] = items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
-  const lines = (name: string, limitV: number, how: string): Prediction[] =>
+  const lines = (name: string, limitV: number, how: (id: string) => string): Prediction[] =>
     amplifiers.map((id) => ({
       id: `${id}.${name}`,
       kind: 'noise',
-      what: `${id}: noise at a speaker output, ${how}`,
+      what: `${id}: noise at a speaker output, ${how(id)}`,
       predicted: null,
       unit: 'mV',
       least: null,
@@ -257,11 +274,17 @@ function noiseLines({ rules }: Pick<Job, 'rules'>, { audio, items }: Predictable
       figures: [['greatest', 1000 * limitV, 'mV']],
     }));
   const quietV = rules['noise-quiet'].value;
+  const silenced = (id: string, whose: string) =>
+    takesSpeakerLevel(audio, id)
+      ? `inputs of ${whose} left open, none shorted or grounded, radio off, engine off`
+      : `shorting plugs at the inputs of ${whose}, engine off`;
   return [
-    ...lines('noise-shorted', quietV, 'shorting plugs at its inputs, engine off'),
-    ...(processor
-      ? lines('noise-processor', quietV, `shorting plugs at the inputs of ${processor.id}, engine off`)
-      : []),
-    ...lines('noise-running', rules['noise-running'].value, 'source on, 2,000 rpm, lights and blower on'),
+    ...lines('noise-shorted', quietV, (id) => silenced(id, id)),
+    ...(processor ? lines('noise-processor', quietV, () => silenced(processor.id, processor.id)) : []),
+    ...lines(
+      'noise-running',
+      rules['noise-running'].value,
+      () => 'source on, 2,000 rpm, lights and blower on',
+    ),
   ];
 }

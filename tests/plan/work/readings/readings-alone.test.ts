@@ -107,12 +107,22 @@ describe('what is predicted of a plan', () => {
 
   test('a plug reads half-way between the least and the most of its coils', () => {
     expect(plugOf({ loadOhm: 4, dcResistanceOhm: { fromOhm: 3, toOhm: 3.4 } })).toMatchObject({
-      ...{ predicted: 3.2, least: 3, greatest: 3.4, unit: 'ohm' },
+      ...{ predicted: 3.2, least: 2.9, greatest: 3.5, unit: 'ohm' },
       figures: [
         ['from', 3, 'ohm', expect.any(String)],
         ['to', 3.4, 'ohm', expect.any(String)],
       ],
     });
+  });
+
+  // An ohmmeter of tenths shows 0.85 ohm as 0.8 or 0.9, and 0.95 as 0.9 or 1.0.
+  test('a plug is right at every tenth that a meter may show for its coils', () => {
+    const [narrow, one] = [
+      [0.85, 0.95],
+      [0.9, 0.9],
+    ].map(([fromOhm = 0, toOhm = 0]) => plugOf({ loadOhm: 1, dcResistanceOhm: { fromOhm, toOhm } }));
+    expect(narrow).toMatchObject({ least: 0.8, greatest: 1 });
+    expect(one).toMatchObject({ least: 0.8, greatest: 1 });
   });
 
   test('a plug whose coils are not known is read all the same, against nothing; without a load there is none', () => {
@@ -218,6 +228,22 @@ describe('the limits of what is predicted', () => {
     expect(right?.what).toBe('right: delay as set, 144 samples');
     expect(delays({ delayMs: null, delaySamples: 96 })).toEqual([]);
     expect(delays({ delayMs: 2, delaySamples: null })).toEqual([]);
+  });
+
+  // Common practice, no source: neither side of a bridged output may be grounded, nor an input for it be shorted.
+  test('of noise is read with inputs for speaker level left open, and with line inputs shorted', () => {
+    const { amplifier = '' } = audio.channels[0] ?? {};
+    const at = (level: PlanInput['level']) => {
+      const input: PlanInput = {
+        ...{ input: `${amplifier}.IN1`, output: 'radio.OUT', wire: 'signal', level, sourceV: 4 },
+        ...{ leastV: null, greatestV: null, headroomDb: null, reserveDb: null, verdict: 'unknown' },
+      };
+      const found = predictions(job(), { power, items, boards, audio: { ...audio, inputs: [input] } });
+      return byId(found, `${amplifier}.noise-shorted`).what;
+    };
+    expect(at('high')).toMatch(/left open, none shorted or grounded, radio off/);
+    expect(at('high')).not.toMatch(/shorting plugs/);
+    expect(at('low')).toMatch(/shorting plugs/);
   });
 
   test('of noise are those of the house, read in millivolts', () => {
