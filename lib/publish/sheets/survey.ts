@@ -150,11 +150,11 @@ function wayMeasures(plan: BuildPlan): Measure[] {
 function placeMeasures(plan: BuildPlan): Measure[] {
   const write = writerFor(plan.shop);
   const { item } = namesOf(plan);
-  return plan.audio.speakers.flatMap(({ id, distanceM }) =>
-    distanceM === null
-      ? []
-      : [{ group: 'From the listener’s head', what: item(id), says: write.length('measured', distanceM) }],
-  );
+  return plan.audio.speakers.map(({ id, distanceM }) => ({
+    group: 'From the listener’s head',
+    what: item(id),
+    says: distanceM === null ? { text: 'not measured' } : write.length('measured', distanceM),
+  }));
 }
 
 /** A thing of the vehicle, with the side that it is on by the vehicle's file. */

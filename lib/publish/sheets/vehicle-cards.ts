@@ -128,7 +128,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     fuses: fuses && dense(fuses),
     jumpStart: jumpStart(ruleOf(plan, 'voltage-variable-high'), fuses !== null),
     points: points && dense(points),
-    against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power.`,
+    against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power and the voltage that sizes are reckoned at; the fuse table tells the greatest that a fuse carries, at the voltages that its devices get.`,
     faultSteps: faultSteps(plan),
   };
 }

@@ -21,6 +21,13 @@ describe('the survey sheet prints what a tape or an eye alone can tell', () => {
     expect(sheet).toMatch(/From end to end/);
   });
 
+  it('the distance of each speaker, and a blank beside one that nobody measured', () => {
+    const sheet = printed(({ vehicle }) => {
+      for (const place of Object.values(vehicle.places ?? {})) delete place.distance;
+    });
+    expect(sheet).toMatch(/not measured/);
+  });
+
   it('the side of what the vehicle came with and of the ground points that are used', () => {
     const on = (side: 'left' | 'right') =>
       printed(({ vehicle }) => {
