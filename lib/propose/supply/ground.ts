@@ -1,4 +1,5 @@
 import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
@@ -40,34 +41,55 @@ function groundNeeds(draft: Draft, drawA: (device: DraftDevice) => number): read
   });
 }
 
+/** Each lead at the first bar there that takes its size; what none takes as though there were no bar. */
 function groundTogether(draft: Draft, needs: readonly GroundNeed[]): void {
-  const [only, second] = needs;
+  const [first] = needs;
+  if (!first) return;
+  const bars = barsOf(draft, first.device);
+  const barFor = (need: GroundNeed) => bars.find((bar) => takesLead(bar, need));
+  for (const bar of bars) {
+    const own = needs.filter((need) => barFor(need) === bar);
+    if (own.length > 0) linkBar(draft, bar, own);
+  }
+  const left = needs.filter((need) => !barFor(need));
+  const [only, second] = left;
   if (!only) return;
-  const written = barOf(draft, only.device);
-  if (!second && !written) {
-    const end = groundEnd(draft, only.device);
-    if (end)
-      draft.addLink(
-        draft.freeName(`ground-${only.device.id}`, only.terminal.toLowerCase()),
-        { from: `${only.device.id}.${only.terminal}`, to: end.to },
-        { rule: 'ground', reason: end.reason, cp: true },
-        only.device.id,
-      );
+  if (second) {
+    const bar = newBar(draft, left);
+    if (bar) linkBar(draft, bar, left);
     return;
   }
-  const bar = written ?? newBar(draft, needs);
-  if (bar) linkBar(draft, bar, needs);
+  const end = groundEnd(draft, only.device);
+  if (end)
+    draft.addLink(
+      draft.freeName(`ground-${only.device.id}`, only.terminal.toLowerCase()),
+      { from: `${only.device.id}.${only.terminal}`, to: end.to },
+      { rule: 'ground', reason: end.reason, cp: true },
+      only.device.id,
+    );
 }
 
-/** A ground bar of the job that stands where a device stands. */
-function barOf(draft: Draft, { board, seat }: DraftDevice): DraftDevice | null {
+/** The ground bars of the job that stand where a device stands, with a free port. */
+function barsOf(draft: Draft, { board, seat }: DraftDevice): readonly DraftDevice[] {
+  return draft.own.filter(
+    (one) =>
+      one.board === board &&
+      one.seat === seat &&
+      terminalsWith(one, 'ground-bar').some((name) => draft.isFree(one.id, name)),
+  );
+}
+
+/** True where some port of a bar takes the conductors of a terminal, free or not: too few ports is another matter. */
+function takesLead(bar: DraftDevice, need: GroundNeed): boolean {
+  return terminalsWith(bar, 'ground-bar').some((name) => portTakes(terminalAt(bar, name), need));
+}
+
+function portTakes(port: TerminalSpec | null | undefined, { device, terminal }: GroundNeed): boolean {
+  const [takes, own] = [terminalAt(device, terminal)?.takes, port?.takes];
   return (
-    draft.own.find(
-      (one) =>
-        one.board === board &&
-        one.seat === seat &&
-        terminalsWith(one, 'ground-bar').some((name) => draft.isFree(one.id, name)),
-    ) ?? null
+    !takes ||
+    !own ||
+    (own.from.areaMm2 <= takes.to.areaMm2 * 1.001 && takes.from.areaMm2 <= own.to.areaMm2 * 1.001)
   );
 }
 
@@ -124,15 +146,7 @@ function dealPorts(
   const left = new Set(rest);
   const ports = new Map<GroundNeed, string>();
   for (const need of needs.toSorted((a, b) => b.currentA - a.currentA)) {
-    const takes = terminalAt(need.device, need.terminal)?.takes;
-    const port = [...left].find((name) => {
-      const own = spec.terminals[name]?.takes;
-      return (
-        !takes ||
-        !own ||
-        (own.from.areaMm2 <= takes.to.areaMm2 * 1.001 && takes.from.areaMm2 <= own.to.areaMm2 * 1.001)
-      );
-    });
+    const port = [...left].find((name) => portTakes(spec.terminals[name], need));
     if (port === undefined) return null;
     ports.set(need, port);
     left.delete(port);

@@ -87,7 +87,9 @@ function linkFrom(
     const reason = `the turn-on inputs draw ${ampsDrawn(sumA)}, and ${from} gives ${amps(limitA)}`;
     return throughRelay(draft, output, waiting, sumA, reason);
   }
+  const strip = stripBehind(draft, output);
   if (waiting.length <= ports) linkEach(draft, from, waiting);
+  else if (strip && freeWays(draft, strip).length >= waiting.length) linkWays(draft, strip, waiting);
   else
     throughStrip(
       draft,
@@ -118,7 +120,6 @@ function throughStrip(draft: Draft, from: string, waiting: readonly Waiting[], r
   const strip = stripFor(draft, waiting, reason);
   if (!strip) return;
   const [input] = terminalsWith(strip, 'feed-in');
-  const ways = terminalsWith(strip, 'feed-out').filter((name) => draft.isFree(strip.id, name));
   const why: Why = { rule: 'turn-on', reason, cp: true };
   if (input !== undefined && draft.isFree(strip.id, input))
     draft.addLink(
@@ -127,8 +128,29 @@ function throughStrip(draft: Draft, from: string, waiting: readonly Waiting[], r
       why,
       strip.id,
     );
-  const open = ways.length > 1 ? ways.join('|') : ways[0];
-  for (const { device, terminal } of waiting) linkOne(draft, `${strip.id}.${open}`, device, terminal);
+  linkWays(draft, strip, waiting);
+}
+
+/** Each on any of the free ways of a strip. */
+function linkWays(draft: Draft, strip: DraftDevice, waiting: readonly Waiting[]): void {
+  const ways = freeWays(draft, strip).join('|');
+  for (const { device, terminal } of waiting) linkOne(draft, `${strip.id}.${ways}`, device, terminal);
+}
+
+function freeWays(draft: Draft, strip: DraftDevice): readonly string[] {
+  return terminalsWith(strip, 'feed-out').filter((name) => draft.isFree(strip.id, name));
+}
+
+/** The strip that an output feeds already. */
+function stripBehind(draft: Draft, { device, terminal }: TurnOnOutput): DraftDevice | undefined {
+  const links = draft.linksAt(device.id, terminal);
+  return draft.own.find(
+    (one) =>
+      isStrip(one.spec) &&
+      terminalsWith(one, 'feed-in').some((name) =>
+        draft.linksAt(one.id, name).some((id) => links.includes(id)),
+      ),
+  );
 }
 
 function stripFor(draft: Draft, waiting: readonly Waiting[], reason: string): DraftDevice | null {
