@@ -47,14 +47,20 @@ export function newFlags(): readonly string[] {
 
 /** The flags of one thing, each with what it asks and how its answer is written. */
 export function flagsText(what: NewWhat, answers: Answers): string {
-  if (what === 'part' && !answers.kind) return `--kind  ${Object.keys(kinds).join(', ')}`;
-  return tablesOf[what](answers)
-    .map((table) =>
-      [
-        `--${table.key}  ${table.asks}`,
-        ...tableHints(table, table.columns).map((line) => `    ${line}`),
-        ...(table.rows > 1 ? ['    May be given several times.'] : []),
-      ].join('\n'),
-    )
-    .join('\n');
+  if (what === 'part' && !answers.kind)
+    return [`--kind  ${Object.keys(kinds).join(', ')}`, likeFlag].join('\n');
+  return [...(what === 'part' ? [likeFlag] : []), ...askedFlags(what, answers)].join('\n');
+}
+
+/** What spares the second of two that are alike in most rows; only differences are told of it. */
+const likeFlag = `--like PART  in place of the flags below, where a part of the shop is like it in most rows: what differs is told by --${differsKey}; \`rackleaf new part --like PART --flags\` lists what may`;
+
+function askedFlags(what: NewWhat, answers: Answers): readonly string[] {
+  return tablesOf[what](answers).map((table) =>
+    [
+      `--${table.key}  ${table.asks}`,
+      ...tableHints(table, table.columns).map((line) => `    ${line}`),
+      ...(table.rows > 1 ? ['    May be given several times.'] : []),
+    ].join('\n'),
+  );
 }

@@ -1,6 +1,7 @@
 import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import type { PlanChannel, PlanWire } from '../../model/plan/index.ts';
 import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import { houseRule } from '../house-rule-of.ts';
 import {
   deviceIdOf,
@@ -81,13 +82,8 @@ function thinLead(
 ): Verdict<'bass-lead-thin'> {
   const all = wiresOf(about, channel);
   const isWhole = (link: string) => all.every((wire) => wire.link !== link || thin.includes(wire));
-  const names = [...new Set(thin.map((wire) => (isWhole(wire.link) ? wire.link : wire.id)))];
+  const names = namesOf(thin, isWhole);
   const sizes = [...new Set(thin.map((wire) => wire.size.label))];
-  const it = names.length === 1 ? 'it' : 'them';
-  const refusing = [...new Set(thin.flatMap(endsOf))].flatMap((end) => {
-    const takes = terminalSpecOf(about.job, end)?.takes;
-    return takes && takes.to.areaMm2 < leastMm2 / 1.001 ? [`${end} takes at most ${takes.to.label}`] : [];
-  });
   const loses =
     channel.wireLossDb === null
       ? ''
@@ -99,12 +95,55 @@ function thinLead(
     value: size.areaMm2,
     limit: leastMm2,
     unit: 'mm2',
-    remedy:
-      refusing.length === 0
-        ? `run ${it} in ${asked}`
-        : `${refusing.join(', and ')}: run ${it} in ${asked} with a reducer at the end that is too small, or as short as can be`,
+    remedy: thickerLeads(about, thin, isWhole, asked, leastMm2),
     ...wireSpot(about, id),
   };
+}
+
+function namesOf(wires: readonly PlanWire[], isWhole: (link: string) => boolean): readonly string[] {
+  return [...new Set(wires.map(({ link, id }) => (isWhole(link) ? link : id)))];
+}
+
+/** Leads by what stands at their own ends: one whose terminal takes no more is told apart from those that run thicker as they are. */
+function thickerLeads(
+  { job }: Case,
+  thin: readonly PlanWire[],
+  isWhole: (link: string) => boolean,
+  asked: string,
+  leastMm2: number,
+): string {
+  const isTooSmall = (end: string) => {
+    const takes = terminalSpecOf(job, end)?.takes;
+    return takes !== undefined && takes.to.areaMm2 < leastMm2 / 1.001;
+  };
+  const refusedLinks = new Set(thin.filter((wire) => endsOf(wire).some(isTooSmall)).map(({ link }) => link));
+  const free = namesOf(
+    thin.filter(({ link }) => !refusedLinks.has(link)),
+    isWhole,
+  );
+  const bound = thin.filter(({ link }) => refusedLinks.has(link));
+  const ends = [...new Set(bound.flatMap(endsOf))].filter(isTooSmall);
+  const takes = ends.map((end) => `${end} takes at most ${terminalSpecOf(job, end)?.takes?.to.label ?? ''}`);
+  const own = namesOf(bound, isWhole);
+  return [
+    ...(free.length === 0 ? [] : [`run ${listed(free)} in ${asked}`]),
+    ...(own.length === 0
+      ? []
+      : [
+          `${listed(takes)}: run ${listed(own)} in ${asked} with a reducer at the end that is too small, or as short as can be`,
+        ]),
+    ...(isShelved(job, leastMm2) ? [] : [`no wire or cable of ${asked} is on the shelf: it is ordered`]),
+  ].join('; ');
+}
+
+/** True where a conductor that thick for speakers lies on the shelf. */
+function isShelved({ shop, parts }: Case['job'], leastMm2: number): boolean {
+  return Object.entries(shop.stock).some(([id, stock]) => {
+    const spec = parts[id];
+    if ((spec?.kind !== 'wire' && spec?.kind !== 'cable') || !spec.for.includes('speaker')) return false;
+    const sizes = spec.kind === 'wire' ? [spec] : Object.values(spec.conductors);
+    return sizes.some(({ size }) => size.areaMm2 >= leastMm2 * 0.999) && longestLengthM(stock) > 0;
+  });
 }
 
 export const speakerWireRules: readonly Rule[] = [wireLoss, bassLead];

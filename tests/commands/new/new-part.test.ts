@@ -292,6 +292,13 @@ describe('new part', () => {
     expect(folder.read('content/parts/battery-75.yaml')).toContain('short-circuit: 1900 A');
   });
 
+  test('says beside its flags that a part like another is told by what differs', async () => {
+    for (const line of [[], ['--kind', 'amplifier']]) {
+      const { out } = await folder.run('new', 'part', ...line, '--flags');
+      expect(out).toMatch(/^--like PART {2}.*like it in most rows.*--differs/m);
+    }
+  });
+
   test('lists what may differ, with what the other part has', async () => {
     const { status, out } = await folder.run('new', 'part', '--like', 'own-battery', '--flags');
     expect(status).toBe(0);

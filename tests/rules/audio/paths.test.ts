@@ -3,6 +3,7 @@ import type { BuildPlan, PlanSpeaker } from '../../../lib/model/plan/index.ts';
 import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
 import { channel, filter, filtered, speaker } from '../changes.ts';
 import { found } from '../found.ts';
+import { sized } from '../plan.ts';
 import { plannedCase, stereo } from '../stereo.ts';
 import { askOfKnob } from './low-pass-knob.ts';
 
@@ -87,6 +88,47 @@ describe('a bass lead that is thin', () => {
       aboutPlan((plan) => Object.assign(channel(plan, 'amp.2'), { loadOhm: 1, minimumOhm: 1 })),
     );
     expect(told?.of).toEqual(['speaker-2', 'speaker-2.+', 'speaker-2.-', 'amp.2']);
+  });
+
+  test.each(['amp.CH2+', 'sub.C+'])('names what stands at its own end and takes no more: %s', (end) => {
+    const at = about({
+      plan: (plan) => Object.assign(channel(plan, 'amp.2'), { loadOhm: 1, minimumOhm: 1 }),
+    });
+    const [device = '', terminal = ''] = end.split('.');
+    const job = {
+      ...at.job,
+      devices: at.job.devices.map((one) => {
+        const spec = (name: string) => {
+          const takes = { from: sized('18'), to: sized(one.id === device && name === terminal ? '12' : '8') };
+          return { ...entry(one.facts.terminals, name), takes };
+        };
+        const names = Object.keys(one.facts.terminals);
+        return {
+          ...one,
+          facts: { ...one.facts, terminals: Object.fromEntries(names.map((name) => [name, spec(name)])) },
+        };
+      }),
+    };
+    const [told] = found('bass-lead-thin', { ...at, job });
+    expect(told?.remedy).toContain(`${end} takes at most 12 AWG: run speaker-2 in 10 AWG`);
+    expect(told?.remedy.match(/takes at most/g)).toHaveLength(1);
+  });
+
+  test('runs thicker as it is where its ends take it, and says what the shelf lacks', () => {
+    const [reel = ''] = Object.entries(about().job.parts).find(([, { kind }]) => kind === 'wire') ?? [];
+    const stocked = about({
+      content: (content) => {
+        Object.assign(partIn(content, reel, 'wire'), { size: '10 AWG', for: ['speaker'] });
+        content.shop.stock = { [reel]: { reels: ['10 m'] } };
+      },
+      plan: (plan) => Object.assign(channel(plan, 'amp.2'), { loadOhm: 1, minimumOhm: 1 }),
+    });
+    expect(found('bass-lead-thin', stocked)[0]?.remedy).toBe('run speaker-2 in 10 AWG');
+    const [bare] = found(
+      'bass-lead-thin',
+      aboutPlan((plan) => Object.assign(channel(plan, 'amp.2'), { loadOhm: 1, minimumOhm: 1 })),
+    );
+    expect(bare?.remedy).toContain('no wire or cable of 10 AWG is on the shelf');
   });
 });
 

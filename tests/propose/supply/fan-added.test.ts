@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { changed, linksOf } from './links-of.ts';
-import { shop } from './short-shop.ts';
+import { changed, linksOf } from '../../short-jobs/links-of.ts';
+import { shop } from '../../short-jobs/short-shop.ts';
 
 /** A ground block as an amplifier wants it: none of its ports takes the 18 AWG of a fan. */
 const tight = {
