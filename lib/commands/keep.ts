@@ -120,6 +120,8 @@ function kept(files: readonly SourceFile[], file: SourceFile, { edits }: KeepEdi
 const doubts: Readonly<Record<ProposalDoubt, string>> = {
   'not-measured': 'the length is assumed; measure it, and write what you measure',
   'plays-nothing': 'left open since nothing plays there; write the true reason, or what it drives',
+  'bass-pair-chosen':
+    'the bass takes the front pair of the source; write signal: rear at the subwoofer where it is to play the rear one',
   'fader-moves-bass': 'the fader of the source moves the bass; leave it in the middle',
 };
 

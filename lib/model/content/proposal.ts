@@ -17,7 +17,12 @@ export const proposalRuleSchema = z.enum([
 export type ProposalRule = z.infer<typeof proposalRuleSchema>;
 
 /** What a proposal leaves to be looked at: it may be something that was forgotten, or that nobody measured. */
-export const proposalDoubtSchema = z.enum(['plays-nothing', 'fader-moves-bass', 'not-measured']);
+export const proposalDoubtSchema = z.enum([
+  'plays-nothing',
+  'fader-moves-bass',
+  'bass-pair-chosen',
+  'not-measured',
+]);
 export type ProposalDoubt = z.infer<typeof proposalDoubtSchema>;
 
 /** What a job file may say somewhere: JSON, which YAML takes word for word. */

@@ -8,6 +8,11 @@ export const signalFindings = {
     levels: ['note'],
     ...commonPractice,
   },
+  'bass-pair-chosen': {
+    asks: 'Which pair of the source a subwoofer plays is written, where there are several.',
+    levels: ['note'],
+    ...commonPractice,
+  },
   'bass-from-one-side': {
     asks: 'A subwoofer plays the bass of both sides, where the source gives each side by itself.',
     levels: ['caution'],

@@ -127,7 +127,8 @@ function pairOfBass(
     ? `the source has no bass pair, and nothing plays its ${pair} pair: the fader moves the bass`
     : `the source has no bass pair: bass is made from its ${pair} pair`;
   const why: Why = { rule: 'inputs', reason, cp: true };
-  return { pair, why: spare === 'rear' ? { ...why, doubt: 'fader-moves-bass' } : why };
+  if (spare === 'rear') return { pair, why: { ...why, doubt: 'fader-moves-bass' } };
+  return { pair, why: !spare && has.length > 1 ? { ...why, doubt: 'bass-pair-chosen' } : why };
 }
 
 function linkInputs(

@@ -51,6 +51,24 @@ const faderMovesBass: Rule = {
   },
 };
 
+const bassPairChosen: Rule = {
+  id: 'bass-pair-chosen',
+  judge(about) {
+    const links = inDoubt(about, 'bass-pair-chosen').map(({ path }) => path[1] ?? '');
+    const [first] = links;
+    if (first === undefined) return [];
+    return [
+      {
+        level: 'note',
+        of: links,
+        message: `${listed(links)} ${links.length === 1 ? 'takes' : 'take'} the bass from the front pair of the source, which was chosen here: the source has a rear pair too`,
+        remedy: 'write signal: rear at the subwoofer, or signal: front where the front pair is meant',
+        ...wireSpot(about, first),
+      },
+    ];
+  },
+};
+
 const lengthNotMeasured: Rule = {
   id: 'length-not-measured',
   judge(about) {
@@ -77,4 +95,9 @@ const lengthNotMeasured: Rule = {
   },
 };
 
-export const proposalRules: readonly Rule[] = [openOnlyByProposal, faderMovesBass, lengthNotMeasured];
+export const proposalRules: readonly Rule[] = [
+  openOnlyByProposal,
+  faderMovesBass,
+  bassPairChosen,
+  lengthNotMeasured,
+];

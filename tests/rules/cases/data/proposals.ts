@@ -55,6 +55,18 @@ export const proposalCases = {
     ],
     quiet: [{ name: 'bass from its own pair', about: () => proposing(lead()) }],
   },
+  'bass-pair-chosen': {
+    fires: [
+      {
+        name: 'bass from the front pair where the source has a rear one',
+        about: () => proposing(lead('bass-pair-chosen')),
+        level: 'note',
+        subject: 'board-ground',
+        toDo: /signal: rear/,
+      },
+    ],
+    quiet: [{ name: 'bass from its own pair', about: () => proposing(lead()) }],
+  },
   'length-not-measured': {
     fires: [
       {
