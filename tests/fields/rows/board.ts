@@ -83,7 +83,7 @@ export const boardRows: readonly Row[] = [
   [
     'board/boards/main/screw',
     'a bolt for a screw',
-    'bolt-m6-40',
+    'bolt-m6-60',
     /no wood screw/,
     { scene: { 'board/boards/main/screw': 'wood-screw-8-16' } },
   ],
@@ -180,7 +180,13 @@ export const reachRows: readonly Row[] = [
   ['vehicle/spaces/well/bounds/right', 'a word of everyday', 'trim', /wall or open/, { job: 'board' }],
   ['vehicle/spaces/well/bounds/top', 'a word of everyday', 'shelf', /wall or open/, { job: 'board' }],
   ['vehicle/spaces/well/bounds/bottom', 'a word of everyday', 'floor', /wall or open/, { job: 'board' }],
-  ['vehicle/spaces/well/bounds/front', 'a word of everyday', 'hatch', /wall, open or lid/, { job: 'board' }],
+  [
+    'vehicle/spaces/well/bounds/front',
+    'a word of everyday',
+    'hatch',
+    /one of wall, open, lid/,
+    { job: 'board' },
+  ],
   ['vehicle/spaces/well/keep-reachable/jack/x', 'a tenth', '54 mm', 'area-covered', { job: 'board' }],
   [
     'vehicle/spaces/well/keep-reachable/jack/y',

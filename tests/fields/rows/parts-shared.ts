@@ -194,7 +194,12 @@ export const sharedPartRows: readonly Row[] = [
     'linkwitz',
     /linkwitz-riley/,
   ],
-  ['parts/parts/amp-mono-400/controls/LOW-PASS/filter/order', 'decibels for the order', 24, /8/],
+  [
+    'parts/parts/amp-mono-400/controls/LOW-PASS/filter/order',
+    'decibels for the order',
+    24,
+    /such as 2 for 12 dB/,
+  ],
   [
     'parts/parts/amp-four/controls/XOVER-12/filter/passes/HP',
     'a position that it has not',

@@ -188,7 +188,7 @@ export const soundPartRows: readonly Row[] = [
     '40 L',
     'subwoofer-misfits-box',
   ],
-  ['parts/parts/crossover-two-way/ways/T', 'the word left out', '3 kHz', /is not a band/],
+  ['parts/parts/crossover-two-way/ways/T', 'the word left out', '3 kHz', /not how a band is written/],
   ['parts/parts/crossover-two-way/order', 'decibels for its order', 12, /such as 2 for 12 dB/],
   ['parts/parts/crossover-two-way/load', 'mohm for ohm', '4 mohm', /is below/],
   ['parts/parts/crossover-two-way/power', 'kW for W', '90 kW', /is above/],

@@ -133,9 +133,9 @@ export const shortFormRows: readonly Row[] = [
   [`${amp}/controls/GAIN-12, GAIN-34/channels/1/0`, 'a figure wrong', '9', /GAIN-34/, { scene: gains }],
   [
     `${amp}/controls/GAIN-12/channels`,
-    'downwards',
-    '2..1',
-    /runs downwards/,
+    'one that it has not',
+    '1..9',
+    /no channel/,
     { scene: { [`${amp}/controls/GAIN-12/channels`]: '1..2' } },
   ],
   ...rangeRows(`${amp}/terminals/B+/takes`, '8 AWG to 4 AWG'),
@@ -144,9 +144,9 @@ export const shortFormRows: readonly Row[] = [
   ...rangeRows('parts/parts/processor-six/filter-range', '20 Hz to 20 kHz'),
   [
     'parts/parts/processor-six/filter-outputs',
-    'downwards',
-    'OUT6..1',
-    /runs downwards/,
+    'one that it has not',
+    'OUT1..7',
+    /OUT7/,
     { scene: { 'parts/parts/processor-six/filter-outputs': 'OUT1..6' } },
   ],
   [

@@ -6,7 +6,7 @@ export const shortJobRows: readonly Row[] = [
   ['short/devices/sub/driven-by', 'what it drives in turn', 'battery', /drives no speaker/],
   ['short/devices/sub/in/0', 'a letter short', 'bot', /bot/],
   ['short/devices/sub/channels/0', 'a channel that it has not', '7', /no channel 7/],
-  ['short/devices/sub/plays', 'a corner without its words', '80 Hz', /is not a band/],
+  ['short/devices/sub/plays', 'a corner without its words', '80 Hz', /not how a band is written/],
   ['short/devices/sub/plays', 'the upper corner first', '80 Hz to 20 Hz', /runs downwards/],
   ['short/devices/sub/signal', 'a word of everyday', 'back', /rear/],
   ['short/devices/sub/box', 'a letter short', 'enclosure-portd-45', /enclosure-portd-45/],
