@@ -3,7 +3,7 @@ import { everyFinding, type Finding } from '../../lib/model/finding.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { planKept } from '../plan/plan-kept.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
-import { inParts, inShop, inVehicle } from '../plan/shop-changes.ts';
+import { addParts, inParts, inShop, inVehicle } from '../plan/shop-changes.ts';
 import { inJob } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 
@@ -154,7 +154,22 @@ const faults: readonly Fault[] = [
   ],
   [
     'a thin bass lead',
-    [inJob('to: sub.C1, length: 3 ft', 'to: sub.C1, size: 18 AWG, length: 3 ft')],
+    [
+      inJob('to: sub.C1, length: 3 ft', 'to: sub.C1, size: 18 AWG, length: 3 ft'),
+      addParts(
+        ...[
+          ['white-18', 'WH'],
+          ['striped-18', 'WH/BK'],
+        ].map(
+          ([id, colour]) =>
+            `${id}: { kind: wire, title: "18 AWG", size: 18 AWG, insulation: 105 C, colour: ${colour}, for: [speaker] }`,
+        ),
+      ),
+      inShop(
+        '  white-12: {',
+        '  white-18: { reels: [30 ft] }\n  striped-18: { reels: [30 ft] }\n  white-12: {',
+      ),
+    ],
     'caution bass-lead-thin speaker',
   ],
   [
