@@ -51,7 +51,9 @@ export const whole: readonly Area[] = [
     name: 'sizing',
     code: ['lib/plan/power/sizing'],
     heldBy: [
-      'tests/plan/power/{sizing/{[!c]*,conductor-[!s]*,conductor-sizing,continuous-current},protection}.test.ts',
+      'tests/plan/power/sizing/{size-[!f]*,bend-bounds,thinner-cables,speaker-wire-in-heat,least-sizes,link-ports,next-size,ports-fit}.test.ts',
+      'tests/plan/power/{sizing/{fuse-*,conductor-[!s]*,conductor-sizing,continuous-current},protection}.test.ts',
+      'tests/plan/power/sizing/{growth-*,size-for-drop}.test.ts',
       'tests/plan/power/{sizing/conductor-sizer,ground-under-feed,chosen-together,shared-power}.test.ts',
     ],
   },
