@@ -2,6 +2,8 @@ import { computeAnew } from '../../../lib/model/keep.ts';
 import { onceEach } from '../../../lib/plan/once-each.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import type { NetworkInput } from '../../../lib/plan/power/operating-points.ts';
+import { conductorSizer } from '../../../lib/plan/power/sizing/conductor-sizer.ts';
+import { fuseChooser } from '../../../lib/plan/power/sizing/fuse-chooser.ts';
 import type { PowerSizing } from '../../../lib/plan/power/sizing/power-sizing.ts';
 import { settleJob } from '../../../lib/plan/settle-job.ts';
 import type { Settled } from '../../../lib/plan/settle-sizes.ts';
@@ -29,4 +31,10 @@ export function settledPower(change: (content: Written) => void): PowerSizing & 
 /** The small shop's job, with changes made to its files, once its sizes stand. */
 export function settledShop(...changes: readonly Change[]): Settled {
   return settledOnce(JSON.stringify(changes), () => jobOf(smallShop(...changes)));
+}
+
+/** The same with nothing sized or chosen yet: what is tried of it is worked out, not remembered. */
+export function sizedAnew(sizing: PowerSizing): PowerSizing {
+  const { job, devices, circuit } = sizing;
+  return { ...sizing, sizer: conductorSizer(job, devices, circuit.roles), choose: fuseChooser(job) };
 }

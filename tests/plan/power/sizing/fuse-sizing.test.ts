@@ -3,7 +3,7 @@ import { type FuseSizing, type SizedFuse, sizeFuses } from '../../../../lib/plan
 import { usualHouseRules } from '../../../power/usual-rules.ts';
 import { one, partIn } from '../../../rules/case.ts';
 import type { Written } from '../../../rules/content.ts';
-import { settledPower } from '../settled-power.ts';
+import { settledPower, sizedAnew } from '../settled-power.ts';
 import { banked, charged, isolated } from '../two-batteries.ts';
 
 type Change = (content: Written) => void;
@@ -18,7 +18,7 @@ function fuses(
     readonly draws?: Readonly<Record<string, number>>;
   } = {},
 ) {
-  const { job, circuit, paths, loads, protection, choose } = settledPower(change);
+  const { job, circuit, paths, loads, protection, choose } = sizedAnew(settledPower(change));
   const drawing = loads.map((load) => ({ ...load, ratedA: draws[load.item] ?? load.ratedA }));
   return sizeFuses({ job, circuit, paths, loads: drawing, protection, choose, mostA, flowA });
 }

@@ -8,12 +8,11 @@ import { type SizedPower, sizePower } from '../../../../lib/plan/power/sizing/si
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { addParts, inParts, inShop } from '../../shop-changes.ts';
-import { settledShop } from '../settled-power.ts';
+import { settledShop, sizedAnew } from '../settled-power.ts';
 
 /** The small shop's supply, sized for its drop from nothing. */
 function sized(...changes: readonly Change[]) {
-  const { sizing: settled } = settledShop(...changes);
-  const sizing = { ...settled, least: new LeastSizes() };
+  const sizing = { ...sizedAnew(settledShop(...changes).sizing), least: new LeastSizes() };
   const power = sizeForDrop(sizing);
   const of = (id: string) => {
     const found = power.conductors.get(id);

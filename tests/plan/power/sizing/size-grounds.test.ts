@@ -6,7 +6,7 @@ import { usualRules } from '../../../power/usual-rules.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { addParts, inParts, inShop } from '../../shop-changes.ts';
-import { settledShop } from '../settled-power.ts';
+import { settledShop, sizedAnew } from '../settled-power.ts';
 
 const ports = (terminal: 'B+' | 'GND', role: string, most: string, conductors: number) =>
   inParts(
@@ -40,7 +40,7 @@ const reel = (awg: string, stock = '30 ft'): readonly Change[] => [
 ];
 
 function grounds(...changes: readonly Change[]) {
-  const { sizing } = settledShop(...changes);
+  const sizing = sizedAnew(settledShop(...changes).sizing);
   const least = new LeastSizes();
   const { conductors } = sizePower({ ...sizing, least });
   const sm = (ids: readonly string[]) =>

@@ -6,7 +6,7 @@ import { sizeOthers } from '../../../../lib/plan/power/sizing/size-others.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { addParts, inParts } from '../../shop-changes.ts';
-import { settledShop } from '../settled-power.ts';
+import { settledShop, sizedAnew } from '../settled-power.ts';
 
 const turnOn = (instead: string): Change =>
   inJob('  turn-on: { from: radio.REM, to: amp.REM }', `  turn-on: { ${instead} }`);
@@ -19,7 +19,8 @@ const fromWay = (how = 'length: 1 m'): readonly Change[] => [
 ];
 
 function others(changes: readonly Change[], fuse: Partial<SizedFuse> = {}, only?: (id: string) => boolean) {
-  const { sizing, power } = settledShop(...changes);
+  const { sizing: settled, power } = settledShop(...changes);
+  const sizing = sizedAnew(settled);
   const fuses = power.fuses
     .filter(({ edge }) => only?.(edge.id) ?? true)
     .map((one) => (one.edge.id === 'block.OUT1' ? { ...one, ...fuse } : one));

@@ -7,11 +7,11 @@ import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { byId } from '../../plan-small-shop.ts';
 import { addParts, inParts, inShop } from '../../shop-changes.ts';
-import { settledShop } from '../settled-power.ts';
+import { settledShop, sizedAnew } from '../settled-power.ts';
 
 /** The sizes of the small shop's supply in one pass, from nothing. */
 function sized(...changes: readonly Change[]) {
-  const { sizing } = settledShop(...changes);
+  const sizing = sizedAnew(settledShop(...changes).sizing);
   const least = new LeastSizes();
   const { conductors, fuses } = sizePower({ ...sizing, least });
   const of = (id: string) => {

@@ -4,7 +4,7 @@ import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeOthers } from '../../../../lib/plan/power/sizing/size-others.ts';
 import { partsFile, vehicleFile } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { settledShop } from '../settled-power.ts';
+import { settledShop, sizedAnew } from '../settled-power.ts';
 
 const inSun: Change = [
   vehicleFile,
@@ -24,7 +24,7 @@ const reels: Change = [
 
 /** The wire of the speaker where its loss asks for 10 AWG. */
 function sized(...changes: readonly Change[]) {
-  const { sizing } = settledShop(...changes);
+  const sizing = sizedAnew(settledShop(...changes).sizing);
   const least = new LeastSizes();
   const [id = ''] = [...sizeOthers({ ...sizing, least }, []).keys()].filter((one) =>
     /speaker.*\+$/.test(one),
