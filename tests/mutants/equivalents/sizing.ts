@@ -163,4 +163,25 @@ export const sizing: readonly Equivalent[] = [
     to: 'a.link.id <= b.link.id',
     why: 'no two links have one id',
   },
+  {
+    file: 'lib/plan/power/sizing/growth-attempts.ts',
+    line: 'definition.name === rated.name',
+    from: 'definition.name === rated.name',
+    to: 'false',
+    why: 'the point that is known is solved once more, to the same',
+  },
+  {
+    file: 'lib/plan/power/sizing/bend-bounds.ts',
+    line: 'const onBoard = new Set',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'no device has that name',
+  },
+  {
+    file: 'lib/plan/power/sizing/bend-bounds.ts',
+    line: 'const kinked = faults',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'a word has no role, so it is passed over',
+  },
 ];

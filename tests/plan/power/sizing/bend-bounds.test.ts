@@ -54,6 +54,13 @@ describe('what kinks becomes thinner', () => {
     const { job, sized, mm2 } = shop();
     const stood = new Map(['feed', 'ground'].map((id) => [id, mm2('feed')]));
     expect(thinnerBounds(job, [kink('feed')], sized, stood)).toBeNull();
+    const nearly = new Map(['feed', 'ground'].map((id) => [id, mm2('feed') * 1.0005]));
+    expect(thinnerBounds(job, [kink('feed')], sized, nearly)).toBeNull();
+  });
+
+  test('for the kink of a ground as for that of a feed', () => {
+    const { job, sized, mm2 } = shop();
+    expect(thinnerBounds(job, [kink('ground')], sized, new Map())?.get('feed')).toBe(mm2('ground'));
   });
 
   test('not what was given', () => {

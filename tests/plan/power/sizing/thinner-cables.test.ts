@@ -25,6 +25,7 @@ test('what is thinner goes thick to thin; the same size within a tenth of a perc
   const all = [2, 4, 9.995, 10, 16].map((areaMm2) => judged(areaMm2));
   expect(partsOf(thinnerThan(judged(10).candidate, all))).toEqual([4, 2]);
   expect(partsOf(thinnerThan(judged(1).candidate, all))).toEqual([]);
+  expect(partsOf(thinnerThan(judged(10).candidate, [judged(10 / 1.001)]))).toEqual([]);
 });
 
 describe('the thinnest that would do but for its length on the shelf', () => {
@@ -62,6 +63,7 @@ describe('the thinnest that would do but for its length on the shelf', () => {
     const all = [judged(6, ['stock']), judged(10, ['stock'])];
     expect(shortOf(all, { portMm2: 8 })).toBe(10);
     expect(shortOf(all, { portMm2: 12 })).toBeNull();
+    expect(shortOf([judged(10 / 1.001, ['stock'])], { portMm2: 10 })).toBe(10 / 1.001);
   });
 
   test('not one that is in doubt, unless the chosen one is too', () => {
