@@ -9,6 +9,7 @@ import { lines, spacing, types } from '../line-styles.ts';
 import { at, boxAt, boxRound, centreOf, heightMm, type PaperPoint, widthMm } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { type Drawing, layPaper, openDrawing, openSubject } from '../surface.ts';
+import { wholeBoard } from '../whole-board.ts';
 
 type Place = PlanBoard['proposals'][number]['placements'][number];
 
@@ -43,7 +44,10 @@ export function layoutPictures(
   metrics: TextMetrics,
 ): LayoutPicture[] {
   if (board.proposals.length < 2) return [];
-  const view = viewOf(board);
+  const within = { widthMm: wideMm - 2 * rimMm, heightMm: mostHighMm - 2 * rimMm };
+  const whole = wholeBoard(board, within, chordM);
+  const onPaper = whole.onPaper(at((wideMm - whole.widthMm) / 2, rimMm));
+  const highMm = Math.ceil(whole.heightMm + 2 * rimMm);
   return board.proposals.map(({ placements }, index): LayoutPicture => {
     const rank = index + 1;
     const title = `${board.title}: layout ${rank}`;
@@ -51,16 +55,16 @@ export function layoutPictures(
       job: job.id,
       sheet: `layout-${board.id}-${rank}`,
       widthMm: wideMm,
-      heightMm: view.heightMm,
+      heightMm: highMm,
     };
     const drawing = openDrawing({ ...request, title, description: saidOf(board, placements), metrics });
     layPaper(drawing);
-    drawShape(openSubject(drawing, drawing.svg, board.id), view.ring, lines.seen);
+    drawShape(openSubject(drawing, drawing.svg, board.id), whole.ring.map(onPaper), lines.seen);
     for (const cutout of board.cutouts)
-      drawShape(drawing.svg, flatten(cutout, chordM).map(view.onPaper), lines.part, 'ghost');
+      drawShape(drawing.svg, flatten(cutout, chordM).map(onPaper), lines.part, 'ghost');
     const bodies = board.placements.map((built, number): Body => {
       const place = placements.find(({ item }) => item === built.item) ?? built;
-      return { item: built.item, number: number + 1, corners: cornersOf(built, place).map(view.onPaper) };
+      return { item: built.item, number: number + 1, corners: cornersOf(built, place).map(onPaper) };
     });
     for (const { item, corners } of bodies) drawBody(openSubject(drawing, drawing.svg, item), corners);
     const outside = bodies.filter((body) => !numberWithin(drawing, body));
@@ -69,7 +73,7 @@ export function layoutPictures(
       const anchors = [box, anchorAt(centreOf(box))];
       return { id: item, lines: [String(number)], type: types.terminal, subject: item, anchors, own: [item] };
     });
-    const room = boxAt(0.5, 0.5, wideMm - 1, view.heightMm - 1);
+    const room = boxAt(0.5, 0.5, wideMm - 1, highMm - 1);
     const obstacles = bodies.map(({ item, corners }) => ({ id: item, box: boxRound(corners) }));
     const unplaced = drawLabels(drawing, drawing.svg, labels, room, obstacles);
     return { rank, title, drawing, unplaced };
@@ -126,26 +130,6 @@ function towards(corner: PaperPoint, other: PaperPoint): PaperPoint {
   const long = Math.hypot(other.xMm - corner.xMm, other.yMm - corner.yMm);
   const share = Math.min(cornerMm / Math.max(long, cornerMm), 1 / 3);
   return at(corner.xMm + (other.xMm - corner.xMm) * share, corner.yMm + (other.yMm - corner.yMm) * share);
-}
-
-interface View {
-  readonly ring: readonly PaperPoint[];
-  readonly heightMm: number;
-  readonly onPaper: (place: Point) => PaperPoint;
-}
-
-/** The whole outline as large as it has room. */
-function viewOf({ outline }: Pick<PlanBoard, 'outline'>): View {
-  const ring = flatten(outline, chordM);
-  const [xs, ys] = [ring.map(({ xM }) => xM), ring.map(({ yM }) => yM)];
-  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  const perM = Math.min(
-    (wideMm - 2 * rimMm) / Math.max(right - left, chordM),
-    (mostHighMm - 2 * rimMm) / Math.max(high - low, chordM),
-  );
-  const asideMm = (wideMm - (right - left) * perM) / 2;
-  const onPaper = ({ xM, yM }: Point) => at(asideMm + (xM - left) * perM, rimMm + (high - yM) * perM);
-  return { ring: ring.map(onPaper), heightMm: Math.ceil((high - low) * perM + 2 * rimMm), onPaper };
 }
 
 function saidOf(board: PlanBoard, placements: readonly Place[]): string {

@@ -1,4 +1,3 @@
-import { flatten } from '../../board/shape/bulge.ts';
 import type { Point } from '../../board/shape/point.ts';
 import type { BuildPlan, PlanBoard, PlanItem, PlanPlacement } from '../../model/plan/index.ts';
 import { anchorAt } from '../lettering/label-candidates.ts';
@@ -20,6 +19,7 @@ import {
 import { drawShape } from '../pen.ts';
 import { shortName } from '../power/feed-words.ts';
 import { type Drawing, openSubject } from '../surface.ts';
+import { wholeBoard } from '../whole-board.ts';
 import { fusesText, type NumberedFuse } from './numbered-fuses.ts';
 import { openPacketDrawing, type PacketDrawing, packetWidthMm } from './packet-drawing.ts';
 
@@ -42,19 +42,15 @@ export function fusesOnBoard(
 ): PacketDrawing | null {
   const own = fuses.filter(({ holder }) => holder.board === board.id);
   if (own.length === 0) return null;
-  const ring = flatten(board.outline, chordM);
-  const [lowM, highM] = [Math.min(...ring.map(({ yM }) => yM)), Math.max(...ring.map(({ yM }) => yM))];
-  const [leftM, rightM] = [Math.min(...ring.map(({ xM }) => xM)), Math.max(...ring.map(({ xM }) => xM))];
-  const perM = Math.min((packetWidthMm - 2 * besideMm) / (rightM - leftM), mostMm / (highM - lowM));
-  const indentMm = (packetWidthMm - (rightM - leftM) * perM) / 2;
-  const onPaper = ({ xM, yM }: Point): PaperPoint =>
-    at(indentMm + (xM - leftM) * perM, aboveMm + (highM - yM) * perM);
+  const room = { widthMm: packetWidthMm - 2 * besideMm, heightMm: mostMm };
+  const whole = wholeBoard(board, room, chordM);
+  const onPaper = whole.onPaper(at((packetWidthMm - whole.widthMm) / 2, aboveMm));
   const [id, title] = [`board-${board.id}`, `${board.title}: where its fuses are`];
   const holders = holdersOf(board, own);
   const description = `${board.title} from its face. ${holders.map(({ said }) => said.join(': ')).join('. ')}.`;
-  const high = Math.ceil((highM - lowM) * perM + 2 * aboveMm);
+  const high = Math.ceil(whole.heightMm + 2 * aboveMm);
   const drawing = openPacketDrawing(plan, metrics, { id, title, description, heightMm: high });
-  drawShape(openSubject(drawing, drawing.svg, board.id), ring.map(onPaper), lines.seen);
+  drawShape(openSubject(drawing, drawing.svg, board.id), whole.ring.map(onPaper), lines.seen);
   const bodies = board.placements.map((placement) => ({ placement, box: bodyBox(placement, onPaper) }));
   const held = new Set(holders.map(({ item }) => item));
   for (const { placement, box } of bodies) {

@@ -1,12 +1,13 @@
 import { flatten } from '../../board/shape/bulge.ts';
 import { ringOfBox } from '../../board/shape/point.ts';
-import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines } from '../line-styles.ts';
-import { at, type PaperPoint } from '../paper.ts';
+import { at } from '../paper.ts';
 import { drawShape } from '../pen.ts';
 import { drawingText, layPaper, openDrawing } from '../surface.ts';
+import { wholeBoard } from '../whole-board.ts';
 
 /** Room that a thumbnail has, millimetres of paper: its lines are those of any drawing, and it is shown about so large. */
 export const thumbnailMm = { width: 48, height: 36 } as const;
@@ -39,8 +40,10 @@ export function boardThumbnail(
   const request = { job: job.id, sheet: 'thumbnail', widthMm, heightMm, title, description: title, metrics };
   const drawing = openDrawing(request);
   layPaper(drawing);
-  const onPaper = viewOf(board);
-  drawShape(drawing.svg, flatten(board.outline, chordM).map(onPaper), lines.seen);
+  const room = { widthMm: widthMm - 2 * rimMm, heightMm: heightMm - 2 * rimMm };
+  const whole = wholeBoard(board, room, chordM);
+  const onPaper = whole.onPaper(at((widthMm - whole.widthMm) / 2, (heightMm - whole.heightMm) / 2));
+  drawShape(drawing.svg, whole.ring.map(onPaper), lines.seen);
   for (const cutout of board.cutouts)
     drawShape(drawing.svg, flatten(cutout, chordM).map(onPaper), lines.part, 'ghost');
   for (const { points, layer } of board.routes)
@@ -50,20 +53,4 @@ export function boardThumbnail(
     drawShape(drawing.svg, corners.map(onPaper), lines.part, 'paper');
   }
   return { title, svg: drawingText(drawing, { colours: 'properties' }) };
-}
-
-/** The whole outline as large as it has room, in the middle. */
-function viewOf({
-  outline,
-}: Pick<PlanBoard, 'outline'>): (place: { readonly xM: number; readonly yM: number }) => PaperPoint {
-  const ring = flatten(outline, chordM);
-  const [xs, ys] = [ring.map(({ xM }) => xM), ring.map(({ yM }) => yM)];
-  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  const perM = Math.min(
-    (thumbnailMm.width - 2 * rimMm) / Math.max(right - left, chordM),
-    (thumbnailMm.height - 2 * rimMm) / Math.max(high - low, chordM),
-  );
-  const asideMm = (thumbnailMm.width - (right - left) * perM) / 2;
-  const aboveMm = (thumbnailMm.height - (high - low) * perM) / 2;
-  return ({ xM, yM }) => at(asideMm + (xM - left) * perM, aboveMm + (high - yM) * perM);
 }
