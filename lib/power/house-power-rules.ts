@@ -1,17 +1,10 @@
 import type { HouseRules } from '../model/house-rules.ts';
+import { onceFor } from '../model/once-for.ts';
 import type { FuseFormId } from '../model/tables/fuse-forms.ts';
 import type { PowerRules } from './power-rules.ts';
 
-const known = new WeakMap<HouseRules, PowerRules>();
-
 /** The shop's house rules in the terms of the power computations; put together once for the same rules. */
-export function powerRules(rules: HouseRules): PowerRules {
-  const before = known.get(rules);
-  if (before) return before;
-  const made = inPowerTerms(rules);
-  known.set(rules, made);
-  return made;
-}
+export const powerRules = onceFor(inPowerTerms);
 
 function inPowerTerms(rules: HouseRules): PowerRules {
   return {

@@ -1,21 +1,16 @@
 import { z } from 'zod';
+import { onceFor } from '../once-for.ts';
 import { insideOf } from '../writing/schema-shape.ts';
 import { inPlaceOf } from './schema-edits.ts';
 import { shortFormOf } from './short-form.ts';
 import { writtenBeside } from './written-forms.ts';
 
-/** Schemas that were made before, so that what several kinds of part share is shared in their files too. */
-const made = new WeakMap<z.ZodType, z.ZodType>();
-
 /**
  * What a file may hold of a value: its schema with every short form beside the long one. The reader takes a file by it
- * first, then opens the short forms out and reads the long ones. Texts and audiences of fields are kept.
+ * first, then opens the short forms out and reads the long ones. Texts and audiences of fields are kept. Each is made
+ * once, so that what several kinds of part share is shared in their files too.
  */
-export function fileSchema(schema: z.ZodType): z.ZodType {
-  const known = made.get(schema) ?? written(schema);
-  made.set(schema, known);
-  return known;
-}
+export const fileSchema = onceFor(written);
 
 function written(schema: z.ZodType): z.ZodType {
   const form = shortFormOf(schema);

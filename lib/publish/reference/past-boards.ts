@@ -1,6 +1,7 @@
 import { type PastBoard, pastBoards } from '../../like/past-board.ts';
 import { planOfBoardsSchema } from '../../like/plan-of-boards.ts';
 import type { Audience } from '../../model/audience.ts';
+import { onceFor } from '../../model/once-for.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { onceEach } from '../../plan/once-each.ts';
 import type { SiteContext } from '../page/page.ts';
@@ -8,15 +9,8 @@ import { addresses } from '../site/addresses.ts';
 import type { ShopSite } from '../site/shop-site.ts';
 import { leavesHiddenFrom } from '../site/visible-to.ts';
 
-/** The boards of plans that are held by others: each is asked for on many pages. */
-const known = new WeakMap<BuildPlan, readonly PastBoard[]>();
-
-/** The boards of a job, as others are made like them. */
-export function boardsOf(plan: BuildPlan): readonly PastBoard[] {
-  const boards = known.get(plan) ?? pastBoards(plan);
-  known.set(plan, boards);
-  return boards;
-}
+/** The boards of a job, as others are made like them: they are asked for on many pages. */
+export const boardsOf = onceFor((plan: BuildPlan): readonly PastBoard[] => pastBoards(plan));
 
 /** The boards of all jobs but one. */
 export function boardsOfOthers({ jobs }: Pick<ShopSite, 'jobs'>, job: string | null): PastBoard[] {

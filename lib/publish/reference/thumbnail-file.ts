@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { boardThumbnail } from '../../draw/thumbnail/board-thumbnail.ts';
+import { onceFor } from '../../model/once-for.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { once } from '../../plan/once-each.ts';
 import type { PageFile } from '../page/page.ts';
@@ -18,15 +19,11 @@ export interface Thumbnail {
 /** The file, and what it shows. */
 type ThumbnailFile = PageFile & Pick<Thumbnail, 'title'>;
 
-/** Thumbnails of plans that are held by others: each is drawn once, on however many pages it is shown. */
-const drawn = new WeakMap<BuildPlan, ReadonlyMap<string, ThumbnailFile>>();
-
-/** The thumbnails of a plan, by its boards; the board that carries most comes first. */
-function thumbnailsOf(plan: BuildPlan): ReadonlyMap<string, ThumbnailFile> {
-  const known = drawn.get(plan) ?? draw(plan);
-  drawn.set(plan, known);
-  return known;
-}
+/**
+ * The thumbnails of a plan, by its boards, each drawn once, on however many pages it is shown; the board that carries most
+ * comes first.
+ */
+const thumbnailsOf = onceFor(draw);
 
 function draw(plan: BuildPlan): ReadonlyMap<string, ThumbnailFile> {
   const byLoad = plan.boards.toSorted((a, b) => b.placements.length - a.placements.length);

@@ -1,22 +1,27 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { PartOf } from '../../../model/kinds/index.ts';
+import { onceFor } from '../../../model/once-for.ts';
 import { systemVoltageOf } from '../../../model/system-voltage.ts';
 import { converterElements } from '../../../power/network/converters.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
+import { onceEach } from '../../once-each.ts';
 import type { Circuit, CircuitLoad, CircuitSource } from './circuit.ts';
 import { type EngineState, edgesIn, givesIn, islandAt, islandsOf } from './circuit-islands.ts';
 
-const known = new WeakMap<Circuit, Map<EngineState, Circuit>>();
+/** A circuit in each of its states, put together once. */
+const statesOf = onceFor((circuit: Circuit) =>
+  onceEach(
+    (state: EngineState) => inState(circuit, state),
+    (state) => state,
+  ),
+);
 
 /**
  * What of a circuit carries a lasting current in a state: contacts as they stand in it, no bank of capacitors, and a
  * charger only while the engine runs and something feeds it.
  */
 export function circuitIn(circuit: Circuit, state: EngineState): Circuit {
-  const states = known.get(circuit) ?? new Map<EngineState, Circuit>();
-  const found = states.get(state) ?? inState(circuit, state);
-  known.set(circuit, states.set(state, found));
-  return found;
+  return statesOf(circuit)(state);
 }
 
 function inState(circuit: Circuit, state: EngineState): Circuit {
