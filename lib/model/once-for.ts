@@ -14,3 +14,12 @@ export function onceFor<Asked extends object, Answer>(
     return answer;
   };
 }
+
+/** What was worked out under a key before, or is now. */
+export function remembered<K, V>(known: Map<K, V>, key: K, work: () => V): V {
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const own = work();
+  known.set(key, own);
+  return own;
+}

@@ -48,8 +48,13 @@ export interface Drilled {
   readonly placements: readonly Placement[];
   readonly fixings: readonly FixingHole[];
   readonly thicknessM: number;
-  /** The screw that goes through a hole of an item so wide; null where the shop has none. */
+  /** The screw that goes through a hole of an item and the foot round it; null where the shop has none. */
   readonly screwFor: (hole: Pick<MountingHole, 'diameterM' | 'footM'>) => MountingScrew | null;
+}
+
+/** What of a screw is left past the foot that it goes through, metres. */
+export function pastFootM(lengthM: number, { footM = 0 }: Pick<MountingHole, 'footM'>): number {
+  return Math.max(0, lengthM - footM);
 }
 
 /** What is drilled for a mounting hole of an item, metres: the pilot of its screw, or without one the hole as it is. */
@@ -59,8 +64,8 @@ export function drilledM(holeM: number, screw: MountingScrew | null): number {
 
 /**
  * Every hole of a board: those of the outline, for the fixings, and the pilots of the screws that hold the items.
- * A pilot is as deep as its screw is long past the foot of the item, and right through where that reaches through the board. Where the shop
- * has no screw for it, the hole of the item is taken as it is, right through.
+ * A pilot is as deep as its screw is long past the foot of the item, and right through where that reaches through the
+ * board. Where the shop has no screw for it, the hole of the item is taken as it is, right through.
  */
 export function holesToDrill(
   shape: BoardShape,
@@ -78,7 +83,7 @@ export function holesToDrill(
     if (!item) return [];
     return (item.mountingHoles ?? []).map((hole): HoleToDrill => {
       const screw = screwFor(hole);
-      const lengthM = Math.max(0, (screw?.lengthM ?? 0) - (hole.footM ?? 0));
+      const lengthM = pastFootM(screw?.lengthM ?? 0, hole);
       return {
         id: hole.id,
         ...onBoard(item, at, hole),

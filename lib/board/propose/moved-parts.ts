@@ -1,11 +1,9 @@
 import { standsFree } from '../layout/free-spots.ts';
 import { type Item, type TurnDeg, turnedSize } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
+import type { Stand } from '../layout/layout-moves.ts';
 import type { Setting } from '../layout/layout-setting.ts';
 import type { Point } from '../shape/point.ts';
-
-/** Where every open item of a setting stands. */
-export type Stand = readonly Site[];
 
 /** The same for layouts that are one, near enough. */
 export function standKey(sites: Stand): string {

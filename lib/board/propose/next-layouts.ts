@@ -1,10 +1,11 @@
 import { type Item, outward, type Side, sides, turnedSize, turns } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
+import type { Stand } from '../layout/layout-moves.ts';
 import { isRaised, LayoutJudge, type Setting } from '../layout/layout-setting.ts';
 import { brokenWeight, cautionWeight } from '../layout/layout-starts.ts';
 import { tidied } from '../layout/tidying.ts';
 import type { Point } from '../shape/point.ts';
-import { centred, middleOf, put, type Stand, standKey, turned } from './moved-parts.ts';
+import { centred, middleOf, put, standKey, turned } from './moved-parts.ts';
 import type { WiredLayout } from './wired-layout.ts';
 import type { WiringTask } from './wiring-trial.ts';
 
@@ -15,8 +16,8 @@ const bestOf = 24;
 const shifts = [2, 4, 8];
 
 /**
- * Changes of a wired layout, the most promising first: an item turned or moved, or two exchanged; first those of what
- * keeps a wire from its way or its length. `tried`: what was given before, which is not given again.
+ * Changes of a wired layout, the most promising first: an item turned or moved, two exchanged, or what shares out brought
+ * before a side of another part; first those of what keeps a wire from its way or its length. `tried`: what was given before, which is not given again.
  */
 export function* nextLayouts(
   setting: Setting,
@@ -81,7 +82,7 @@ function* changes(setting: Setting, sites: Stand, troubled: ReadonlySet<number>)
   for (const at of some) for (const stand of changesOf(setting, sites, at)) yield { at, stand };
 }
 
-/** An item turned, moved to each side, or exchanged with another. */
+/** An item turned, moved to each side, or exchanged with another; what shares out also brought before each side of others. */
 function* changesOf(setting: Setting, sites: Stand, at: number): Generator<Stand> {
   const { stepM } = setting.rules.house;
   const [one, site] = [setting.open[at], sites[at]];
@@ -100,7 +101,7 @@ function* changesOf(setting: Setting, sites: Stand, at: number): Generator<Stand
   if (one.item.shares !== undefined) yield* beside(setting, sites, at);
 }
 
-/** What shares out, turned each way before each side of each other part, what belongs to it along with it. */
+/** What shares out, turned each way before each side of each other part, all else that shares out along with it. */
 function* beside(setting: Setting, sites: Stand, at: number): Generator<Stand> {
   const [one, site] = [setting.open[at], sites[at]];
   if (!one || !site) return;

@@ -86,7 +86,10 @@ function easedM(
 /** True for four points of a way that turns one way and back the other. */
 function isJog([a, b, c, d]: readonly Point[]): boolean {
   if (!a || !b || !c || !d) return false;
-  const turn = (p: Point, q: Point, r: Point): number =>
-    (q.xM - p.xM) * (r.yM - q.yM) - (q.yM - p.yM) * (r.xM - q.xM);
-  return turn(a, b, c) * turn(b, c, d) < 0;
+  return turnOf(a, b, c) * turnOf(b, c, d) < 0;
+}
+
+/** Above zero where a way through three points turns left at the second, below where it turns right (m2). */
+export function turnOf(a: Point, b: Point, c: Point): number {
+  return (b.xM - a.xM) * (c.yM - b.yM) - (b.yM - a.yM) * (c.xM - b.xM);
 }

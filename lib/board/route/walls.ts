@@ -53,12 +53,6 @@ export function exitEdge(
   return { lineM: furthestM, isSlanted };
 }
 
-/** How far the board reaches to a side (m along its way). */
-export function outermostM({ edges }: Walls, side: number): number {
-  const reachesM = edges.map(({ a }) => ((side & 1) === 0 ? a.xM : a.yM));
-  return side < 2 ? Math.max(...reachesM) : Math.min(...reachesM);
-}
-
 /** True where an edge, with the board to its left, looks out to a side at all. */
 export function faces(a: Point, b: Point, side: number): boolean {
   const [outX, outY] = [b.yM - a.yM, a.xM - b.xM];

@@ -1,5 +1,5 @@
 import type { Edge } from '../../model/vocabulary.ts';
-import { edgesOf, type Point, pointToSegment, type Ring, ringArea } from './point.ts';
+import { distance, edgesOf, type Point, pointToSegment, type Ring, ringArea } from './point.ts';
 
 /** How far a point of a side may be, metres; alike where it is known which point. */
 export interface ToSide {
@@ -17,18 +17,16 @@ export function toSideM(ring: Ring, side: Edge, from: Point, atM?: number): ToSi
   if (atM === undefined)
     return {
       leastM: Math.min(...edges.map(([a, b]) => pointToSegment(from, a, b))),
-      mostM: Math.max(...edges.flat().map((p) => awayM(from, p))),
+      mostM: Math.max(...edges.flat().map((p) => distance(from, p))),
     };
   const along: 'xM' | 'yM' = side === 'top' || side === 'bottom' ? 'xM' : 'yM';
   const places = edges.flat().map((p) => p[along]);
   const wantedM = Math.min(Math.max(atM, Math.min(...places)), Math.max(...places));
   const met = edges.flatMap(([a, b]) => pointAt(a, b, along, wantedM));
   // Where an edge faces the side in two places at one height, which of them is not told.
-  const distances = (met.length > 0 ? met : edges.flat()).map((p) => awayM(from, p));
+  const distances = (met.length > 0 ? met : edges.flat()).map((p) => distance(from, p));
   return { leastM: Math.min(...distances), mostM: Math.max(...distances) };
 }
-
-const awayM = (a: Point, b: Point): number => Math.hypot(a.xM - b.xM, a.yM - b.yM);
 
 /** The edges of a ring that look towards a side more than to either of its neighbours; all where none does. */
 function edgesFacing(ring: Ring, side: Edge): readonly (readonly [Point, Point])[] {

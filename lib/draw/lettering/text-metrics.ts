@@ -1,4 +1,5 @@
 import * as fontkit from 'fontkit';
+import { remembered } from '../../model/once-for.ts';
 import { emMm, type FontFamily, type FontWeight, type TypeStyle } from '../line-styles.ts';
 import { glyphOutline } from './glyph-outline.ts';
 
@@ -106,12 +107,4 @@ function pairwise(font: fontkit.Font): (text: string) => number {
     }
     return units / font.unitsPerEm;
   };
-}
-
-function remembered(store: Map<string, number>, key: string, compute: () => number): number {
-  const known = store.get(key);
-  if (known !== undefined) return known;
-  const value = compute();
-  store.set(key, value);
-  return value;
 }

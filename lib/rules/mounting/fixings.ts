@@ -1,5 +1,6 @@
+import { pastFootM } from '../../board/cut/drill.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import { headOf, mountingScrew, pastFootM, screwedInto } from '../../plan/board/screws/mounting-screw.ts';
+import { headOf, mountingScrew, screwedInto } from '../../plan/board/screws/mounting-screw.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { catalogueSpot, deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';

@@ -1,9 +1,10 @@
+import { remembered } from '../../../model/once-for.ts';
 import { type Side, sides } from '../../layout/item.ts';
 import { flatten } from '../../shape/bulge.ts';
 import type { BoardShape } from '../../shape/outline.ts';
-import { type Box, edgesOf, type Point } from '../../shape/point.ts';
+import { type Box, boxOf, edgesOf, type Point } from '../../shape/point.ts';
 import type { Barrier } from '../track-grid.ts';
-import { exitEdge, faces, outermostM, type Walls, wallsOf } from '../walls.ts';
+import { exitEdge, faces, type Walls, wallsOf } from '../walls.ts';
 
 /** What a wire's middle line keeps out of: boxes that open inward, so that it may run along their sides. */
 export interface DressRoom {
@@ -21,6 +22,8 @@ export const offM = 2e-7;
 /** The free room of a board for wires of each thickness. */
 export class DressRooms {
   readonly walls: Walls;
+  /** How far the board reaches. */
+  readonly box: Box;
   readonly #things: readonly Box[];
   readonly #edges: readonly Box[];
   readonly #isStraight: readonly boolean[];
@@ -32,6 +35,7 @@ export class DressRooms {
 
   constructor(shape: BoardShape, barriers: readonly Barrier[], clearanceM: number) {
     this.walls = wallsOf(shape, barriers);
+    this.box = boxOf(this.walls.edges.map(({ a }) => a));
     this.#things = this.walls.boxes;
     this.#edges = [shape.outline, ...shape.cutouts].flatMap((loop) =>
       edgesOf(flatten(loop, 0.0002)).flatMap(([a, b]) => piecesOf(a, b)),
@@ -71,17 +75,11 @@ export class DressRooms {
   exitsOn(diameterM: number, side: Side, lines: Float64Array): (DressExit | null)[] {
     const number = sides.indexOf(side);
     const exits = this.#exits[number];
-    const known = exits?.get(diameterM) ?? new Map<number, DressExit | null>();
-    exits?.set(diameterM, known);
+    const known = exits ? remembered(exits, diameterM, () => new Map<number, DressExit | null>()) : new Map();
     const found: (DressExit | null)[] = [null];
     for (let line = 1; line < lines.length - 1; line += 1) {
       const lineM = lines[line] ?? 0;
-      let exit = known.get(lineM);
-      if (exit === undefined) {
-        exit = this.#exitOn(diameterM, number, lineM);
-        known.set(lineM, exit);
-      }
-      found.push(exit);
+      found.push(remembered(known, lineM, () => this.#exitOn(diameterM, number, lineM)));
     }
     return found;
   }
@@ -89,7 +87,9 @@ export class DressRooms {
   #exitOn(diameterM: number, number: number, lineM: number): DressExit | null {
     const { lineM: edgeM, isSlanted } = exitEdge(this.walls, number, lineM);
     if (!Number.isFinite(edgeM)) return null;
-    const cornerM = isSlanted ? Math.abs(outermostM(this.walls, number) - edgeM) : 0;
+    const { minX, minY, maxX, maxY } = this.box;
+    const outermostM = [maxX, maxY, minX, minY][number] ?? edgeM;
+    const cornerM = isSlanted ? Math.abs(outermostM - edgeM) : 0;
     const needM = this.needM(diameterM);
     const sign = number < 2 ? 1 : -1;
     let fromM = -Infinity;

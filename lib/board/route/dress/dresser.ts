@@ -1,5 +1,6 @@
+import { remembered } from '../../../model/once-for.ts';
 import { opposite, outward } from '../../layout/item.ts';
-import { type Box, boxOf, type Point } from '../../shape/point.ts';
+import type { Point } from '../../shape/point.ts';
 import {
   isPoint,
   outFrom,
@@ -14,7 +15,7 @@ import { DressGrid, firstFrom, GridMemory } from './dress-grid.ts';
 import { type DressRoom, type DressRooms, offM } from './dress-room.ts';
 import { DressSearch, wayOf } from './dress-search.ts';
 import type { DressGoal, DressStart, WayPrice } from './dress-task.ts';
-import { RoomAboutEnds, sharedEnds } from './shared-ends.ts';
+import { RoomAboutEnds, type SharedEnd, sharedEnds } from './shared-ends.ts';
 import { leavingOf, mateOf, togetherM } from './together.ts';
 
 /** So far before a terminal is its plug, or the wire that is put in by hand (m); crossing it there costs besides, in crossings. */
@@ -40,16 +41,14 @@ export class Dresser {
   readonly #apartM: number;
   readonly #memory = new GridMemory();
   readonly #search = new DressSearch();
-  readonly #box: Box;
   /** What was asked of wires and pairs of them before: they stay as they are. */
   readonly #turned = new Map<RouteWire, RouteWire>();
-  readonly #shared = new Map<RouteWire, Map<RouteWire, ReturnType<typeof sharedEnds>>>();
+  readonly #shared = new Map<RouteWire, Map<RouteWire, readonly SharedEnd[]>>();
   readonly #plugs = new Map<RouteWire, readonly Stretch[]>();
 
   constructor(rooms: DressRooms, powerToSignalM: number) {
     this.#rooms = rooms;
     this.#apartM = powerToSignalM;
-    this.#box = boxOf(rooms.walls.edges.map(({ a }) => a));
   }
 
   /** The cheapest way of a wire past others; null where there is none. */
@@ -108,7 +107,7 @@ export class Dresser {
       if (out === 0) values.push(pick(end), pick(end) - 2 * bendRadiusM, pick(end) + 2 * bendRadiusM);
       else values.push(pick(end) + out * bendRadiusM);
     }
-    const { minX, minY, maxX, maxY } = this.#box;
+    const { minX, minY, maxX, maxY } = this.#rooms.box;
     const [low, high] = level ? [minY, maxY] : [minX, maxX];
     for (const atM of this.#beside(level, wire, others)) values.push(atM);
     // Just beyond the plugs of others.
@@ -188,15 +187,6 @@ export class Dresser {
       if (isApart) grid.nearTo(stretch, this.#apartM);
     }
   }
-}
-
-/** What was worked out for something before, or is now. */
-function remembered<K, V>(known: Map<K, V>, key: K, work: () => V): V {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const own = work();
-  known.set(key, own);
-  return own;
 }
 
 /** The lines between two, in order, none twice, with one just beyond either. */

@@ -4,7 +4,7 @@ import { terminalRoomM } from '../tracks.ts';
 import type { SharedRoom } from './dress-grid.ts';
 
 /** An end of a wire that another wire ends near to; `same`: in the same terminal. */
-interface SharedEnd extends Point {
+export interface SharedEnd extends Point {
   readonly same: boolean;
 }
 

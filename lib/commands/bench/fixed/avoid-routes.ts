@@ -2,7 +2,7 @@ import { opposite, type Side } from '../../../board/layout/item.ts';
 import { isPoint, outFrom, type Route, type RouteEnd, routeThrough } from '../../../board/route/route.ts';
 import type { RoutingTask } from '../../../board/route/routing.ts';
 import { wallsOf } from '../../../board/route/walls.ts';
-import type { Box, Point } from '../../../board/shape/point.ts';
+import { type Box, type Point, pointToRing, ringOfBox } from '../../../board/shape/point.ts';
 
 /** Lays the wires of a board by libavoid: past the same parts, from the same terminals, out where our own routes leave. */
 export type AvoidRouter = (task: RoutingTask, own: readonly Route[]) => readonly Route[];
@@ -87,7 +87,7 @@ class AvoidBoard {
   #end(end: RouteEnd, at: Point) {
     const { ConnEnd, ShapeConnectionPin } = this.#avoid;
     if (!isPoint(end)) return new ConnEnd(this.#point(outFrom(at, opposite[end.exit], roomM + 0.0005)));
-    const part = this.#parts.find(({ box }) => isOn(box, at));
+    const part = this.#parts.find(({ box }) => pointToRing(at, ringOfBox(box)) < 1e-6);
     if (!part) return new ConnEnd(this.#point(outFrom(at, end.faces, roomM + 0.0005)));
     const { minX, minY, maxX, maxY } = part.box;
     const [x, y] = [(at.xM - minX) / (maxX - minX), (at.yM - minY) / (maxY - minY)];
@@ -105,12 +105,6 @@ class AvoidBoard {
 
 function isSquare(a: Point, b: Point): boolean {
   return Math.min(Math.abs(a.xM - b.xM), Math.abs(a.yM - b.yM)) < 1e-6;
-}
-
-function isOn({ minX, minY, maxX, maxY }: Box, { xM, yM }: Point): boolean {
-  const isWithin = xM > minX - 1e-6 && xM < maxX + 1e-6 && yM > minY - 1e-6 && yM < maxY + 1e-6;
-  const inM = Math.min(xM - minX, maxX - xM, yM - minY, maxY - yM);
-  return isWithin && Math.abs(inM) < 1e-6;
 }
 
 /** An edge of the board as a thin box. */

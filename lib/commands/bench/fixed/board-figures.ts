@@ -12,7 +12,7 @@ import {
 } from '../../../board/route/route.ts';
 import type { RoutingTask } from '../../../board/route/routing.ts';
 import type { Laid } from '../../../board/route/tracks.ts';
-import { type Box, distance, type Point } from '../../../board/shape/point.ts';
+import { type Box, distance, distanceToBox, type Point } from '../../../board/shape/point.ts';
 import type { Berth } from './least-crossings.ts';
 
 /** What is counted of wires that lie, whoever laid them. */
@@ -126,9 +126,10 @@ export function berthsOf({ wires, barriers }: RoutingTask): (readonly [Berth, Be
 }
 
 /** How far round a box a point on its line stands, counter-clockwise from its lower left corner, and how far off the line. */
-function shareRound({ minX, minY, maxX, maxY }: Box, { xM, yM }: Point): { share: number; offM: number } {
+function shareRound(box: Box, point: Point): { share: number; offM: number } {
+  const { minX, minY, maxX, maxY } = box;
+  const { xM, yM } = point;
   const [w, h] = [maxX - minX, maxY - minY];
-  const outM = Math.hypot(Math.max(minX - xM, 0, xM - maxX), Math.max(minY - yM, 0, yM - maxY));
   const lines = [
     { offM: Math.abs(yM - minY), share: xM - minX },
     { offM: Math.abs(xM - maxX), share: w + yM - minY },
@@ -136,5 +137,5 @@ function shareRound({ minX, minY, maxX, maxY }: Box, { xM, yM }: Point): { share
     { offM: Math.abs(xM - minX), share: 2 * w + h + maxY - yM },
   ];
   const [nearest = { offM: Infinity, share: 0 }] = lines.toSorted((a, b) => a.offM - b.offM);
-  return { share: nearest.share, offM: nearest.offM + outM };
+  return { share: nearest.share, offM: nearest.offM + distanceToBox(point, box) };
 }

@@ -14,7 +14,6 @@ declare module 'libavoid-js' {
     processTransaction(): void;
   }
   interface AvoidLine {
-    setRoutingType(type: number): void;
     displayRoute(): { size(): number; get_ps(at: number): AvoidPoint };
   }
   interface AvoidKit {

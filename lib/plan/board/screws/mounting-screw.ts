@@ -1,3 +1,4 @@
+import { pastFootM } from '../../../board/cut/drill.ts';
 import { threadM } from '../../../board/strength/screw-thread.ts';
 import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
@@ -39,11 +40,6 @@ export interface NamedFixing {
 export interface ScrewHole {
   readonly diameterM: number;
   readonly footM?: number;
-}
-
-/** What of a screw is left past the foot that it goes through, metres. */
-export function pastFootM(lengthM: number, { footM = 0 }: ScrewHole): number {
-  return Math.max(0, lengthM - footM);
 }
 
 /**

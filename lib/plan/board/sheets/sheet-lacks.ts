@@ -1,3 +1,4 @@
+import { pastFootM } from '../../../board/cut/drill.ts';
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
 import { fitBoard } from '../../../board/layout/fit-in-space.ts';
@@ -15,7 +16,7 @@ import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { boardLengths } from '../remark-words.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
-import { mountingScrew, pastFootM, screwedInto } from '../screws/mounting-screw.ts';
+import { mountingScrew, screwedInto } from '../screws/mounting-screw.ts';
 import { offCutsOfSheet } from './off-cuts-on-shelf.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
 
