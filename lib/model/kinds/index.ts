@@ -7,7 +7,7 @@ import { cable, cableSchema } from './cable.ts';
 import { capacitorBank, capacitorBankSchema } from './capacitor-bank.ts';
 import { charger, chargerSchema } from './charger.ts';
 import { covering, coveringSchema } from './covering.ts';
-import { crossover, crossoverSchema } from './crossover.ts';
+import { crossover, crossoverSchema, inLineFilter } from './crossover.ts';
 import { distribution, distributionSchema } from './distribution.ts';
 import { enclosure, enclosureSchema } from './enclosure.ts';
 import type { ControlSpecs } from './fields/control-spec.ts';
@@ -68,6 +68,11 @@ export function isOnReel(part: Part): boolean {
 /** True for a part with a coil and a contact that it moves. */
 export function isRelay(part: Part | null | undefined): part is PartOf<'relay' | 'isolating-relay'> {
   return part?.kind === 'relay' || part?.kind === 'isolating-relay';
+}
+
+/** True for a crossover that only keeps bass from one speaker: a filter in its lead. */
+export function isInLineFilter(part: Part | null | undefined): boolean {
+  return part?.kind === 'crossover' && inLineFilter(part) !== null;
 }
 
 /** What the contact of a relay carries for as long as it is closed (A). */

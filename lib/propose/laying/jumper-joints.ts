@@ -1,8 +1,8 @@
 import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import type { JobLink } from '../../model/content/job.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { inLineFilter } from '../../model/kinds/crossover.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
+import { isInLineFilter } from '../../model/kinds/index.ts';
 import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalAt } from '../draft/draft-device.ts';
@@ -49,7 +49,7 @@ export function joinJumpers(draft: Draft, driven: readonly DrivenOutputs[]): voi
 
 /** True for a filter in the lead of another speaker, which hangs at this one. */
 function isFilterBeside({ spec }: DraftDevice, other: DraftDevice | null): boolean {
-  return spec.kind === 'speaker' && other?.spec.kind === 'crossover' && inLineFilter(other.spec) !== null;
+  return spec.kind === 'speaker' && isInLineFilter(other?.spec);
 }
 
 /** The end of a jumper at which another link ends too, the first of these, and the terminals there. */

@@ -185,6 +185,7 @@ function dealOut(
   const played = groups.flatMap((group) =>
     group.needy.flatMap((speaker) => playedBy(group, sideOf(speaker.side)) ?? []),
   );
+  const named = carriedByName(usable);
   for (const group of inTurn(groups, bands, amplifier)) {
     const isBridged = bridged.includes(group);
     const outputs: WiredOutput[] = [];
@@ -198,7 +199,7 @@ function dealOut(
       const name = namedFor(
         playedBy(group, sideOf(speaker.side)),
         left.map((one) => one.name),
-        carriedByName(usable),
+        named,
         played,
       );
       const output = left.find((one) => one.name === name);

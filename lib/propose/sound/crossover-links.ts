@@ -42,7 +42,7 @@ function linkBeside(draft: Draft, { id, speakers: filters, beside }: InLineGroup
 
 function linkSet(
   draft: Draft,
-  { id, speakers: crossovers }: DrivenGroup,
+  { id, speakers: crossovers }: Pick<DrivenGroup, 'id' | 'speakers'>,
   behind: readonly SpeakersBehind[],
 ): void {
   for (const [at, crossover] of crossovers.entries()) {

@@ -1,6 +1,5 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { inLineFilter } from '../../model/kinds/crossover.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
+import { isInLineFilter, type PartOf } from '../../model/kinds/index.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import type { SpeakerGroup } from '../draft/open-groups.ts';
@@ -34,7 +33,7 @@ export interface DrivenGroup {
 }
 
 /** A group of filters in leads, beside the speakers that are driven in the whole band. */
-export interface InLineGroup extends DrivenGroup {
+export interface InLineGroup extends Pick<DrivenGroup, 'id' | 'speakers' | 'behind'> {
   readonly beside: readonly DraftDevice[];
 }
 
@@ -70,8 +69,8 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
     groups.find((other) => other.id === written['driven-by'] && isAll(other, 'speaker'));
   const inLine = sets.flatMap((group): InLineGroup[] => {
     const other = besideOf(group);
-    const own = { id: group.id, given: group.written, speakers: membersOf(group), needy: [], driver: null };
-    return other ? [{ ...own, behind: behindOf(group), beside: membersOf(other) }] : [];
+    if (!other) return [];
+    return [{ id: group.id, speakers: membersOf(group), behind: behindOf(group), beside: membersOf(other) }];
   });
   const speakers = groups.flatMap((group): DrivenGroup[] => {
     const isSet = sets.includes(group);
@@ -127,7 +126,7 @@ function leadsToFilter(draft: Draft, speaker: string, link: string): boolean {
     .flatMap((end) => (end ? [linkEndOf(end)] : []))
     .some((end) => {
       const device = end.device === speaker ? null : draft.device(end.device);
-      return device?.spec.kind === 'crossover' && inLineFilter(device.spec) !== null;
+      return isInLineFilter(device?.spec);
     });
 }
 

@@ -97,13 +97,12 @@ function placeOf(id: string, given: JobDevice, job: JobFile, vehicle: Vehicle, r
   const path = ['devices', id];
   if (given.on !== undefined && given.in !== undefined)
     report.at(path, `${id} is both on a board and in a place`, 'keep one of on: and in:');
-  const isPlace = given.on !== undefined && Object.hasOwn(vehicle.places, given.on);
-  if (given.on !== undefined && isPlace && !Object.hasOwn(job.boards, given.on)) {
-    const remedy = `${given.on} is a place of ${vehicle.id}: write in: ${given.on}`;
-    report.at([...path, 'on'], `there is no board "${given.on}"`, remedy);
-    return nowhere;
-  }
   if (given.on !== undefined) {
+    if (Object.hasOwn(vehicle.places, given.on) && !Object.hasOwn(job.boards, given.on)) {
+      const remedy = `${given.on} is a place of ${vehicle.id}: write in: ${given.on}`;
+      report.at([...path, 'on'], `there is no board "${given.on}"`, remedy);
+      return nowhere;
+    }
     const board = report.look([...path, 'on'], 'board', given.on, job.boards);
     const space = board && vehicle.spaces[board.space ?? job.space ?? ''];
     return space ? { board: given.on, seat: null, zone: space.zone, side: space.side } : nowhere;

@@ -1,7 +1,6 @@
 import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
-import { inLineFilter } from '../../../model/kinds/crossover.ts';
-import { type Part, partFacts } from '../../../model/kinds/index.ts';
+import { isInLineFilter, type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
 import type { Cell, Row } from '../ask/rows.ts';
 import { namesOfSet } from '../part/component-set.ts';
@@ -103,7 +102,7 @@ function setOf(
   const woofer = String(name);
   const [called, named] = [namesOfSet(woofer), namesOfSet(String(part))];
   const spec = parts[named.crossover];
-  const isBeside = spec?.kind === 'crossover' && inLineFilter(spec) !== null;
+  const isBeside = isInLineFilter(spec);
   if (isCrossover(rows, driver, parts)) {
     const behind = by(String(driver));
     return [
@@ -124,7 +123,7 @@ function setOf(
 function isCrossover(rows: readonly Row[], named: unknown, parts: Parts): boolean {
   const row = rows.find(({ cells }) => cells.name === named);
   const spec = parts[String(row?.cells.part)];
-  return spec?.kind === 'crossover' && inLineFilter(spec) === null;
+  return spec?.kind === 'crossover' && !isInLineFilter(spec);
 }
 
 type Placed = readonly [name: string, device: Named];

@@ -7,6 +7,7 @@ import { remedyFor } from '../../../read/report.ts';
 import { coreScalar } from '../../../read/yaml/core-scalar.ts';
 import { longestLine } from '../../../read/yaml/write-value.ts';
 import { readYaml } from '../../../read/yaml/yaml.ts';
+import { between } from '../ask/rows.ts';
 import { blockText, type Named } from '../yaml-text.ts';
 import { notTakenOver } from './makers-own.ts';
 import { sizeRange } from './part-columns.ts';
@@ -97,7 +98,12 @@ function titleSo(part: Named, leaves: readonly Leaf[], changes: readonly Leaf[])
 
 /** A figure in a text where it is not the end or the beginning of another one: `0 Ah` is none in `60 Ah`. */
 function wholeFigure(figure: string): RegExp {
-  return new RegExp(`(?<![\\d.,/])${figure.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}(?![\\w])`);
+  return new RegExp(`(?<![\\d.,/])${escaped(figure)}(?![\\w])`);
+}
+
+/** A text for a pattern that means it letter by letter. */
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 }
 
 /** What only the maker of a part tells of it, and no line of differences did. */
@@ -156,7 +162,7 @@ function differencesOf(line: string, leaves: readonly Leaf[]): readonly string[]
 
 function commaParted(line: string): readonly string[] {
   return line
-    .split(/(?<!\d),|,(?!\d)/)
+    .split(between)
     .map((one) => one.trim())
     .filter((one) => one !== '');
 }
@@ -185,7 +191,7 @@ function lackedPaths(schema: z.ZodType, value: Named, isOuter = true): readonly 
 
 /** A name at the beginning of a text, its hyphens written or left out. */
 function spelling(name: string, behind: string): RegExp {
-  const plain = name.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replaceAll('-', '(?:-|\\s+)');
+  const plain = escaped(name).replaceAll('-', '(?:-|\\s+)');
   return new RegExp(`^${plain}${behind}`, 'i');
 }
 

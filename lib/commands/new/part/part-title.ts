@@ -1,5 +1,5 @@
 import type { KindName } from '../../../model/kinds/index.ts';
-import { isRow, rowNames } from '../../../model/short-forms/row-names.ts';
+import { rowNames } from '../../../model/short-forms/row-names.ts';
 import { powerAt } from '../../../model/survey/power-into-load.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
 import type { Row } from '../ask/rows.ts';
@@ -31,7 +31,6 @@ export function partTitle(kind: KindName, answers: Answers): string {
 
 /** The figures of a kind by which parts of it are told from each other, of its facts or its case. */
 const figuresOf: Partial<Readonly<Record<KindName, readonly string[]>>> = {
-  'source-unit': [],
   speaker: ['width', 'power', 'nominal'],
   enclosure: ['volume'],
   battery: ['capacity', 'cold-cranking'],
@@ -113,6 +112,6 @@ function powersTold(answers: Answers): string {
 
 function channelCount(names: Row['cells'][string] | undefined): number {
   const name = rowName(names);
-  const read = isRow(name) ? rowNames(name) : [name];
+  const read = rowNames(name);
   return 'unreadable' in read ? 1 : read.length;
 }

@@ -1,4 +1,4 @@
-import { isRow, rowNames } from '../../../model/short-forms/row-names.ts';
+import { rowNames } from '../../../model/short-forms/row-names.ts';
 import type { Row } from '../ask/rows.ts';
 import { known, type Named } from '../yaml-text.ts';
 import { componentSet } from './component-set.ts';
@@ -39,7 +39,7 @@ function coilTerminals(coils: string, held: Named, tabs: string | null): Named {
 }
 
 function namesOf(coils: string): readonly string[] {
-  const read = isRow(coils) ? rowNames(coils) : [coils];
+  const read = rowNames(coils);
   return 'unreadable' in read ? [coils] : read;
 }
 

@@ -1,6 +1,7 @@
 import { extent, faultBy, wireSize } from '../../../model/fields.ts';
 import { kinds } from '../../../model/kinds/index.ts';
 import { ferruleFor } from '../../../model/tables/ferrules.ts';
+import { between } from '../ask/rows.ts';
 import { idOf } from '../id-of.ts';
 import type { Named } from '../yaml-text.ts';
 import { type Slot, slotForms, type ThingForm, thingForms } from './thing-forms.ts';
@@ -46,7 +47,7 @@ export function reelsIn(text: string): readonly string[] | null {
 
 /** Reads a line such as `ring lug 4 AWG M8 x10, strip 18 mm`; as a text what is wrong with it, and how it is written. */
 export function readThing(line: string): Thing | string {
-  const [head = '', ...named] = line.split(/(?<!\d),|,(?!\d)/).map((one) => one.trim());
+  const [head = '', ...named] = line.split(between).map((one) => one.trim());
   const form = thingForms.find(({ words }) => words.test(`${head} `));
   if (!form) return strangeThing(head);
   const { left, pieces } = countAtEnd(head);
@@ -76,14 +77,14 @@ export function readThing(line: string): Thing | string {
 
 /** What is said of a thing that no line tells: which command makes a part of it, in the person's own words. */
 function strangeThing(head: string): string {
-  const { left } = countAtEnd(head);
+  const { left, pieces } = countAtEnd(head);
   const { kind, form } = kindByForm(left) ?? { kind: 'KIND', form: null };
   const rest = form === null ? null : left.slice(form.length).trim();
   const facts = rest === null ? '' : ` --facts "${[form, ...figuresIn(rest)].join(', ')}"`;
   const title = `${left.charAt(0).toUpperCase()}${left.slice(1)}`.replaceAll('"', "'");
   const id = idOf(left) ?? 'NAME';
   const of = form === null ? ` with its kind for KIND: ${Object.keys(kinds).join(', ')}` : '';
-  return `begins with no thing that is known here. Make it a part: rackleaf new part ${id} --kind ${kind} --title "${title}"${facts}${of}; then give its row as ${id} x${countAtEnd(head).pieces ?? 1}. Known here are: ${kindsOfThings()}; or the name of a part`;
+  return `begins with no thing that is known here. Make it a part: rackleaf new part ${id} --kind ${kind} --title "${title}"${facts}${of}; then give its row as ${id} x${pieces ?? 1}. Known here are: ${kindsOfThings()}; or the name of a part`;
 }
 
 /** The kind whose form a text begins with: a rubber bush is a fixing. */

@@ -21,12 +21,13 @@ const asked: ReadonlySet<string> = new Set(['title', 'reading']);
  * a text why it can't be.
  */
 export function vehicleLike(files: readonly SourceFile[], like: string, any: NewFile): NewFile | string {
-  const vehicles = contentFiles(files).vehicles;
+  const sorted = contentFiles(files);
+  const { vehicles } = sorted;
   const file = vehicles.find(({ path }) => path === `content/vehicles/${like}.yaml`);
   const names = vehicles.map(({ path }) => path.replace(/^.*\/|\.yaml$/g, ''));
   if (!file) return `there is no vehicle "${like}"; ${remedyFor(like, names)}`;
   const other = readYaml(file.path, file.text).value?.data;
-  const shop = openShop({ vehicles: [file], guides: [] }, readCatalogue(contentFiles(files)));
+  const shop = openShop({ vehicles: [file], guides: [] }, readCatalogue(sorted));
   if (!hasFields(other) || !shop.vehicles[like])
     return `${file.path} can't be read: mend what rackleaf check tells of it first`;
   const { parts } = shop;
