@@ -45,6 +45,12 @@ export function piecesOf(stock: Stock | undefined): number {
   return stock && 'pieces' in stock ? stock.pieces : 0;
 }
 
+/** The order of parts by their ids in which those that have a piece on the shelf go first. */
+export function shelvedFirst({ stock }: Pick<Shop, 'stock'>): (a: string, b: string) => number {
+  const isShelved = (id: string): number => Number(piecesOf(stock[id]) > 0);
+  return (a, b) => isShelved(b) - isShelved(a);
+}
+
 /** How what stands under `stock:` is told: as there only where somebody counted it. */
 export function stockWord(shop: Pick<Shop, 'stock-counted'>): string {
   return shop['stock-counted'] ? 'in stock' : 'by the shop file, not counted';

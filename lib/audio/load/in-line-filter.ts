@@ -21,6 +21,7 @@ export interface LeastLoad {
  */
 export function withoutFiltered(wiring: Wiring, coils: readonly Coil[]): WithoutFiltered {
   const filtered = new Set(coils.filter(({ inLine }) => inLine).map(({ id }) => id));
+  if (filtered.size === 0) return { wiring, coils };
   const kept = pruned(wiring, filtered);
   const left = new Set(coilsOf(kept));
   return { wiring: kept, coils: coils.filter(({ id }) => left.has(id)) };
@@ -37,7 +38,7 @@ function pruned(wiring: Wiring, filtered: ReadonlySet<string>): Wiring {
 }
 
 /** What a coil reads at the least, of its nominal load: IEC 60268-5, rated impedance. */
-const leastOfNominal = 0.8;
+export const leastOfNominal = 0.8;
 
 /** Steps of the search over the heard band; each is under 1 % of its frequency. */
 const steps = 1000;

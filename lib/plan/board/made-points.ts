@@ -2,7 +2,7 @@ import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 
 type GroundPoint = Vehicle['grounds'][string];
 type SoundPoint = Board['space']['sound-points'][string];
@@ -26,7 +26,7 @@ export function madePoint(
 ): MadePoint | null {
   if (point.there) return null;
   const freeM = point['free-depth'] ?? null;
-  const isShelved = (part: string): number => Number(piecesOf(shop.stock[part]) > 0);
+  const inOrder = shelvedFirst(shop);
   const [best] = partsOfKind(parts, 'fixing')
     .flatMap(([id, { form, thread, pilot, length = 0, holds = 0 }]) =>
       form === 'rivet-nut' &&
@@ -37,6 +37,6 @@ export function madePoint(
         ? [{ id, holeM: pilot, holds }]
         : [],
     )
-    .toSorted((a, b) => isShelved(b.id) - isShelved(a.id) || b.holds - a.holds || (a.id < b.id ? -1 : 1));
+    .toSorted((a, b) => inOrder(a.id, b.id) || b.holds - a.holds || (a.id < b.id ? -1 : 1));
   return { part: best?.id ?? null, holeM: best?.holeM ?? null, behind: point.behind, freeM };
 }

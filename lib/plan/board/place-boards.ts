@@ -56,7 +56,10 @@ function placed(job: Job, board: Board, book: PlanBook): Board {
 }
 
 /** The space with what has to stay reachable in it kept free as if it stood there. */
-function spaceToKeep(board: Board, isKept: (area: { readonly must: boolean }) => boolean): MountingSpace {
+export function spaceToKeep(
+  board: Board,
+  isKept: (area: { readonly must: boolean }) => boolean,
+): MountingSpace {
   const space = mountingSpace(board);
   const areas = Object.entries(board.space['keep-reachable'])
     .filter(([, area]) => isKept(area))

@@ -1,7 +1,7 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import { bodyId, type Job } from '../../model/content/resolved-job.ts';
 import { lugHoles } from '../../model/tables/lugs.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { type MadePoint, madePoint } from '../board/made-points.ts';
 
 /** What fastens the lugs of a ground point: parts of the catalogue, or null where it has none that fits. */
@@ -102,9 +102,9 @@ function boltFor({ parts, shop }: Shelf, stud: string, leastM: number): Fixing |
 }
 
 /** One on the shelf goes first, then the shortest. */
-function nearest({ stock }: Job['shop'], fixings: readonly Fixing[]): Fixing | undefined {
-  const isShelved = ({ id }: Fixing): number => Number(piecesOf(stock[id]) > 0);
+function nearest(shop: Job['shop'], fixings: readonly Fixing[]): Fixing | undefined {
+  const inOrder = shelvedFirst(shop);
   return fixings.toSorted(
-    (a, b) => isShelved(b) - isShelved(a) || a.lengthM - b.lengthM || (a.id < b.id ? -1 : 1),
+    (a, b) => inOrder(a.id, b.id) || a.lengthM - b.lengthM || (a.id < b.id ? -1 : 1),
   )[0];
 }

@@ -3,7 +3,7 @@ import { type Job, type Link, type LinkEnd, terminalId } from '../../model/conte
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanJoint, PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { type Splice, spliceTakes } from '../../power/conductor/joint-size.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { sharedTerminal, trunkOf } from './branches.ts';
 
 /** A link that is joined to the wire of another before the port that both begin at. */
@@ -51,14 +51,13 @@ export function narrowestSplice(
   job: Pick<Job, 'parts' | 'shop'>,
   does: (splice: Splice) => boolean,
 ): string | null {
-  const onShelf = (id: string) => Number(piecesOf(job.shop.stock[id]) > 0);
+  const inOrder = shelvedFirst(job.shop);
   const fitting = partsOfKind(job.parts, 'terminal').flatMap(([id, spec]) => {
     const splice = asSplice(spec);
     return splice && does(splice) ? [{ id, splice }] : [];
   });
   const [best] = fitting.toSorted(
-    (a, b) =>
-      onShelf(b.id) - onShelf(a.id) || a.splice.largestMm2 - b.splice.largestMm2 || (a.id < b.id ? -1 : 1),
+    (a, b) => inOrder(a.id, b.id) || a.splice.largestMm2 - b.splice.largestMm2 || (a.id < b.id ? -1 : 1),
   );
   return best?.id ?? null;
 }

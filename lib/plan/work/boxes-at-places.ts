@@ -3,7 +3,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanPick } from '../../model/plan/index.ts';
 import { printedNumber } from '../../model/printed/index.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { boxLeads } from '../audio/box-leads.ts';
 
 /** A place of the vehicle where an enclosure stands: what a crash throws forward there, and what holds it. */
@@ -62,7 +62,7 @@ export function boxStraps({
   shop,
   ...job
 }: Pick<Job, 'parts' | 'shop' | 'devices' | 'links' | 'rules'>): readonly BoxStraps[] {
-  const isShelved = (id: string): number => Number(piecesOf(shop.stock[id]) > 0);
+  const inOrder = shelvedFirst(shop);
   const straps = partsOfKind(parts, 'fixing').flatMap(([id, { form, holds = 0 }]) =>
     form === 'strap' && holds > 0 ? [{ id, holdsN: holds * standardGravity }] : [],
   );
@@ -73,11 +73,7 @@ export function boxStraps({
         return { id, holdsN, count: Math.max(leastStraps, Math.ceil(forceN / holdsN - 1e-9)) };
       });
       const [best] = counted.toSorted(
-        (a, b) =>
-          isShelved(b.id) - isShelved(a.id) ||
-          a.count - b.count ||
-          a.holdsN - b.holdsN ||
-          (a.id < b.id ? -1 : 1),
+        (a, b) => inOrder(a.id, b.id) || a.count - b.count || a.holdsN - b.holdsN || (a.id < b.id ? -1 : 1),
       );
       return { strap: best?.id ?? null, count: best?.count ?? leastStraps, forceN };
     });

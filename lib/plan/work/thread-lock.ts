@@ -1,7 +1,7 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanPick } from '../../model/plan/index.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 
 /** The bolts that stand on rubber, which nothing is tightened down on: a lock alone keeps them. */
 function boltsOnRubber({ parts }: Pick<Job, 'parts'>, boards: readonly PlanBoard[]): number {
@@ -25,8 +25,8 @@ export function threadLockFor(
   const locks = partsOfKind(parts, 'fixing').flatMap(([id, { form }]) =>
     form === 'thread-lock' ? [id] : [],
   );
-  const isShelved = (id: string): number => Number(piecesOf(shop.stock[id]) > 0);
-  const [best] = locks.toSorted((a, b) => isShelved(b) - isShelved(a) || (a < b ? -1 : 1));
+  const inOrder = shelvedFirst(shop);
+  const [best] = locks.toSorted((a, b) => inOrder(a, b) || (a < b ? -1 : 1));
   return best ?? null;
 }
 

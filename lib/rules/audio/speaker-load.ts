@@ -1,4 +1,4 @@
-import { isLeastEnough } from '../../audio/load/in-line-filter.ts';
+import { isLeastEnough, leastOfNominal } from '../../audio/load/in-line-filter.ts';
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, wireSpot } from '../look-up.ts';
@@ -53,9 +53,9 @@ function dipping(job: Job, channel: PlanChannel): Verdict<'load-below-minimum'>[
     {
       level: 'stop',
       of: [id, amplifier],
-      message: `${id} sees as little as ${ohms(least.ohm)} at ${hertz(least.atHz)} (${wiring}, each where its filter lets it play); a load that is rated at the ${ohmsAtLeast(minimumOhm)} that ${amplifier} may drive falls no lower than 80 % of it`,
+      message: `${id} sees as little as ${ohms(least.ohm)} at ${hertz(least.atHz)} (${wiring}, each where its filter lets it play); a load that is rated at the ${ohmsAtLeast(minimumOhm)} that ${amplifier} may drive falls no lower than ${100 * leastOfNominal} % of it`,
       value: least.ohm,
-      limit: 0.8 * minimumOhm,
+      limit: leastOfNominal * minimumOhm,
       unit: 'ohm',
       remedy:
         'give the speaker behind the filter a channel of its own, or use an amplifier that may drive less; where the leaflet of the other speaker tells its inductance, write it at its coil, such as coils: C1: { inductance: 0.35 mH }',

@@ -4,7 +4,7 @@ import type { Advice } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import {
   countsHole,
-  hasEdge,
+  hasGrommet,
   isToDrill,
   outsideInHoleM,
   sharingHole,
@@ -136,7 +136,7 @@ const throughHole: Rule = {
           beside.length === 0 ? `bundle of ${run.id} is` : `bundles of ${listed([run.id, ...beside])} are`;
         const wider =
           forGrommet(about, run, crossing, limit) ??
-          (hasEdge(pass) || pass['own-grommet'] ? null : forLoom(about, run, crossing, limit));
+          (hasGrommet(pass) ? null : forLoom(about, run, crossing, limit));
         return [
           {
             level: 'caution',
@@ -157,7 +157,7 @@ const throughHole: Rule = {
 
 /** The crossings with a sharp edge that nothing of the vehicle or the catalogue guards. */
 function bareCrossings(about: Case, one: PlannedRun): readonly Crossing[] {
-  const edges = crossingsOf(about, one).filter(({ pass }) => hasEdge(pass) || pass['own-grommet']);
+  const edges = crossingsOf(about, one).filter(({ pass }) => hasGrommet(pass));
   const { grommets } = one.planned;
   // A plan that was frozen before its edges were measured tells of none of them.
   const bare =
@@ -174,7 +174,7 @@ const edgeWithoutGrommet: Rule = {
       const bare = bareCrossings(about, one);
       const { run, planned } = one;
       if (bare.length === 0) return [];
-      const edges = run.route.passes.filter((pass) => hasEdge(pass) || pass['own-grommet']).length;
+      const edges = run.route.passes.filter(hasGrommet).length;
       const length = lengthIn(about.job, routeSpot(run));
       const power = planned.wires.filter((id) => isPower(about, id));
       const isGrave = isChafed(about, planned);

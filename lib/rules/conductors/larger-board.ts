@@ -2,8 +2,9 @@ import { roomToGrow } from '../../board/layout/room-to-grow.ts';
 import { boxOf } from '../../board/shape/point.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { boardPose, boxRing, mountingSpace } from '../../plan/board/board-pose.ts';
+import { boardPose } from '../../plan/board/board-pose.ts';
 import { boardFixings } from '../../plan/board/board-shape.ts';
+import { spaceToKeep } from '../../plan/board/place-boards.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 
 /** What a board must gain on one side to be told as larger, metres: no part finds another place in less. */
@@ -17,12 +18,6 @@ export function largerBoardText(job: Job, { id, outline, datumInSpace }: PlanBoa
   const board = job.boards.find((one) => one.id === id);
   if (!board) return '';
   const own = boxOf(outline);
-  const space = mountingSpace(board);
-  const areas = Object.entries(board.space['keep-reachable']).map(
-    ([area, { x, y, width, height, before }]) => {
-      return { id: area, outline: boxRing(x, y, width, height), fromM: 0, toM: before };
-    },
-  );
   const { standoffM } = boardPose(board, boardFixings(board, job.parts));
   const box = {
     minX: datumInSpace.xM + own.minX,
@@ -32,7 +27,7 @@ export function largerBoardText(job: Job, { id, outline, datumInSpace }: PlanBoa
   };
   const clearanceM = job.rules['space-clearance'].value;
   const room = roomToGrow(
-    { ...space, obstacles: [...space.obstacles, ...areas] },
+    spaceToKeep(board, () => true),
     { box, standoffM, clearanceM },
   );
   if (!room) return '';

@@ -1,3 +1,4 @@
+import { terminalId } from '../../model/content/resolved-job.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import { carriedByName } from '../../model/ports/carried-by-name.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
@@ -13,9 +14,7 @@ const outputRoles = ['signal-out', 'speaker-out-positive'] as const;
 const orderAssumed: Rule = {
   id: 'output-order-assumed',
   judge({ job }) {
-    const played = new Set(
-      job.links.flatMap(({ from, to }) => [from, to].map(({ device, terminal }) => `${device}.${terminal}`)),
-    );
+    const played = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
     return job.devices.flatMap((device): Verdict<'output-order-assumed'>[] => {
       if (device.spec?.kind !== 'source-unit') return [];
       const untold = outputRoles.flatMap((role) => {
@@ -24,7 +23,7 @@ const orderAssumed: Rule = {
         return alike.filter(
           (terminal) =>
             alike.length > 1 &&
-            played.has(`${device.id}.${terminal}`) &&
+            played.has(terminalId({ device: device.id, terminal })) &&
             !named.has(stemName(terminal)) &&
             factsOfOutput(job, device, stemName(terminal)).carries === undefined,
         );

@@ -2,7 +2,7 @@ import type { Board, Run } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
 import { groundBolts } from '../../plan/wiring/ground-bolts.ts';
-import { countsHole, hasEdge, isToDrill } from '../../plan/wiring/runs/way-holes.ts';
+import { countsHole, hasGrommet, isToDrill } from '../../plan/wiring/runs/way-holes.ts';
 import { plannedRuns } from '../conductors/planned-runs.ts';
 import { groundSpot, partOf, routeSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
@@ -67,7 +67,7 @@ function drilled({ job, plan }: Case): readonly Drilled[] {
 
 /** The other runs through the hole in which a stretch begins: edges stand in the order of the stretches. */
 function besideAt(run: Run, { grommets }: PlanRun, at: number): { readonly beside?: readonly string[] } {
-  const before = run.route.passes.slice(0, at).filter((pass) => hasEdge(pass) || pass['own-grommet']).length;
+  const before = run.route.passes.slice(0, at).filter(hasGrommet).length;
   return grommets[before] ?? {};
 }
 

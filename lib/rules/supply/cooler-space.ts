@@ -9,7 +9,7 @@ import type { Advice } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { boxOfSpace, movingAir } from '../../plan/power/space-heat.ts';
 import { flowText } from '../../read/yaml/write-value.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { m3hNeeded } from './air-words.ts';
 
 interface WayOut {
@@ -49,20 +49,14 @@ function withFan(job: Job, heat: PlanHeat, riseK: number, space: VehicleSpace): 
 export function fitFan(job: Job, space: string, airM3S: number): string {
   const statedM3S = airM3S / job.rules['fan-delivers'].value;
   const asked = `move ${m3hNeeded(airM3S)} through ${space} with a fan`;
+  const inOrder = shelvedFirst(job.shop);
   const [best] = partsOfKind(job.parts, 'fan')
     .filter(([, { airflow }]) => airflow >= statedM3S - 1e-12)
-    .toSorted(
-      ([a, one], [b, other]) =>
-        isShelved(job, b) - isShelved(job, a) || one.airflow - other.airflow || (a < b ? -1 : 1),
-    );
+    .toSorted(([a, one], [b, other]) => inOrder(a, b) || one.airflow - other.airflow || (a < b ? -1 : 1));
   const board = job.boards.find(({ spaceId }) => spaceId === space)?.id;
   if (!best || board === undefined)
     return `${asked}: write its part, of the kind fan with an airflow: of ${m3hNeeded(statedM3S)} or more, and the fan among the devices`;
   return `${asked}: write ${freeName(job, 'fan')}: ${flowText({ part: best[0], on: board })} under devices:`;
-}
-
-function isShelved({ shop }: Pick<Job, 'shop'>, part: string): number {
-  return Number(piecesOf(shop.stock[part]) > 0);
 }
 
 /** A name that no device has. */

@@ -131,10 +131,11 @@ const groundUnderFeed: Rule = {
 /** How a ground lead is made shorter: of what its length is the sum where the plan reckoned it, and the field for a tape's. */
 function shorterLead(about: Case, wire: PlanWire, limitM: number): Pick<RemarkBody, 'remedy' | 'writesAt'> {
   const { id } = wire;
+  const length = lengthIn(about.job, wireSpot(about, id));
   const turned = turnedAbout(about.plan, wire);
   const turn =
     turned && turned.lengthM <= limitM
-      ? `write turn: ${turned.turnDeg} at ${turned.device}, where its other wires and its knobs allow: turned about, its terminal lies near that edge, and the lead comes to about ${lengthIn(about.job, wireSpot(about, id))(turned.lengthM)}; or `
+      ? `write turn: ${turned.turnDeg} at ${turned.device}, where its other wires and its knobs allow: turned about, its terminal lies near that edge, and the lead comes to about ${length(turned.lengthM)}; or `
       : '';
   const nearer = `${turn}choose a ground point nearer to the board, of those under grounds: in the vehicle's file, by ground: at the board${lengthSlip(about, id, limitM)}`;
   const larger = 'a larger lead does not shorten it';
@@ -142,14 +143,13 @@ function shorterLead(about: Case, wire: PlanWire, limitM: number): Pick<RemarkBo
     typeof value === 'number' && value > 0 ? [{ name, value }] : [],
   );
   if (reckoned.length === 0) return { remedy: `${nearer}; ${larger}` };
-  const length = lengthIn(about.job, wireSpot(about, id));
   const told = reckoned.map(({ name, value }) => `${length(value)} ${partNames[name] ?? name}`);
-  const route = about.job.runs.find((run) => run.id === about.plan.wires.find((wire) => wire.id === id)?.run);
+  const run = about.job.runs.find((one) => one.id === wire.run);
   const comesIn =
-    route?.route.reaches &&
-    route.route.reaches.at === undefined &&
+    run?.route.reaches &&
+    run.route.reaches.at === undefined &&
     reckoned.some(({ name }) => name === 'board to rim')
-      ? `; the part to the rim is the most that it can be: at: under reaches: of ${route.routeId} tells where its way comes in`
+      ? `; the part to the rim is the most that it can be: at: under reaches: of ${run.routeId} tells where its way comes in`
       : '';
   const line = `length: ${tapeText(limitM, about.job.shop.units)}`;
   return {

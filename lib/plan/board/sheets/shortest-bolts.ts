@@ -2,7 +2,7 @@ import { threadM } from '../../../board/strength/screw-thread.ts';
 import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
 import { hasFields } from '../../../model/content/proposal.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
-import { piecesOf } from '../../../shelf/shelf-lengths.ts';
+import { shelvedFirst } from '../../../shelf/shelf-lengths.ts';
 
 type Fixing = Board['given']['fixings'][string];
 
@@ -49,12 +49,12 @@ function shortestBolt({ parts, shop, rules }: Job, { sheet, space }: Board, give
   const stackM = sheet.thickness + (given.spacer ?? 0);
   const threadedM = (threadM(point.stud) ?? 0) * rules['thread-engagement'].value;
   const freeM = point['free-depth'] ?? Number.POSITIVE_INFINITY;
-  const isShelved = (id: string): number => Number(piecesOf(shop.stock[id]) > 0);
+  const inOrder = shelvedFirst(shop);
   const [best] = partsOfKind(parts, 'fixing')
     .flatMap(([id, { form, thread, length = 0 }]) => {
       const isLong = length >= stackM + threadedM - 1e-9 && length - stackM <= freeM + 1e-9;
       return form === 'bolt' && thread === point.stud && isLong ? [{ id, lengthM: length }] : [];
     })
-    .toSorted((a, b) => a.lengthM - b.lengthM || isShelved(b.id) - isShelved(a.id) || (a.id < b.id ? -1 : 1));
+    .toSorted((a, b) => a.lengthM - b.lengthM || inOrder(a.id, b.id) || (a.id < b.id ? -1 : 1));
   return best?.id ?? null;
 }

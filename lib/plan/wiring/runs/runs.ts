@@ -12,7 +12,7 @@ import type { SizedConductor } from '../../power/sizing/conductor-sizing.ts';
 import { tieCount, tieFor } from '../ties.ts';
 import { wireDiameterM } from '../wire-diameter.ts';
 import { coverPass, isCovered, outsideInM } from './run-coverings.ts';
-import { hasEdge, isToDrill, outsideInHoleM, sharingHole } from './way-holes.ts';
+import { hasGrommet, isToDrill, outsideInHoleM, sharingHole } from './way-holes.ts';
 
 /** Lengths that differ by less are one. */
 const sameM = 1e-9;
@@ -38,7 +38,7 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       covering: run.covering,
       passes,
       grommets: run.route.passes.flatMap((pass, at) => {
-        if (!hasEdge(pass) && !pass['own-grommet']) return [];
+        if (!hasGrommet(pass)) return [];
         const beside = sharingHole(one, at, thick).flatMap(({ run: { id } }) => (id === run.id ? [] : [id]));
         const grommet = grommetAt(job, pass, outsideInHoleM(job, one, at, thick));
         return [{ ...grommet, ...(beside.length > 0 && { beside }) }];

@@ -18,6 +18,11 @@ export function hasEdge(pass: Pass): boolean {
   return pass.edge || isToDrill(pass);
 }
 
+/** True for a stretch that begins with a grommet, the vehicle's own or one that goes onto its bare edge. */
+export function hasGrommet(pass: Pass): boolean {
+  return hasEdge(pass) || pass['own-grommet'] === true;
+}
+
 /** True for a stretch whose hole is still to be drilled. */
 export function isToDrill(pass: Pass): boolean {
   return !pass.there && !pass['own-grommet'];
@@ -62,15 +67,16 @@ export function countsHole(
   run: string,
   { beside = [] }: { readonly beside?: readonly string[] },
 ): boolean {
-  return runs.find(({ id }) => id === run || beside.includes(id))?.id === run;
+  return firstThrough(runs, run, { beside }) === run;
 }
 
-/** The first of the runs that go through a hole beside another. */
+/** The first of the runs that go through a hole, a run and those beside it. */
 export function firstThrough(
   runs: readonly { readonly id: string }[],
+  run: string,
   { beside = [] }: { readonly beside?: readonly string[] },
 ): string | undefined {
-  return runs.find(({ id }) => beside.includes(id))?.id;
+  return runs.find(({ id }) => id === run || beside.includes(id))?.id;
 }
 
 /** What goes through a hole, all runs with their coverings, as one bundle (m). */

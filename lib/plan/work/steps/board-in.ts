@@ -1,4 +1,5 @@
 import type { PlanStep } from '../../../model/plan/index.ts';
+import { listed } from '../../../model/printed/listed.ts';
 import { minutesFor, type Step, step, type Work } from '../work.ts';
 import { torquesText } from './torque-words.ts';
 
@@ -17,12 +18,10 @@ interface BeforeBoard {
   readonly points: readonly string[];
 }
 
-/** What must still come to hand with boards in: ` and reach for jack and spare-wheel`; empty where nothing is told. */
+/** What must still come to hand with boards in: `reach for jack and spare-wheel`; empty where nothing is told. */
 export function reachedText({ reachable }: Pick<Work, 'reachable'>, ...boards: readonly string[]): string {
-  const things = reachable.flatMap((one) => (boards.includes(one.board) ? one.things : []));
-  const [last, ...others] = [...new Set(things)].reverse();
-  if (last === undefined) return '';
-  return `reach for ${others.length === 0 ? last : `${others.reverse().join(', ')} and ${last}`}`;
+  const things = new Set(reachable.flatMap((one) => (boards.includes(one.board) ? one.things : [])));
+  return things.size === 0 ? '' : `reach for ${listed([...things])}`;
 }
 
 /** The board goes onto its points once it is tested, its points are made and the runs lie. */

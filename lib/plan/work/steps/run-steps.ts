@@ -11,7 +11,7 @@ const holesStep = (run: string): string => `holes-${run}`;
 function waysDrilled({ plan }: Work, run: PlanRun): PlanStep['waitsFor'][number] | null {
   const [hole] = run.grommets.filter(({ drilledBefore }) => drilledBefore !== undefined);
   if (!hole) return null;
-  const first = countsHole(plan.runs, run.id, hole) ? run.id : firstThrough(plan.runs, hole);
+  const first = firstThrough(plan.runs, run.id, hole);
   return { step: holesStep(first ?? run.id), why: 'the hole on its way is drilled first' };
 }
 
@@ -52,7 +52,7 @@ export function layRun(work: Work, run: string): Step {
   const guarded = (found?.grommets ?? []).filter(({ own }) => own !== true);
   const grommets = guarded.filter((grommet) => countsHole(plan.runs, run, grommet));
   const besides = guarded.flatMap((grommet) => {
-    const first = grommets.includes(grommet) ? undefined : firstThrough(plan.runs, grommet);
+    const first = grommets.includes(grommet) ? undefined : firstThrough(plan.runs, run, grommet);
     return first === undefined ? [] : [`; at the ${grommet.zone} through the grommet of ${first}`];
   });
   const drilled = found ? waysDrilled(work, found) : null;
