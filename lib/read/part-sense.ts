@@ -25,6 +25,8 @@ function checkPositions(id: string, part: Part, report: Report): void {
     const path = ['parts', id, 'controls', name];
     for (const [index, position] of (control.automatic ?? []).entries())
       report.look([...path, 'automatic', String(index)], `position of ${name}`, position, known);
+    for (const [index, position] of (control.reverses ?? []).entries())
+      report.look([...path, 'reverses', String(index)], `position of ${name}`, position, known);
     if (control.final !== undefined)
       report.look([...path, 'final'], `position of ${name}`, control.final, known);
     for (const position of Object.keys(control.filter?.passes ?? {}))

@@ -20,7 +20,8 @@ import {
   type OutputLoad,
   speakersOf,
 } from './load/output-loads.ts';
-import { peaksBefore } from './path-peaks.ts';
+import { peaksBefore } from './path/path-peaks.ts';
+import { turningBefore } from './path/path-polarity.ts';
 import { feedOf } from './signal-feed.ts';
 import { filtersBefore } from './signal-path.ts';
 
@@ -43,7 +44,8 @@ export function planChannel(
   const filters = filtersBefore(job, devices, device, output.name, spec);
   const feeding = feedOf(job, { device: device.id, terminal: spec.input });
   const peaks = peaksBefore(devices, device, output.name, feeding, spec.positive);
-  const empty = { ...emptyChannel(output, filters), peaks };
+  const { by } = turningBefore(job, devices, { id: output.id, amplifier: device.id });
+  const empty = { ...emptyChannel(output, filters), peaks, ...(by.length > 0 && { turnedBy: [...by] }) };
   if (loaded === null) return { channel: empty, load: null, wiring: null };
   if (!isFault(loaded)) return loadedChannel({ output, empty, loaded, field, job, book });
   remarkFault(loaded, device, book);

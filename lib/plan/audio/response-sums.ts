@@ -6,6 +6,7 @@ import { cornersOf } from '../../audio/test-tone.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanAudio, PlanChannel, PlanSpeaker, PlanSum } from '../../model/plan/index.ts';
+import { isOdd } from './path/path-polarity.ts';
 
 /** From 20 Hz to 20 kHz, about six points an octave and both ends: enough for a drawing on paper. */
 const drawn = frequencies({ fromHz: 20, toHz: 20_000, points: 61 });
@@ -45,12 +46,13 @@ function wayOf(job: Job, channel: PlanChannel, speakers: readonly PlanSpeaker[])
   const own = speakers.filter(({ id }) => channel.speakers.includes(id));
   const [first] = own;
   if (!first) return null;
-  // A cone that is turned round and wired reversed moves as the others do.
+  // A cone that is turned round and wired reversed moves as the others do, as does one that a switch turns over as well.
+  const isTurned = isOdd(channel.turnedBy ?? []);
   const path: Path = {
     id: channel.id,
     filters: channel.filters,
     peaks: channel.peaks,
-    reversed: (first.polarity === 'reversed') !== (first.mounted === 'reversed'),
+    reversed: ((first.polarity === 'reversed') !== (first.mounted === 'reversed')) !== isTurned,
   };
   const response = pathResponse(path);
   if (isFault(response)) return null;

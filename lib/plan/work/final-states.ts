@@ -4,7 +4,7 @@ import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanAudio, PlanChannel, PlanControl } from '../../model/plan/index.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { finalFilters } from '../audio/final-filters.ts';
-import { boostsOf } from '../audio/path-peaks.ts';
+import { boostsOf } from '../audio/path/path-peaks.ts';
 import type { TurnOnState } from './turn-on-state.ts';
 
 type Final = PlanControl['final'];

@@ -160,7 +160,7 @@ function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
     [
       { title: 'Speaker', cell: (one) => strong(item(one.id), one.id) },
       { title: 'Channel', cell: (one) => one.channel ?? none },
-      { title: 'Polarity', cell: polarityText },
+      { title: 'Polarity', cell: (one) => polarityText(one, plan.audio.channels) },
       { title: 'At rated power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
       {
         title: 'Distance',
@@ -189,8 +189,14 @@ function delayText({ id, delayMs, delaySamples }: PlanSpeaker, { audio }: Pick<B
   return { text: printed('delay', delayMs), ...(beside.length > 0 && { beside: beside.join(', ') }) };
 }
 
-function polarityText({ polarity, mounted, reversedWhy }: PlanSpeaker): string {
-  const turned = mounted === 'reversed' ? ', mounted back to front' : '';
+/** As it is wired, and what a polarity tester meets besides: its mounting, and what turns the signal over before it. */
+function polarityText(
+  { polarity, mounted, reversedWhy, channel }: PlanSpeaker,
+  channels: readonly PlanChannel[],
+): string {
+  const over = channels.find(({ id }) => id === channel)?.turnedBy ?? [];
+  const before = over.length > 0 ? `, turned over by ${over.join(' and ')}` : '';
+  const turned = `${mounted === 'reversed' ? ', mounted back to front' : ''}${before}`;
   return `${polarity}${turned}${reversedWhy === null ? '' : `: ${reversedWhy}`}`;
 }
 

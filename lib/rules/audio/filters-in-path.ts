@@ -1,7 +1,7 @@
 import { type Filter, filterLevel } from '../../audio/filter/filter-response.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
-import { boostsOf } from '../../plan/audio/path-peaks.ts';
+import { boostsOf } from '../../plan/audio/path/path-peaks.ts';
 import { deviceIdOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { hertz, levelDb } from '../words.ts';

@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanSum } from '../../model/plan/index.ts';
+import { turningBefore } from '../../plan/audio/path/path-polarity.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { decibels, hertz, listed } from '../words.ts';
@@ -39,12 +40,42 @@ const crossover: Rule = {
         value: sumDb,
         limit: louderDb - job.rules['ways-cancel'].value,
         unit: 'dB',
-        remedy: `${toReverse(about, worst ?? own[0])}; or use Linkwitz-Riley filters of fourth order at one corner`,
+        ...turnedOver(about, worst ?? own[0], uppers),
         ...deviceSpot(job, amplifier, 'filters'),
       };
     });
   },
 };
+
+/** How the lower of two ways is turned over: by a switch in its path alone where it has one, else at its speakers. */
+function turnedOver(
+  about: Case,
+  worst: Handover,
+  uppers: readonly string[],
+): Pick<Verdict<'crossover-cancels'>, 'remedy' | 'advice'> {
+  const atSpeaker = `${toReverse(about, worst)}; or use Linkwitz-Riley filters of fourth order at one corner`;
+  const own = switchToTurn(about, worst.lower, uppers);
+  if (!own) return { remedy: atSpeaker };
+  const { device, control, other } = own;
+  return {
+    remedy: `set ${control} of ${device.id} to ${other}: at ${device.id} write after-commissioning: { ${control}: "${other}" }; or ${atSpeaker}`,
+    advice: [[{ ...deviceSpot(about.job, device.id, 'after-commissioning', control), value: other }]],
+  };
+}
+
+/** The first switch from the lower way back, of a device of the job, that turns over no way above it. */
+function switchToTurn({ job, plan }: Case, lower: string, uppers: readonly string[]) {
+  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const switchesOf = (id: string) => {
+    const channel = plan.audio.channels.find((one) => one.id === id);
+    return channel ? turningBefore(job, devices, channel).switches : [];
+  };
+  const others = uppers.flatMap(switchesOf);
+  return switchesOf(lower).flatMap(({ device, control, other }) => {
+    const isShared = others.some((one) => one.device.id === device.id && one.control === control);
+    return other === null || isShared || device.origin !== 'job' ? [] : [{ device, control, other }];
+  })[0];
+}
 
 /** What to write so that the lower of two ways is turned over: its declaration and, where they are written, its links. */
 function toReverse({ job, plan }: Case, { upper, lower, frequencyHz }: Handover): string {

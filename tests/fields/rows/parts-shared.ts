@@ -181,6 +181,13 @@ export const sharedPartRows: readonly Row[] = [
     { scene: { 'parts/parts/processor-six/controls/TURN-ON/automatic': ['AUTO'] } },
   ],
   [
+    'parts/parts/amp-mono-400/controls/PHASE/reverses',
+    'a position that it has not',
+    ['270'],
+    /there is no/,
+    { scene: { 'parts/parts/amp-mono-400/controls/PHASE/reverses': ['180'] } },
+  ],
+  [
     'parts/parts/amp-mono-400/controls/PHASE/safe',
     'a position that it has not',
     '90',

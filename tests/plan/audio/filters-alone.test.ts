@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { finalFilters } from '../../../lib/plan/audio/final-filters.ts';
-import { boostsOf } from '../../../lib/plan/audio/path-peaks.ts';
+import { boostsOf } from '../../../lib/plan/audio/path/path-peaks.ts';
 import { byId, entry, partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 import { plannedAudio } from './planned-audio.ts';

@@ -227,4 +227,36 @@ export const adviceCases: readonly AdviceCase[] = [
     ways: 1,
     says: /^width: \d/,
   },
+  {
+    name: 'two ways of an amplifier that cancel, and a switch for the phase of the lower one',
+    changes: [
+      inParts('filter-orders: [4]', 'filter-orders: [2]'),
+      inParts(
+        'powers: [{ load: 4 ohm, power: 300 W }] }\n',
+        "powers: [{ load: 4 ohm, power: 300 W }] }\n      '2': { positive: CH2+, negative: CH2-, input: IN2, minimum: 2 ohm, powers: [{ load: 4 ohm, power: 50 W }] }\n",
+      ),
+      inParts(
+        'IN1: { role: signal-in, joint: phono, signal: 4 V }\n',
+        'IN1: { role: signal-in, joint: phono, signal: 4 V }\n      IN2: { role: signal-in, joint: phono, signal: 4 V }\n      CH2+: { role: speaker-out-positive }\n      CH2-: { role: speaker-out-negative }\n',
+      ),
+      inParts('GAIN: {', "PHASE: { what: phase, panel: left, channels: ['1'] }\n      GAIN: {"),
+      addParts(
+        'midrange-a: { kind: speaker, title: Midrange, size: { width: 100 mm, depth: 80 mm, height: 40 mm }, mass: 1 kg, band: midrange, power: 50 W, lowest-frequency: 80 Hz, coils: { C1: { positive: C1+, negative: C1-, nominal: 4 ohm } }, terminals: { C1+: { role: coil-positive }, C1-: { role: coil-negative } } }',
+      ),
+      inJob(
+        'order: 4, corner: 80 Hz }]',
+        'order: 2, corner: 80 Hz }]\n      CH2: [{ pass: high-pass, type: butterworth, order: 2, corner: 80 Hz }]',
+      ),
+      inJob('  sub: {', '  mid: { part: midrange-a, in: boot }\n  sub: {'),
+      inJob(
+        '  speaker: {',
+        '  signal-2: { from: radio.OUT2, to: amp.IN2, cable: lead, conductors: [right] }\n  mid-lead: { from: amp.CH2, to: mid.C1, length: 3 ft }\n  speaker: {',
+      ),
+      inJob('left-open:\n  radio.OUT2: one channel is used\n', ''),
+    ],
+    rule: 'crossover-cancels',
+    subject: 'amp.2',
+    ways: 1,
+    says: /^PHASE: "180"$/,
+  },
 ];

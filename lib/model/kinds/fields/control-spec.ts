@@ -94,6 +94,11 @@ export const controlSpecSchema = shortened(
       'Of a switch for the turn-on: its positions in which the device turns itself on, by signal or by offset.',
       { example: ['AUTO'] },
     ),
+    reverses: builders(
+      z.array(text('180')).optional(),
+      'Of a switch for the phase: its positions in which it turns the polarity over.',
+      { example: ['180'], leftOut: 'the position 180; of two others the one that is not safe' },
+    ),
     safe: builders(
       text('fully counter-clockwise'),
       'The state in which nothing can come to harm at first power-up.',

@@ -1,10 +1,10 @@
-import { actsOn } from '../../audio/filter/filter-offers.ts';
-import type { Device, LinkEnd } from '../../model/content/resolved-job.ts';
-import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
-import type { PlanPeak } from '../../model/plan/index.ts';
-import { stemName } from '../../model/ports/pair-name.ts';
-import { parseQuantity } from '../../model/quantity/quantity.ts';
-import type { DevicesById } from '../wiring/conductor-role.ts';
+import { actsOn } from '../../../audio/filter/filter-offers.ts';
+import type { Device, LinkEnd } from '../../../model/content/resolved-job.ts';
+import type { ControlSpec } from '../../../model/kinds/fields/control-spec.ts';
+import type { PlanPeak } from '../../../model/plan/index.ts';
+import { stemName } from '../../../model/ports/pair-name.ts';
+import { parseQuantity } from '../../../model/quantity/quantity.ts';
+import type { DevicesById } from '../../wiring/conductor-role.ts';
 
 /** A boost of an amplifier as it stands after commissioning. */
 export interface Boost {
