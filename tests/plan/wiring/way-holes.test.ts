@@ -49,6 +49,24 @@ describe('a hole on the way of wires', () => {
     expect(byId(plan.steps, 'holes-power').text).toMatch(/at the sill .*20 mm.* for grommet-15/);
   });
 
+  // The sill's is drilled with the turn-on, which comes first in the job; that into the engine bay is the power's own.
+  test('each is drilled before the run is laid, its own and one that is drilled with another run', () => {
+    const hole = 'there: false, behind: nothing';
+    const shared = `{ zone: sill, length: 3 m, ${hole} }, { zone: cargo, length: 300 mm }`;
+    const { plan } = smallPlan(
+      grommets,
+      inVehicle(
+        '{ zone: engine-bay, length: 500 mm }, { zone: sill, length: 3 m }]',
+        `{ zone: engine-bay, length: 500 mm, ${hole} }, ${shared}]`,
+      ),
+      ...twinWay(shared),
+      inJob('  power: { route: left-sill, links: [feed], covering: loom-a }\n', ''),
+      inJob('left-open:', '  power: { route: left-sill, links: [feed], covering: loom-a }\nleft-open:'),
+    );
+    const holes = [...allBefore(plan.steps, 'run-power')].filter((id) => id.startsWith('holes-'));
+    expect(holes.toSorted()).toEqual(['holes-control', 'holes-power']);
+  });
+
   test('that is there is not drilled', () => {
     const { plan } = smallPlan(grommets, sill('edge: true, through-hole: 20 mm'));
     expect(plan.steps.map(({ id }) => id)).not.toContain('holes-power');

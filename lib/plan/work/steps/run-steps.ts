@@ -7,12 +7,13 @@ import { safe } from './board-in.ts';
 /** The id of the step in which the holes on the way of a run are drilled. */
 const holesStep = (run: string): string => `holes-${run}`;
 
-/** What a run waits for where a hole on its way is still to be drilled, with it or with the run that goes through it first. */
-function waysDrilled({ plan }: Work, run: PlanRun): PlanStep['waitsFor'][number] | null {
-  const [hole] = run.grommets.filter(({ drilledBefore }) => drilledBefore !== undefined);
-  if (!hole) return null;
-  const first = firstThrough(plan.runs, run.id, hole);
-  return { step: holesStep(first ?? run.id), why: 'the hole on its way is drilled first' };
+/** What a run waits for: each hole on its way that is still to be drilled, with it or with the run that goes through it first. */
+function waysDrilled({ plan }: Work, run: PlanRun): PlanStep['waitsFor'] {
+  const holes = run.grommets.filter(({ drilledBefore }) => drilledBefore !== undefined);
+  const drilledWith = holes.map((hole) => firstThrough(plan.runs, run.id, hole) ?? run.id);
+  return [...new Set(drilledWith)].map((id) => {
+    return { step: holesStep(id), why: 'the hole on its way is drilled first' };
+  });
 }
 
 /** Holes in sheet metal that a run asks for are drilled with the battery off, after a look behind, before it is laid. */
@@ -55,11 +56,11 @@ export function layRun(work: Work, run: string): Step {
     const first = grommets.includes(grommet) ? undefined : firstThrough(plan.runs, run, grommet);
     return first === undefined ? [] : [`; at the ${grommet.zone} through the grommet of ${first}`];
   });
-  const drilled = found ? waysDrilled(work, found) : null;
+  const drilled = found ? waysDrilled(work, found) : [];
   const own = (found?.grommets ?? []).flatMap(({ own: stays, zone }) => (stays ? [zone] : []));
   const throughOwn =
     own.length > 0 ? `; through the vehicle's own grommet at ${own.join(' and ')}, which stays` : '';
-  return step(`run-${run}`, [safe, ...(drilled ? [drilled] : [])], {
+  return step(`run-${run}`, [safe, ...drilled], {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
