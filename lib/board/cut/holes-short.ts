@@ -8,8 +8,8 @@ export interface Drilling {
   readonly toEdgeM: number;
   /** To a sharp corner of the outline; 0 where the sheet does not split there. */
   readonly toCornerM: number;
-  /** What is drilled for a mounting hole of an item: its diameter, by that of the hole; one that is left out as it is. */
-  readonly drilledM: ReadonlyMap<number, number>;
+  /** What is drilled for a mounting hole of an item: its diameter, by the id of the hole; one that is left out as it is. */
+  readonly drilledM: ReadonlyMap<string, number>;
 }
 
 /** The mounting holes of an item that stand too near to an edge or a corner: how many, and by how much in all. */
@@ -36,7 +36,7 @@ export function asDrilled(item: Item, { drilledM }: Drilling): Item {
     ...item,
     mountingHoles: mountingHoles.map((hole) => ({
       ...hole,
-      diameterM: drilledM.get(hole.diameterM) ?? hole.diameterM,
+      diameterM: drilledM.get(hole.id) ?? hole.diameterM,
     })),
   };
 }

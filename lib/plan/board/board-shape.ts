@@ -111,9 +111,7 @@ export function drilling(board: Board, job: Screws, items: readonly Item[]): Dri
     toCornerM: splits ? rules['hole-corner'].value : 0,
     drilledM: new Map(
       items.flatMap(({ mountingHoles = [] }) =>
-        mountingHoles.map(
-          (hole) => [hole.diameterM, drilledM(hole.diameterM, screwFor(hole, job, board))] as const,
-        ),
+        mountingHoles.map((hole) => [hole.id, drilledM(hole.diameterM, screwFor(hole, job, board))] as const),
       ),
     ),
   };

@@ -19,7 +19,11 @@ import { searchLayouts } from '../usual-board.ts';
 const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
 const pilotM = 0.003;
 const holeM = 0.005;
-const drilling: Drilling = { toEdgeM: 0.012, toCornerM: 0, drilledM: new Map([[holeM, pilotM]]) };
+/** What the holes of these parts keep away from, each drilled to its pilot. */
+const drillingOf = (...items: readonly Item[]): Drilling => ({
+  ...{ toEdgeM: 0.012, toCornerM: 0 },
+  drilledM: new Map(items.flatMap(({ mountingHoles = [] }) => mountingHoles.map(({ id }) => [id, pilotM]))),
+});
 
 /** A part with a hole so far in from each of its corners. */
 const holed = (id: string, widthM: number, depthM: number, insetM: number): Item => ({
@@ -86,7 +90,7 @@ describe('mounting holes of proposed layouts', () => {
           return list;
         });
         const fewest = Math.min(...every.map(near));
-        const task = { board: { shape }, items: [item], given: [], links: [], drilling };
+        const task = { board: { shape }, items: [item], given: [], links: [], drilling: drillingOf(item) };
         const { proposals } = searchLayouts(task, { stepM, rules, evaluations: 3000 });
         expect(proposals.length).toBeGreaterThan(0);
         for (const { placements } of proposals) expect(placements.map((at) => near(at))).toEqual([fewest]);
@@ -117,7 +121,6 @@ describe('mounting holes of proposed layouts', () => {
           });
           const items = parts.map(([w, d, inset], n) => holed(`p${n}`, w / 1000, d / 1000, inset / 1000));
           const board = { shape, heads };
-          const fibre = { ...drilling, toCornerM: 0.025 };
           // Each part is drawn to an edge of the board.
           const links = items.map(({ id }, n) => ({
             id,
@@ -126,7 +129,7 @@ describe('mounting holes of proposed layouts', () => {
             layer: 'speaker' as const,
           }));
           const { proposals } = searchLayouts(
-            { board, items, given: [], links, drilling: fibre },
+            { board, items, given: [], links, drilling: { ...drillingOf(...items), toCornerM: 0.025 } },
             { seed, rules, evaluations: 2000, starts: 2 },
           );
           expect(proposals.length).toBeGreaterThan(0);
@@ -158,7 +161,7 @@ describe('mounting holes of proposed layouts', () => {
     const items = [holed('a', 0.2, 0.1, 0.005), holed('b', 0.2, 0.1, 0.005)];
     const given: Placement[] = [{ item: 'a', xM: 0, yM: 0, turnDeg: 0, heightM: 0 }];
     const { proposals } = searchLayouts(
-      { board: { shape }, items, given, links: [], drilling },
+      { board: { shape }, items, given, links: [], drilling: drillingOf(...items) },
       { rules, evaluations: 2000 },
     );
     expect(proposals.length).toBeGreaterThan(0);

@@ -84,11 +84,32 @@ describe('the holes for the screws of parts', () => {
     const { rules } = oneBoard().job;
     expect(kept()).toMatchObject({ toEdgeM: rules['hole-edge'].value, toCornerM: 0 });
     // A hole of 5 mm takes the screw with a clearance of 4.4 mm, which is drilled to its pilot.
-    expect([...kept().drilledM]).toEqual([[0.005, 0.003]]);
+    expect([...kept().drilledM.values()]).toEqual([0.003]);
     const split = inParts(
       'ply-12: { kind: board-sheet, title: Sheet, material: birch-plywood',
       'ply-12: { kind: board-sheet, title: Sheet, material: fibreboard',
     );
     expect(kept(split).toCornerM).toBe(rules['hole-corner'].value);
+  });
+
+  // 25 mm past a foot of 16 mm bite 9 mm, and the house asks for 10: only the screw of 32 mm bites there.
+  test('are drilled each for its own screw, where two of one diameter go through feet of different heights', () => {
+    const long = addParts(
+      'screw-32: { kind: fixing, title: S, form: wood-screw, length: 32 mm, clearance: 4.4 mm, pilot: 3.5 mm }',
+    );
+    const { job: own, board, roles } = oneBoard(undefined, long);
+    const [amp] = boardItems(own, 'main', roles, new PlanBook());
+    if (!amp) throw new Error('The board has an amplifier.');
+    const hole = { xM: 0.005, yM: 0.005, diameterM: 0.005 };
+    const items = [
+      { ...amp, mountingHoles: [{ ...hole, id: 'thin' }] },
+      { ...amp, mountingHoles: [{ ...hole, id: 'thick', footM: 0.016 }] },
+    ];
+    const drilled = [
+      ['thin', 0.003],
+      ['thick', 0.0035],
+    ];
+    expect([...drilling(board, own, items).drilledM]).toEqual(drilled);
+    expect([...drilling(board, own, items.toReversed()).drilledM]).toEqual(drilled.toReversed());
   });
 });
