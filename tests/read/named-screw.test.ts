@@ -20,7 +20,7 @@ const cases: readonly ProblemCase[] = [
   {
     name: 'a bolt',
     changes: named('bolt-5'),
-    says: /"bolt-5" is no wood screw but bolt/,
+    says: /"bolt-5" is no wood screw but a bolt/,
     remedy: /form wood-screw/,
   },
   {

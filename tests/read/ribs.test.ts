@@ -15,7 +15,7 @@ const cases: readonly ProblemCase[] = [
   {
     name: 'a rib cut from wire',
     changes: [withRib('{ edge: bottom, distance: 60 mm, height: 20 mm, sheet: ^red-4 }')],
-    says: /"red-4" is not a board sheet but wire/,
+    says: /"red-4" is not a board sheet but a wire/,
   },
   {
     name: 'a rib that nobody says where it runs',

@@ -57,7 +57,7 @@ describe('a component set behind its passive crossover', () => {
     const two = changed('under-seat-five', [front, `${set}${second}`]);
     expect(linksOf(two, files).problems).toContainEqual(
       expect.stringMatching(
-        /^filter is crossover, which drives no crossover.*; take this one out, and write driven-by: filter at the woofers and tweeters behind it$/,
+        /^filter is a crossover, which drives no crossover.*; take this one out, and write driven-by: filter at the woofers and tweeters behind it$/,
       ),
     );
   });

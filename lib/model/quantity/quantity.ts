@@ -1,3 +1,4 @@
+import { withArticle } from '../printed/with-article.ts';
 import type { Unreadable } from '../problem.ts';
 import { type Dimension, type DimensionName, dimensionNames, dimensions, inch } from './dimensions.ts';
 import { inchText } from './length-text.ts';
@@ -30,7 +31,7 @@ export type Seconds = Quantity<'s'>;
 /** What a dimension is called with its article: `a length`, `an angle`. */
 export function oneOf(dimensionName: DimensionName): string {
   const { name } = dimensions[dimensionName];
-  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+  return withArticle(name);
 }
 
 /** The ways of writing a dimension as one phrase: `20 A or 300 mA`. */

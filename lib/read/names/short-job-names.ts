@@ -2,6 +2,8 @@ import type { WrittenBoard, WrittenDevice, WrittenJob } from '../../model/conten
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { inLineFilter } from '../../model/kinds/crossover.ts';
 import type { Part } from '../../model/kinds/index.ts';
+import { listed } from '../../model/printed/listed.ts';
+import { withArticle } from '../../model/printed/with-article.ts';
 import type { Report } from '../report.ts';
 import { lookPart } from './look-part.ts';
 
@@ -22,7 +24,7 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
     if (device.box !== undefined) {
       const box = lookPart(report, [...path, 'box'], device.box, parts, 'enclosure');
       if (box && box.kind !== 'enclosure')
-        report.at([...path, 'box'], `"${device.box}" is no enclosure but ${box.kind}`);
+        report.at([...path, 'box'], `"${device.box}" is no enclosure but ${withArticle(box.kind)}`);
     }
   }
   checkPlaces(job, vehicle, report);
@@ -84,25 +86,25 @@ function checkDriver(
   if (part && may.length === 0)
     report.atKey(
       path,
-      `nothing drives a ${part.kind}`,
+      `nothing drives ${withArticle(part.kind)}`,
       'leave driven-by: to speakers, passive crossovers, amplifiers and processors',
     );
   else if (found === 'crossover' && part?.kind === 'crossover')
     report.at(
       path,
-      `${name} is crossover, which drives no crossover: one parts the band already`,
+      `${name} is a crossover, which drives no crossover: one parts the band already`,
       `take this one out, and write driven-by: ${name} at the woofers and tweeters behind it`,
     );
   else if (found && part && !may.includes(found))
     report.at(
       path,
-      `${name} is ${found}, which drives no ${part.kind}`,
-      `name a device that is ${may.join(' or ')}`,
+      `${name} is ${withArticle(found)}, which drives no ${part.kind}`,
+      `name a device that is ${listed(may.map(withArticle), 'or')}`,
     );
   else if (found === 'speaker' && part?.kind === 'crossover' && inLineFilter(part) === null)
     report.at(
       path,
-      `${name} is speaker, and only a filter in the lead of another speaker hangs beside it: this crossover parts the band of its channel`,
+      `${name} is a speaker, and only a filter in the lead of another speaker hangs beside it: this crossover parts the band of its channel`,
       'name its amplifier; or, where it is one capacitor or filter before the tweeter, write that way alone in its part, such as ways: { T: from 4 kHz }',
     );
 }
@@ -118,7 +120,7 @@ function checkCooled(
   if (cools === undefined) return;
   const kind = parts[part]?.kind;
   if (kind !== undefined && kind !== 'fan')
-    report.atKey(path, `a ${kind} moves no air through a space`, 'leave cools: to fans');
+    report.atKey(path, `${withArticle(kind)} moves no air through a space`, 'leave cools: to fans');
   report.look(path, `space of ${vehicle.id}`, cools, vehicle.spaces);
 }
 
@@ -134,7 +136,7 @@ function checkFeedAndGround(
     if (kind && kind !== 'battery')
       report.at(
         [...path, 'fed-by'],
-        `${battery} is no battery but ${kind}`,
+        `${battery} is no battery but ${withArticle(kind)}`,
         'name the battery that feeds it',
       );
   }

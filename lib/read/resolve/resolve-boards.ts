@@ -3,6 +3,7 @@ import type { Board, BoardRib, Device } from '../../model/content/resolved-job.t
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
+import { withArticle } from '../../model/printed/with-article.ts';
 import { lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 
@@ -51,7 +52,7 @@ function boardsOf(job: JobFile, vehicle: Vehicle, parts: Parts, report: Report):
       if (part && part.kind !== 'fixing')
         report.at(
           [...path, 'fixings', name, 'fixing'],
-          `"${fixing.fixing}" is not a fixing but ${part.kind}`,
+          `"${fixing.fixing}" is not a fixing but ${withArticle(part.kind)}`,
         );
     }
     const cut = { sheetId: sheet.id, sheet: sheet.part, ribs };
@@ -67,7 +68,11 @@ function checkScrew(path: readonly string[], { screw }: JobBoard, parts: Parts, 
   const isWhole = isScrew && part.pilot !== undefined && part.clearance !== undefined;
   const what = part.kind === 'fixing' ? part.form : part.kind;
   if (!isScrew)
-    report.at(path, `"${screw}" is no wood screw but ${what}`, 'name a fixing of the form wood-screw');
+    report.at(
+      path,
+      `"${screw}" is no wood screw but ${withArticle(what)}`,
+      'name a fixing of the form wood-screw',
+    );
   else if (!isWhole)
     report.at(
       path,
@@ -132,6 +137,10 @@ function sheetOf(path: readonly string[], name: string, parts: Parts, report: Re
   const part = lookPart(report, path, name, parts, 'board-sheet');
   if (!part) return null;
   if (part.kind === 'board-sheet') return { id: name, part };
-  report.at(path, `"${name}" is not a board sheet but ${part.kind}`, 'name a part of the kind board-sheet');
+  report.at(
+    path,
+    `"${name}" is not a board sheet but ${withArticle(part.kind)}`,
+    'name a part of the kind board-sheet',
+  );
   return null;
 }

@@ -16,6 +16,7 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
 import { linkName, stemName } from '../../model/ports/pair-name.ts';
 import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
+import { withArticle } from '../../model/printed/with-article.ts';
 import { asksForProposals, type CompletedJob, completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields } from '../names/audio-names.ts';
@@ -175,7 +176,8 @@ function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report
   for (const [id, cable] of Object.entries(file.cables)) {
     const path = ['cables', id, 'part'];
     const part = lookPart(report, path, cable.part, parts, 'cable');
-    if (part && part.kind !== 'cable') report.at(path, `"${cable.part}" is not a cable but ${part.kind}`);
+    if (part && part.kind !== 'cable')
+      report.at(path, `"${cable.part}" is not a cable but ${withArticle(part.kind)}`);
   }
 }
 
@@ -188,7 +190,7 @@ function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report)
     if (part.kind !== 'wire')
       report.at(
         path,
-        `"${link.wire}" is not wire but ${part.kind}`,
+        `"${link.wire}" is not wire but ${withArticle(part.kind)}`,
         'for a cable write cable: and conductors:',
       );
     else if (link.size && link.size.areaMm2 !== part.size.areaMm2)

@@ -3,6 +3,7 @@ import type { Run } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
+import { withArticle } from '../../model/printed/with-article.ts';
 import { lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 
@@ -47,5 +48,6 @@ function checkCovering(
   report: Report,
 ): void {
   const part = lookPart(report, path, name, parts, 'covering');
-  if (part && part.kind !== 'covering') report.at(path, `"${name}" is not a covering but ${part.kind}`);
+  if (part && part.kind !== 'covering')
+    report.at(path, `"${name}" is not a covering but ${withArticle(part.kind)}`);
 }

@@ -86,7 +86,7 @@ export const jobRows: readonly Row[] = [
   ['wired/links/feed/from', 'the wrong end', 'main-fuse.IN', 'fuse-bypassed'],
   ['wired/links/feed/to', 'a terminal that it has not', 'dist.OUT', /OUT/],
   ['wired/links/turn-on/wire', "the neighbour's reel", 'wire-power-4-rd', /asks for 18 AWG/],
-  ['wired/links/turn-on/wire', 'a part that is no wire', 'loom-8', /not wire but covering/],
+  ['wired/links/turn-on/wire', 'a part that is no wire', 'loom-8', /not wire but a covering/],
   ['wired/links/turn-on/size', 'the figure of another size', '8 AWG', /asks for 8 AWG/],
   ['wired/links/to-sub/size', 'mm2 for AWG', '12 mm2', 'port-refuses-conductor'],
   ['wired/links/feed/size', 'too thin', '8 AWG', 'fuse-over-conductor'],

@@ -20,7 +20,7 @@ export const shortJobRows: readonly Row[] = [
     /wel/,
     { scene: { 'short/devices/fan': { part: 'fan-80', in: 'boot', cools: 'well' } } },
   ],
-  ['short/devices/amp/cools', 'a fan for an amplifier', 'well', /moves no air through a space/],
+  ['short/devices/amp/cools', 'a fan for an amplifier', 'well', /an amplifier moves no air through a space/],
   ['short/devices/amp/ground', 'a letter short', 'wel', /wel/],
   ['short/boards/main/fed-by', 'a letter short', 'batery', /batery/],
   ['short/boards/main/ground', 'a letter short', 'wel', /wel/],

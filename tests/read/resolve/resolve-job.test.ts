@@ -171,17 +171,17 @@ const disagreements: readonly ProblemCase[] = [
   {
     name: 'a device as a board sheet',
     changes: [withBoard('ply-a', '^amp-a')],
-    says: /"amp-a" is not a board sheet but amplifier/,
+    says: /"amp-a" is not a board sheet but an amplifier/,
   },
   {
     name: 'wire as a fixing',
     changes: [withBoard('point: p1, fixing: bolt-a', 'point: p1, fixing: ^red-4')],
-    says: /"red-4" is not a fixing but wire/,
+    says: /"red-4" is not a fixing but a wire/,
   },
   {
     name: 'a cable as wire',
     changes: [inJob('to: amp.B+ }', 'to: amp.B+, wire: ^lead-a }')],
-    says: /"lead-a" is not wire but cable/,
+    says: /"lead-a" is not wire but a cable/,
     remedy: /conductors:/,
   },
   {
@@ -190,12 +190,12 @@ const disagreements: readonly ProblemCase[] = [
       inJob('part: lead-a', 'part: ^red-4'),
       inJob(', cable: lead, conductors: [left]', ', length: 1 m'),
     ],
-    says: /"red-4" is not a cable but wire/,
+    says: /"red-4" is not a cable but a wire/,
   },
   {
     name: 'wire as a covering',
     changes: [inJob('covering: loom-a', 'covering: ^red-4')],
-    says: /"red-4" is not a covering but wire/,
+    says: /"red-4" is not a covering but a wire/,
   },
   {
     name: 'a reel of another size than asked for',
