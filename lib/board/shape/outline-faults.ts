@@ -1,6 +1,7 @@
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from './outline.ts';
-import { holeRooms, narrowestWeb } from './web.ts';
+import { holeRooms, narrowestWeb, type Web } from './web.ts';
+import { sideOf, type WebGround, webWaysOut } from './web-ways-out.ts';
 
 /** The figures that webs and holes are judged by, metres. */
 export interface WebRules {
@@ -11,12 +12,16 @@ export interface WebRules {
   readonly holeToCornerM: number;
 }
 
-/** Webs too narrow and holes too near to an edge or a corner. */
-export function outlineFaults(shape: BoardShape, rules: WebRules): readonly BoardRemark[] {
-  return [...webFaults(shape, rules), ...holeFaults(shape, rules)];
+/** Webs too narrow and holes too near to an edge or a corner. `ground` tells what the space lets move; null: nothing known. */
+export function outlineFaults(
+  shape: BoardShape,
+  rules: WebRules,
+  ground: WebGround | null,
+): readonly BoardRemark[] {
+  return [...webFaults(shape, rules, ground), ...holeFaults(shape, rules, ground)];
 }
 
-function webFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
+function webFaults(shape: BoardShape, rules: WebRules, ground: WebGround | null): BoardRemark[] {
   const { web, value } = narrowestWeb(shape);
   if (!web || value >= rules.webGoodM - 1e-9) return [];
   // Holes that run into each other leave no web; the drill table tells them.
@@ -24,7 +29,7 @@ function webFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
   if (value <= -1e-9 && web.between.every(isHole)) return [];
   const stop = value < rules.webStopM - 1e-9;
   const limit = stop ? rules.webStopM : rules.webGoodM;
-  const names = web.between.join(' and ');
+  const names = namesOf(web, shape, ground);
   return [
     {
       rule: 'narrow-web',
@@ -37,12 +42,32 @@ function webFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
       value,
       limit,
       unit: 'm',
-      remedy: 'move one of the two, or make it smaller',
+      remedy: webWaysOut(shape, web, stop ? [rules.webGoodM, rules.webStopM] : [rules.webGoodM], ground),
     },
   ];
 }
 
-function holeFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
+function holeRemedy(hole: string, ground: WebGround | null): string {
+  const point = ground?.points.get(hole)?.point;
+  return ground && point !== undefined
+    ? `move ${ground.board} in ${ground.space} or make it larger, so that ${point} lies further in; or use another sound point`
+    : 'move the hole inwards, or choose a smaller one';
+}
+
+/** What a web lies between: a fixing with its sound point, and on which side of a hole the edge is. */
+function namesOf({ between: [one, other], from, to }: Web, { holes }: BoardShape, ground: WebGround | null) {
+  const named = (name: string): string => {
+    const point = ground?.points.get(name)?.point;
+    return point === undefined ? name : `the fixing ${name} at ${point}`;
+  };
+  if (one === other) return `two stretches of ${one === 'edge' ? 'the edge' : one}`;
+  const side = sideOf({ xM: to.xM - from.xM, yM: to.yM - from.yM });
+  const isHole = holes.some(({ id }) => id === one);
+  const second = isHole && other === 'edge' && side !== null ? `the ${side} edge` : named(other);
+  return `${named(one)} and ${second}`;
+}
+
+function holeFaults(shape: BoardShape, rules: WebRules, ground: WebGround | null): BoardRemark[] {
   return holeRooms(shape).flatMap(({ hole, toEdgeM, toCornerM }) => {
     const checks = [
       ['hole-near-edge', 'edge', toEdgeM, rules.holeToEdgeM],
@@ -61,7 +86,7 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
           value,
           limit,
           unit: 'm',
-          remedy: 'move the hole inwards, or choose a smaller one',
+          remedy: holeRemedy(hole, ground),
         },
       ];
     });

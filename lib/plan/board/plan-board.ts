@@ -28,6 +28,7 @@ import { remarksOnBoard } from './remark-words.ts';
 import { traceRibs } from './ribs/plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
 import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
+import { webGround } from './webs/web-ground.ts';
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
 export function planBoard(
@@ -54,7 +55,7 @@ export function planBoard(
     laid,
     drilled,
     [
-      ...outlineFaults(body.shape, { ...outlineRules(job) }),
+      ...outlineFaults(body.shape, outlineRules(job), webGround(job, laid, fixings)),
       ...drilled.faults,
       ...physics.faults,
       ...routed.faults,

@@ -54,7 +54,7 @@ it('any outline gives a board of finite area within its base, or says why not: n
       expect(narrowestWeb(board).value).toBeGreaterThanOrEqual(0);
       const names = (outline.cuts ?? []).map(cutName);
       for (const fault of faults) for (const of of fault.of) expect(names).toContain(of);
-      for (const { message, value } of [...faults, ...outlineFaults(board, usualWebs)]) {
+      for (const { message, value } of [...faults, ...outlineFaults(board, usualWebs, null)]) {
         expect(inWords(message)).not.toMatch(/NaN|Infinity|undefined/);
         expect(Number.isFinite(value ?? 0)).toBe(true);
       }

@@ -74,7 +74,7 @@ describe('holes near edges and corners', () => {
       cuts: [{ cut: 'hole', x: '20 mm', y: '200 mm', diameter: '10 mm', purpose: 'wire' }],
     });
     const holes = shape.holes.map((hole) => ({ ...hole, xM: 0.002 }));
-    const told = outlineFaults({ ...shape, holes }, usualWebs);
+    const told = outlineFaults({ ...shape, holes }, usualWebs, null);
     expect(told.map(({ rule }) => rule)).toEqual(['narrow-web']);
     expect(inWords(told[0]?.message)).toMatch(/^no board is left between .* run into each other by 3\.0 mm/);
     expect(told.map(({ message }) => inWords(message)).join()).not.toMatch(/ -\d/);
@@ -96,6 +96,7 @@ describe('holes near edges and corners', () => {
           cuts: [{ cut: 'hole', x: mm(x), y: '200 mm', diameter: '10 mm', purpose: 'wire' }],
         }),
         { webGoodM: 0.012, webStopM: 0.012, holeToEdgeM: 0.012, holeToCornerM: 0.025 },
+        null,
       ).map(({ rule, level }) => [rule, level]);
     expect(at(17)).toEqual([]);
     expect(at(16.9)).toEqual([

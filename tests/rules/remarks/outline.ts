@@ -50,6 +50,7 @@ const holeAt = (x: number, y: number) => () =>
       cuts: [{ cut: 'hole', x: mm(x), y: mm(y), diameter: '10 mm', purpose: 'wire' }],
     }),
     { webGoodM: 0.025, webStopM: 0.012, holeToEdgeM: 0.012, holeToCornerM: 0.025 },
+    null,
   );
 
 /** The geometry library gives up, as it may where lines nearly fall together. */
