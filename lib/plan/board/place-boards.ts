@@ -26,33 +26,37 @@ function placed(job: Job, board: Board, book: PlanBook): Board {
   if (!shape) return board;
   // Before it has a place, the fixings of a board come out in the axes of its space.
   const fixings = boardFixings(board, job.parts);
-  const points = fixings.map(({ id, xM, yM, part }) => {
-    return { id, xM, yM, edgeM: (part.clearance ?? 0) / 2 + job.rules['hole-edge'].value };
-  });
+  const { 'hole-edge': leastM, 'web-good': goodM } = job.rules;
+  const pointsWith = (roomM: number) =>
+    fixings.map(({ id, xM, yM, part }) => ({ id, xM, yM, edgeM: (part.clearance ?? 0) / 2 + roomM }));
   const items = boardItems(job, board.id, new Map(), new PlanBook());
   const placements = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
   const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
   const { standoffM } = boardPose(board, fixings);
   const standing = { standoffM, clearanceM: job.rules['space-clearance'].value };
-  const wished = placeBoard(
-    loaded,
-    spaceToKeep(board, () => true),
-    points,
-    standing,
+  // What is only wished to be reachable keeps no board out, and a web that is good, not wide, gives way before that.
+  const wishes = [spaceToKeep(board, () => true), spaceToKeep(board, ({ must }) => must)].flatMap((space) =>
+    [Math.max(leastM.value, goodM.value), leastM.value].map((roomM) => ({
+      space,
+      points: pointsWith(roomM),
+    })),
   );
-  // What is only wished to be reachable keeps no board out.
-  const place = wished.lack
-    ? placeBoard(
-        loaded,
-        spaceToKeep(board, ({ must }) => must),
-        points,
-        standing,
-      )
-    : wished;
+  const place = firstFree(wishes, ({ space, points }) => placeBoard(loaded, space, points, standing));
+  if (!place) return board;
   tracePlace(board, place, book);
   if (place.lack && place.lack.roomM < 0)
     remarksOnBoard(job, board.id, [noPlace(board, place, place.lack)], () => ({ path: board.path }), book);
   return { ...board, place: { xM: place.xM, yM: place.yM } };
+}
+
+/** The first of the places that is free; where none is, that of the last wish, which asks least. */
+function firstFree<W>(wishes: readonly W[], placeBy: (wish: W) => BoardPlace): BoardPlace | null {
+  let place: BoardPlace | null = null;
+  for (const wish of wishes) {
+    place = placeBy(wish);
+    if (!place.lack) return place;
+  }
+  return place;
 }
 
 /** The space with what has to stay reachable in it kept free as if it stood there. */
@@ -74,7 +78,7 @@ function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): 
     rule: 'board-place',
     formula: place.lack
       ? 'no place of the grid is free: the one that lacks least'
-      : 'first place of the grid, row by row from the low corner, inside the space, clear of its obstacles and of what has to be reached, every fixing through the board',
+      : 'first place of the grid, row by row from the low corner, inside the space, clear of its obstacles and of what has to be reached, every fixing through the board, with a good web beside it where such a place is free',
     citation: 'plane geometry',
   };
   const inputs: readonly Figure[] = [

@@ -2,6 +2,7 @@ import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import { threadM } from '../../board/strength/screw-thread.ts';
 import type { JobBoard } from '../../model/content/job.ts';
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { Around } from '../draft/around.ts';
@@ -33,18 +34,18 @@ export function fixBoards(draft: Draft, written: ReadonlySet<string>): void {
 
 /** The sound points under a board that a bolt may use. */
 function pointsUnder(
-  { rules }: Around,
+  around: Around,
   board: JobBoard,
   space: VehicleSpace,
 ): readonly (readonly [string, SoundPoint])[] {
   return Object.entries(space['sound-points']).filter(
-    ([, point]) => whyNotFixed({ rules }, board, point) === null,
+    ([, point]) => whyNotFixed(around, board, point) === null,
   );
 }
 
 /** What keeps a board from being fixed at a sound point by itself: why it does not serve; null where it does. */
 export function whyNotFixed(
-  { rules }: Pick<Around, 'rules'>,
+  { rules, parts }: Pick<Around, 'rules' | 'parts'>,
   { at, outline }: Pick<JobBoard, 'at' | 'outline'>,
   point: SoundPoint,
 ): 'behind' | 'not-under' | 'edge' | 'corner' | null {
@@ -52,11 +53,19 @@ export function whyNotFixed(
   const { shape } = drawOutline(outline);
   if (!shape || !at) return 'not-under';
   const lines = holeLines(shape);
-  const hole = { xM: point.x - at.x, yM: point.y - at.y, diameterM: threadM(point.stud) ?? 0 };
+  const hole = { xM: point.x - at.x, yM: point.y - at.y, diameterM: holeM(parts, point) };
   if (groundAt(hole, lines) !== 'material') return 'not-under';
   const { toEdgeM, toCornerM } = holeRoom(hole, lines);
   if (toEdgeM < rules['hole-edge'].value) return 'edge';
   return toCornerM < rules['hole-corner'].value ? 'corner' : null;
+}
+
+/** The widest hole that a bolt of the catalogue asks for at a point; where none tells it, its thread. */
+function holeM(parts: Around['parts'], { stud }: SoundPoint): number {
+  const clearances = partsOfKind(parts, 'fixing').flatMap(([, part]) =>
+    part.form === 'bolt' && part.thread === stud && part.clearance !== undefined ? [part.clearance] : [],
+  );
+  return Math.max(threadM(stud) ?? 0, ...clearances);
 }
 
 function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point: SoundPoint): void {

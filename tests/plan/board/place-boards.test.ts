@@ -53,6 +53,21 @@ describe('a board without a place', () => {
     }
   });
 
+  // The points are 400 mm apart, their bolts 6.4 mm wide: beside one a board of 460 mm has 26.8 mm where it stands midway,
+  // and one of 440 mm has 16.8 mm at most.
+  test('leaves a good web beside each fixing where a place of the grid does, and what there is where none does', () => {
+    const roomM = (width: string) => {
+      const book = new PlanBook();
+      const wide = inJob('rectangle: { width: 500 mm', `rectangle: { width: ${width}`);
+      const [placed] = placeBoards(open(oneBoard(undefined, wide).job), book).boards;
+      expect(book.remarks()).toEqual([]);
+      const xM = placed?.place?.xM ?? Number.NaN;
+      return Math.min(0.05 - xM, xM + Number.parseFloat(width) / 1000 - 0.45) - 0.0032;
+    };
+    expect(roomM('460 mm')).toBeCloseTo(0.0268, 9);
+    expect(roomM('440 mm')).toBeCloseTo(0.0168, 9);
+  });
+
   test('has none as long as its outline can’t be drawn, which is told where it is laid out', () => {
     const crossed = inJob(
       'outline: { rectangle: { width: 500 mm, height: 300 mm } }',

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { whyNotFixed } from '../../../lib/propose/laying/fixings.ts';
-import { smallPlan } from '../plan-small-shop.ts';
-import { onFourPoints, stocked } from '../power/four-points.ts';
-import { inVehicle } from '../shop-changes.ts';
-import { oneBoard } from './one-board.ts';
+import { whyNotFixed } from '../../../../lib/propose/laying/fixings.ts';
+import { smallPlan } from '../../plan-small-shop.ts';
+import { onFourPoints, stocked } from '../../power/four-points.ts';
+import { inVehicle } from '../../shop-changes.ts';
+import { oneBoard } from '../one-board.ts';
 
 /** What is told of the narrowest web, the point of the first fixing being so far from the left edge of its space. */
 function toldAt(x: string): string {
