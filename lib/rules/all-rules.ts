@@ -32,6 +32,7 @@ import { wrongEndRules } from './conductors/wrong-ends.ts';
 import { asBuiltRules } from './data/as-built.ts';
 import { jobDataRules } from './data/job-data.ts';
 import { outputOrderRules } from './data/output-order.ts';
+import { pairCrossedRules } from './data/pair-crossed.ts';
 import { partDataRules } from './data/part-data.ts';
 import { photoRules } from './data/photos.ts';
 import { privateNameRules } from './data/private-names.ts';
@@ -142,6 +143,7 @@ export const rules: readonly Rule[] = [
   ...playedOctaveRules,
   ...leftAndRightRules,
   ...outputOrderRules,
+  ...pairCrossedRules,
   ...speakerDelayRules,
   ...factoryIntegrationRules,
   ...factoryOutputRules,

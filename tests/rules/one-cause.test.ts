@@ -4,7 +4,7 @@ import { planKept } from '../plan/plan-kept.ts';
 import { joinCoils, planned, withTwoCoils } from '../plan/planned.ts';
 import { entry, jobOf, partIn } from './case.ts';
 import { type Written, withoutBoard, written } from './content.ts';
-import { highPass } from './stereo.ts';
+import { crossedPair, highPass } from './stereo.ts';
 
 /** The families that a wrong wiring of speakers may be told in. */
 const ofSpeakers =
@@ -154,5 +154,12 @@ describe('a coil that goes back over the body is sent to the terminal that was m
     ['at the minus of the bridge', ['CH1-', 'CH2+'], 'amp.CH2-', 'take it to amp.CH1+ (1+2 bridged),'],
   ])('%s', (_, leftOpen, from, expected) => {
     expect(remedyOf(leftOpen, from)).toEqual([expect.stringContaining(expected)]);
+  });
+
+  test('a door on the left that plays the rear right is of another row and another side by one link', () => {
+    const { job, plan } = crossedPair('RR', 'FR');
+    const findings = judge(job, plan, []).filter(({ rule }) => /^(pair-crossed|sides-swapped)$/.test(rule));
+    expect(findings.map(({ rule, related }) => `${rule} ${related[0]}`)).toEqual(['pair-crossed amp.1']);
+    expect(findings[0]?.follows?.map(({ rule }) => rule)).toEqual(['sides-swapped']);
   });
 });

@@ -49,6 +49,26 @@ export function stereo(change: (content: Written) => void = () => {}): Case {
   });
 }
 
+/** The same in the front row, with a source whose line outputs are named FL, FR, RL and RR, two of which are linked. */
+export function crossedPair(
+  left: string,
+  right: string,
+  change: (content: Written) => void = () => {},
+): Case {
+  return stereo((content) => {
+    const { job, vehicle } = content;
+    const radio = partIn(content, 'radio', 'source-unit');
+    for (const name of ['LEFT', 'RIGHT']) delete radio.terminals[name];
+    delete radio.outputs;
+    Object.assign(radio.terminals, { FL: output, FR: output, RL: output, RR: output });
+    for (const place of ['door', 'right-door']) entry(vehicle.places, place).row = 'front';
+    entry(job.links, 'in-left').from = `radio.${left}`;
+    entry(job.links, 'in-right').from = `radio.${right}`;
+    entry(job.devices, 'dsp').mix = { OUT1: ['IN-A'], OUT2: ['IN-B'] };
+    change(content);
+  });
+}
+
 const output = { role: 'signal-out', joint: 'phono', signal: '4 V' } as const;
 const input = { role: 'signal-in', joint: 'phono', signal: '2 V' } as const;
 

@@ -23,6 +23,11 @@ export const signalFindings = {
     levels: ['note'],
     ...commonPractice,
   },
+  'pair-crossed': {
+    asks: 'Speakers play the outputs of their own row and side, as the names of these or what is written of them tell; a subwoofer plays one pair.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'outputs-joined': {
     asks: 'No wire joins an output to an output of another device.',
     levels: ['stop'],

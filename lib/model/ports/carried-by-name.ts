@@ -3,7 +3,7 @@ import { type Carried, carriedSchema, type SignalPair } from '../vocabulary.ts';
 type Side = 'left' | 'right';
 
 /** What the name of an output or an input tells of what it carries; null where it tells nothing of it. */
-interface Told {
+export interface Told {
   readonly pair: SignalPair | null;
   readonly side: Side | null;
 }
@@ -40,7 +40,7 @@ function toldByWord(word: string): Told | null {
  * What a name tells, as outputs are marked in the trade: row and side by letter or word in either order, `FL`, `LF`,
  * `RR`, `FRONT-L`, `OUT-RL`, `SW`. An `R` beside a side is the rear; `FR` and `RR` beside one are rows. Common practice.
  */
-function toldBy(name: string): Told | null {
+export function toldBy(name: string): Told | null {
   const words = name
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toUpperCase()

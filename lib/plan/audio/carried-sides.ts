@@ -1,7 +1,7 @@
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
-import { carriedBy } from '../../model/ports/carried-by-name.ts';
+import { carriedBy, type Told, toldBy } from '../../model/ports/carried-by-name.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import type { Carried, VehicleSide } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
@@ -38,7 +38,10 @@ export function carriedSides(
 
 function sideOfOutput(job: Job, devices: DevicesById, output: LinkEnd): CarriedSide | null {
   const device = devices.get(output.device);
-  const side = device && factsOfOutput(job, device, stemName(output.terminal)).side;
+  const told = device ? toldAt(job, device, output.terminal) : null;
+  const side =
+    (device && factsOfOutput(job, device, stemName(output.terminal)).side) ??
+    (told?.pair === 'bass' ? null : told?.side);
   if (side) return { side, by: terminalId(output), at: { device: output.device } };
   const carried = sideOfConductor(job, output);
   return carried && { ...carried, by: `${terminalId(output)} (${carried.by})` };
@@ -51,6 +54,13 @@ export function carriedAt(job: Job, device: Device, terminal: string): Carried |
   const names = alike.map(stemName);
   const carried = carriedBy(names, (name) => factsOfOutput(job, device, name).carries);
   return carried.get(stemName(terminal)) ?? null;
+}
+
+/** What is told of an output of a source, as it is written or by its name; null where only its number tells. */
+export function toldAt(job: Job, device: Device, terminal: string): Told | null {
+  if (device.spec?.kind !== 'source-unit') return null;
+  const name = stemName(terminal);
+  return toldBy(factsOfOutput(job, device, name).carries ?? name);
 }
 
 /** An output of a source that plays for one side. */

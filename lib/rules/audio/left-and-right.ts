@@ -174,8 +174,8 @@ const sidesSwapped: Rule = {
           of: all.flatMap(({ channel, speakers, by }) => [channel.id, ...speakers, ...by]),
           message: `${fellow ? 'the sides are swapped' : 'a side is swapped'}: ${texts.join('; ')}`,
           remedy: fellow
-            ? 'swap the two links at the inputs, or correct side: of the outputs'
-            : 'link the signal of its own side to it, or correct side: of the output',
+            ? 'swap the two links at the inputs, or correct side: or carries: of the outputs'
+            : 'link the signal of its own side to it, or correct side: or carries: of the output',
           ...one.spot,
         },
       ];

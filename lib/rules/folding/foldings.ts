@@ -99,6 +99,7 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
     // What has no business in the socket is no plug too many.
     { follows: [...ofWrongEnd, 'port-shared'], bond: sameSubject },
   ],
+  'pair-crossed': [{ follows: ['sides-swapped'], bond: sameSubject }],
   'outputs-joined': [
     { follows: ['port-refuses-conductor'], bond: sameTerminal },
     { follows: ['terminal-unaccounted'], bond: sameDevice },

@@ -101,4 +101,47 @@ describe('new', () => {
     );
     expect(days).toContain(realEffects('.').today());
   });
+
+  describe('of a source with a front and a rear pair, for places whose row nothing tells', () => {
+    const line = [
+      '--vehicle',
+      'wagon',
+      '--device',
+      'amp, amp-a',
+      '--speaker',
+      'mid, midrange-a, boot, , amp',
+    ];
+    beforeAll(() => {
+      shop.change(
+        'content/parts/all.yaml',
+        '      OUT1: { role: signal-out, joint: phono, signal: 4 V }\n      OUT2:',
+        '      FL: { role: signal-out, joint: phono, signal: 4 V }\n      OUT1: { role: signal-out, joint: phono, signal: 4 V }\n      OUT2:',
+      );
+      shop.change(
+        'content/parts/all.yaml',
+        '  bolt-a:',
+        '  midrange-a: { kind: speaker, title: Midrange, size: { width: 100 mm, depth: 80 mm, height: 40 mm }, mass: 1 kg, band: midrange, power: 50 W, lowest-frequency: 80 Hz, coils: { C1: { positive: C1+, negative: C1-, nominal: 4 ohm } }, terminals: { C1+: { role: coil-positive }, C1-: { role: coil-negative } } }\n  bolt-a:',
+      );
+    });
+
+    test('asks once which pair they play, with what each output gives, and writes it', async () => {
+      const person = new Typed('Pairs', 'mid, raer', 'mid, rear', ...enters(3));
+      await shop.answered(person, 'new', 'job', 'pairs', ...line);
+      expect(person.said.join('\n')).toContain('To be told: mid');
+      expect(person.said.join('\n')).toMatch(/radio gives FL front left, OUT1 front right, OUT2 rear left/);
+      expect(person.refused.join()).toMatch(/raer.*did you mean rear/);
+      expect(shop.read('content/jobs/pairs.yaml')).toContain(
+        '  mid: { part: midrange-a, in: boot, driven-by: amp, signal: rear }',
+      );
+    });
+
+    test('takes it by a flag, and none where the row of the places tells it', async () => {
+      const flagged = [...line, '--signal', 'mid, front'];
+      await shop.run('new', 'job', 'flagged', ...flagged);
+      expect(shop.read('content/jobs/flagged.yaml')).toContain('signal: front');
+      shop.change('content/vehicles/wagon.yaml', 'boot: { title: Boot,', 'boot: { title: Boot, row: rear,');
+      const told = await shop.run('new', 'job', 'needless', ...flagged);
+      expect([told.status, told.told]).toEqual([2, expect.stringContaining('is told already, by the rows')]);
+    });
+  });
 });

@@ -33,6 +33,7 @@ import { wrongEndCases } from './conductors/wrong-ends.ts';
 import { asBuiltCases } from './data/as-built.ts';
 import { jobDataCases } from './data/job-data.ts';
 import { outputOrderCases } from './data/output-order.ts';
+import { pairCrossedCases } from './data/pair-crossed.ts';
 import { partDataCases } from './data/part-data.ts';
 import { photoCases } from './data/photos.ts';
 import { privateNameCases } from './data/private-names.ts';
@@ -122,6 +123,7 @@ const every = {
   ...routeEndCases,
   ...playedOctaveCases,
   ...outputOrderCases,
+  ...pairCrossedCases,
   ...partDataCases,
   ...writtenConductorCases,
   ...vehicleDataCases,

@@ -13,6 +13,7 @@ import { missingPart, otherKind } from '../part-fault.ts';
 import { partNames } from '../part-names.ts';
 import { type UnreadPart, type UnreadVehicle, unreadFault } from '../unread.ts';
 import { jobTables } from './job-tables.ts';
+import { openPairs, type PairSurroundings, sourceLines } from './played-pair.ts';
 
 /** What a job is asked for in. */
 export interface JobSurroundings {
@@ -141,6 +142,18 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       missingPart(around, ['speaker', 'crossover'], cells.part) ??
       (cells.box === undefined ? null : missingPart(around, ['enclosure'], cells.box)),
   }),
+  signal: (around) => ({
+    needless: (answers) =>
+      openPairs(pairsAround(around, answers)).length > 0
+        ? null
+        : 'is told already, by the rows of their places or by the only pair of the source: leave it out, and where another is meant, write signal: at the speaker in the job',
+    hints: (answers) => {
+      const about = pairsAround(around, answers);
+      return [`To be told: ${openPairs(about).join(', ')}`, ...sourceLines(about)];
+    },
+    fault: ({ cells }, answers) =>
+      unknown('such speaker', String(cells.name), openPairs(pairsAround(around, answers))),
+  }),
   board: (around) => ({
     needless: (answers) =>
       lineOf(answers, 'space') !== '' &&
@@ -162,6 +175,15 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
       cells.sheet === undefined ? null : missingPart(around, ['board-sheet'], cells.sheet),
   }),
 };
+
+function pairsAround(around: JobSurroundings, answers: Answers): PairSurroundings {
+  return {
+    parts: around.parts,
+    vehicle: vehicleOf(around, answers),
+    devices: jobRows(answers, 'device'),
+    speakers: jobRows(answers, 'speaker'),
+  };
+}
 
 /** Parts of some kinds that the catalogue has; and those that it lacks, of these kinds or others that may stand there, with what keeps them out. */
 function offered(

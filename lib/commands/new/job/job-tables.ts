@@ -68,6 +68,14 @@ export const jobTables = [
     rows: 6,
   },
   {
+    key: 'signal',
+    asks: 'Which pair of the source each of these speakers plays: nothing tells by their places',
+    by: 'eye',
+    hint: 'Left empty, the job asks for it. A row at the place in the vehicle tells it for all jobs.',
+    columns: [column('name', 'name', id, 'rear'), column('signal', 'pair', device.signal.unwrap(), 'rear')],
+    rows: 4,
+  },
+  {
     key: 'board',
     asks: 'The board: where its lower left corner lies in the space, its size, what it stands on',
     by: 'tape',

@@ -79,9 +79,17 @@ ${comment('Routes', titles(vehicle.routes))}
 
 function devicesOf(answers: Answers, parts: Parts): Named {
   const devices = jobRows(answers, 'device').map(deviceOf);
-  const rows = jobRows(answers, 'speaker');
+  const rows = withPairs(jobRows(answers, 'speaker'), jobRows(answers, 'signal'));
   const speakers = rows.flatMap((row) => setOf(row, rows, parts) ?? [deviceOf(row)]);
   return Object.fromEntries([...devices, ...speakers]);
+}
+
+/** Speakers with the pair of the source that was answered for them. */
+function withPairs(speakers: readonly Row[], pairs: readonly Row[]): readonly Row[] {
+  return speakers.map((row) => {
+    const signal = pairs.find(({ cells }) => cells.name === row.cells.name)?.cells.signal;
+    return signal === undefined ? row : { ...row, cells: { ...row.cells, signal } };
+  });
 }
 
 function deviceOf({ cells: { name, in: places, part, ...cells } }: Row): readonly [string, Named] {
@@ -98,7 +106,7 @@ function setOf(
   parts: Parts,
 ): readonly Placed[] | null {
   if (tweeters === undefined) return null;
-  const { name, part, in: places, 'driven-by': driver, ...own } = cells;
+  const { name, part, in: places, 'driven-by': driver, signal, ...own } = cells;
   const woofer = String(name);
   const [called, named] = [namesOfSet(woofer), namesOfSet(String(part))];
   const spec = parts[named.crossover];
@@ -110,7 +118,7 @@ function setOf(
       [called.tweeter, { part: named.tweeter, ...standing(tweeters), ...behind }],
     ];
   }
-  const given = known({ 'driven-by': driver });
+  const given = known({ 'driven-by': driver, signal });
   const filter = { part: named.crossover, ...standing(places), ...(isBeside ? by(woofer) : given) };
   const first = { part: String(part), ...standing(places), ...(isBeside ? given : by(called.crossover)) };
   const above = { part: named.tweeter, ...standing(tweeters), ...by(called.crossover) };
