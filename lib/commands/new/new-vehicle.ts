@@ -9,7 +9,7 @@ import { type Given, type NewFile, newFile } from './new-file.ts';
 import { refused } from './refused.ts';
 import { problemsOfPart } from './unread.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
-import { derivedReadings, sidesUnseen, vehicleText } from './vehicle/vehicle-file.ts';
+import { derivedReadings, holesUnmeasured, sidesUnseen, vehicleText } from './vehicle/vehicle-file.ts';
 import { vehicleQuestions } from './vehicle/vehicle-questions.ts';
 import { rowsOf } from './vehicle/vehicle-rows.ts';
 
@@ -43,7 +43,12 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
   const still = (id: string, answers: Answers) => {
     const vehicle = read(pathOf(id), vehicleText(id, answers, parts, [])).vehicles[id];
     return vehicle
-      ? [...sidesUnseen(answers), ...derivedReadings(answers), ...stillToMeasure(vehicle, parts)]
+      ? [
+          ...sidesUnseen(answers),
+          ...derivedReadings(answers),
+          ...holesUnmeasured(answers),
+          ...stillToMeasure(vehicle, parts),
+        ]
       : [];
   };
   const taken = new Set(files.map(({ path }) => onAnyDisk(path)));

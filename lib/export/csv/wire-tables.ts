@@ -59,7 +59,11 @@ export const wireTables = {
       {
         title: 'grommets',
         value: ({ grommets }) =>
-          listed(grommets.map(({ part, own }) => part ?? (own ? "the vehicle's own" : 'none fits'))),
+          listed(
+            grommets.map(
+              ({ part, own, unmeasured }) => part ?? (own || unmeasured ? "the vehicle's own" : 'none fits'),
+            ),
+          ),
       },
     ]),
   terminals: ({ shop, job, terminals, wires, items }) =>

@@ -123,6 +123,10 @@ export const planRunSchema = z.object({
       madeForM: maybe,
       /** True where the vehicle's own grommet takes the bundle: nothing is opened and none is fitted. */
       own: builders(z.literal(true).optional()),
+      /** True for the vehicle's own grommet whose bore nobody measured: whether the bundle goes through is not known. */
+      unmeasured: builders(z.literal(true).optional()),
+      /** Which stretch of the way begins with it, from 0; left out in plans frozen before it was kept. */
+      stretch: builders(z.number().int().optional()),
       /** What lies behind a hole that is still to be drilled. */
       drilledBefore: builders(z.string().optional()),
       /** Other runs that go through the same hole. */

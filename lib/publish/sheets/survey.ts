@@ -1,5 +1,5 @@
 import type { HouseRuleName } from '../../model/house-rules.ts';
-import type { BuildPlan } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanRun } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { FigureName } from '../../model/printed/figures.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
@@ -138,12 +138,27 @@ function wayMeasures(plan: BuildPlan): Measure[] {
   const write = writerFor(plan.shop);
   return plan.runs.flatMap((run): Measure[] => {
     const group = `${run.title}, on the ${run.side}`;
-    const passes = (run.passes ?? []).map(({ zone, lengthM, edge }, at) => ({
-      group,
-      what: `${at + 1}. ${zone}${edge ? ', over a sharp edge' : ''}`,
-      says: write.wire('measured', lengthM),
-    }));
+    const passes = (run.passes ?? []).flatMap(({ zone, lengthM, edge }, at): Measure[] => [
+      {
+        group,
+        what: `${at + 1}. ${zone}${edge ? ', over a sharp edge' : ''}`,
+        says: write.wire('measured', lengthM),
+      },
+      ...holeMeasures(plan, run, at).map((one) => ({ ...one, group })),
+    ]);
     return [...passes, { group, what: 'From end to end', says: write.wire('measured', run.lengthM) }];
+  });
+}
+
+/** The hole or the grommet in which a stretch of a way begins, as far as it is there before the job. */
+function holeMeasures(plan: BuildPlan, run: PlanRun, at: number): Omit<Measure, 'group'>[] {
+  const write = writerFor(plan.shop);
+  return run.grommets.flatMap(({ stretch, holeM, own, unmeasured, drilledBefore }) => {
+    if (stretch !== at || drilledBefore !== undefined) return [];
+    const isOwn = own === true || unmeasured === true;
+    if (holeM === null && !isOwn) return [];
+    const what = `${at + 1}. ${isOwn ? "bore of the vehicle's own grommet" : 'hole'} there`;
+    return [{ what, says: { text: holeM === null ? 'not measured' : write.bore(holeM, 'pilot') } }];
   });
 }
 

@@ -6,6 +6,7 @@ import {
   countsHole,
   hasGrommet,
   isToDrill,
+  isUnmeasured,
   outsideInHoleM,
   sharingHole,
   type ThickRun,
@@ -187,7 +188,9 @@ const edgeWithoutGrommet: Rule = {
         {
           level: isGrave ? 'stop' : 'caution',
           of: [run.id, ...(isGrave ? power : [])],
-          message: `${first}${run.id} passes ${counted(edges, 'sharp edge')} with ${counted(edges - bare.length, 'grommet')}: none of ${bare.some(({ pass }) => pass['own-grommet']) ? 'the vehicle and ' : ''}the catalogue fits its bundle of ${length(value)}${covered} (${bundleText(about, planned.wires)}) at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
+          message: bare.every(({ pass }) => isUnmeasured(pass))
+            ? `${run.id} goes through the vehicle's own grommet at ${where}, whose bore is not measured: whether its bundle of ${length(value)}${covered} (${bundleText(about, planned.wires)}) goes through can't be told`
+            : `${first}${run.id} passes ${counted(edges, 'sharp edge')} with ${counted(edges - bare.length, 'grommet')}: none of ${bare.some(({ pass }) => pass['own-grommet']) ? 'the vehicle and ' : ''}the catalogue fits its bundle of ${length(value)}${covered} (${bundleText(about, planned.wires)}) at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
           value,
           unit: 'm',
           ...grommetRemedy(about, run, bare, {

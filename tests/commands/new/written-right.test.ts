@@ -107,6 +107,43 @@ test('a hole on the way of wires that is to be drilled is asked what lies behind
   );
 });
 
+describe('what goes through sheet metal and is not measured yet', () => {
+  const way = (hole: string) => ({ way: [`body.rear, left edge, left, cargo 9 in, bulkhead 3 in ${hole}`] });
+
+  test('stays a grommet of the vehicle, and its bore is asked for by the file', async () => {
+    expect(await told('open-bore', way('grommet ?'))).toMatch(
+      /tape: bore of the vehicle's own grommet at the bulkhead of ground-rear-to-wall-left-edge: .*stretch 2/,
+    );
+    const text = shop.read('content/vehicles/open-bore.yaml');
+    expect(text).toContain('{ zone: bulkhead, length: 3 in, own-grommet: true }');
+    expect(text).toMatch(/^# +tape: bore of the vehicle's own grommet at the bulkhead/m);
+    expect(await told('known-bore', way('grommet 18 mm'))).not.toContain('tape: bore');
+  });
+
+  test('counts as a sharp edge where it is a hole', async () => {
+    expect(await told('open-hole', way('hole ?'))).toMatch(
+      /tape: width of the hole at the bulkhead of .* counts as a sharp edge/,
+    );
+    expect(shop.read('content/vehicles/open-hole.yaml')).toContain(
+      '{ zone: bulkhead, length: 3 in, edge: true }',
+    );
+    expect(await told('open-drill', way('drill ? behind nothing'))).not.toContain('--way');
+    expect(shop.read('content/vehicles/open-drill.yaml')).toContain(
+      '{ zone: bulkhead, length: 3 in, edge: true, there: false, behind: nothing }',
+    );
+  });
+
+  test('is told written right where one of two ways lacks its stretch', async () => {
+    const line = 'left-door|right-door, left edge, left, cabin 5 in grommet 18 mm|grommet ?';
+    const right = 'left-door|right-door, left edge, left, cabin 5 in grommet 18 mm|cabin 5 in grommet ?';
+    expect(await told('sleeves', { way: [line] })).toContain(`; written right: "${right}"`);
+    expect(await told('sleeves', { way: [right] })).not.toContain('--way');
+    expect(shop.read('content/vehicles/sleeves.yaml')).toContain(
+      'passes: [{ zone: cabin, length: 5 in, own-grommet: true }]',
+    );
+  });
+});
+
 test('a box with a terminal cup is told in the row of its air', async () => {
   const box = [
     'new',

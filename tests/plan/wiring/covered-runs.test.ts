@@ -109,7 +109,7 @@ describe('a run', () => {
     const edge = (more: string) =>
       power(passes(`{ zone: bulkhead, length: 500 mm, edge: true${more} }, { zone: sill, length: 3 m }`)).run;
     expect(edge('').grommets).toEqual([
-      { zone: 'bulkhead', holeM: null, part: 'grommet-a', madeForM: 0.032 },
+      { zone: 'bulkhead', holeM: null, part: 'grommet-a', madeForM: 0.032, stretch: 0 },
     ]);
     expect(edge(', through-hole: 30.4 mm').grommets[0]?.part).toBe('grommet-b');
     expect(edge(', through-hole: 30.6 mm').grommets[0]?.part).toBeNull();

@@ -14,7 +14,7 @@ interface Tried {
  */
 export function writtenRight(line: string, { isRight, isNamed }: Tried): string | null {
   const cells = line.split(between).map((cell) => cell.trim());
-  const whole = cells.map(wholeValues);
+  const whole = cells.map(wholeValues).map(withLeadingWords);
   const named = (parter: string) => (isNamed ? [firstParted(cells, parter), firstParted(whole, parter)] : []);
   const tries = [whole, ...named('-'), ...named('|')];
   return (
@@ -39,6 +39,17 @@ function wholeValues(cell: string): string {
       return `${value.words || words}${value.number} ${value.unit ?? unit}`;
     })
     .join('|');
+}
+
+/** Values that begin in the midst of the first one, each whole: `cabin 5 in grommet 18 mm|grommet ?` has `cabin 5 in` twice. */
+function withLeadingWords(cell: string): string {
+  const [first = '', ...others] = cell.split('|').map((value) => value.trim());
+  const words = first.split(/\s+/);
+  const whole = others.map((value) => {
+    const at = words.indexOf(value.split(/\s+/)[0] ?? '');
+    return at > 0 ? `${words.slice(0, at).join(' ')} ${value}` : value;
+  });
+  return [first, ...whole].join('|');
 }
 
 /** Words before a number, the number with its fraction, and the unit behind it: `cabin 18 1/2 in`. */

@@ -3,7 +3,7 @@ import { servedBy } from '../../../model/content/vehicle-route.ts';
 import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
-import { isToDrill } from '../../../plan/wiring/runs/way-holes.ts';
+import { isToDrill, isUnmeasured } from '../../../plan/wiring/runs/way-holes.ts';
 
 /**
  * What a tape or a meter must still tell of a vehicle, in the order of the walk, one line a thing. What is not known is
@@ -18,6 +18,7 @@ export function stillToMeasure(vehicle: Vehicle, parts: Readonly<Record<string, 
     ...spacesUnmeasured(vehicle),
     ...placesUnmeasured(vehicle),
     ...waysUnmeasured(vehicle),
+    ...boresUnmeasured(vehicle),
     ...holesUnseen(vehicle),
   ];
 }
@@ -95,6 +96,19 @@ function placesUnmeasured({ places }: Vehicle): string[] {
     if (lacks !== '') lacking.set(lacks, [...(lacking.get(lacks) ?? []), id]);
   }
   return [...lacking].map(([lacks, ids]) => `tape: ${lacks} of ${ids.join(', ')}`);
+}
+
+/** The vehicle's own grommets on the way of wires, whose bore nobody measured. */
+function boresUnmeasured({ routes }: Vehicle): string[] {
+  return Object.entries(routes).flatMap(([route, { passes }]) =>
+    passes.flatMap((pass, at) =>
+      isUnmeasured(pass)
+        ? [
+            `tape: bore of the vehicle's own grommet at the ${pass.zone} of ${route}: write it as through-hole: in stretch ${at + 1}`,
+          ]
+        : [],
+    ),
+  );
 }
 
 /** Holes on the way of wires that are still to be drilled, and behind which nobody looked. */

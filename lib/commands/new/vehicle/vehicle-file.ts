@@ -7,7 +7,7 @@ import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { idOf } from '../id-of.ts';
 import { blockText, filled, known, type Named } from '../yaml-text.ts';
 import { type PlacedRow, rowsOf, spaceIds } from './vehicle-rows.ts';
-import { wayOf } from './ways.ts';
+import { holesOpen, wayOf } from './ways.ts';
 
 type Parts = Readonly<Record<string, Part>>;
 
@@ -85,6 +85,18 @@ export function sidesUnseen(answers: Answers): readonly string[] {
   return open.length === 0
     ? []
     : [`eye: the side of ${open.join(', ')}; until then it counts as ${untoldSide}`];
+}
+
+/** Holes on ways that nobody measured: what goes through one is guarded as at a sharp edge. */
+export function holesUnmeasured(answers: Answers): readonly string[] {
+  return rowsOf(answers, 'way').flatMap((row) => {
+    const read = wayOf(row, spaceIds(answers));
+    if (typeof read === 'string') return [];
+    return holesOpen(row).map(
+      (zone) =>
+        `tape: width of the hole at the ${zone} of ${read.id}; until then it counts as a sharp edge, write through-hole: there`,
+    );
+  });
 }
 
 function rowsByName(answers: Answers, key: string): Named {

@@ -1,8 +1,8 @@
 import { type AskedColumn, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import { stretchFields } from '../../../model/survey/places-and-ways.ts';
 import { edgeSchema } from '../../../model/vocabulary.ts';
-import type { Row } from '../ask/rows.ts';
-import { readRow } from '../ask/rows.ts';
+import type { Cell, Row } from '../ask/rows.ts';
+import { readRow, unknown } from '../ask/rows.ts';
 import { idOf } from '../id-of.ts';
 import type { Named } from '../yaml-text.ts';
 
@@ -29,7 +29,8 @@ function withZone(text: string): string {
 
 /**
  * One stretch of a way, `bulkhead 6 in edge hole 20 mm`, `bulkhead 6 in grommet 20 mm` or
- * `bulkhead 6 in drill 20 mm behind nothing`, as a file has it.
+ * `bulkhead 6 in drill 20 mm behind nothing`, as a file has it. What is there and not measured, `grommet ?`, stays: a grommet
+ * of the vehicle without its bore, and a hole as a sharp edge until somebody felt it.
  */
 function stretchOf(text: string): { readonly pass: string | Named } | Fault {
   const [, zone, length, edge, what = '', width = '', behind = ''] =
@@ -50,16 +51,26 @@ function stretchOf(text: string): { readonly pass: string | Named } | Fault {
   if (typeof row === 'string') return { fault: `has the stretch "${text}": ${row}` };
   if (edge === undefined && what === '') return { pass: `${zone} ${length}` };
   const { hole: open, grommet: bore, drill, behind: seen, ...cells } = row.cells;
+  const isOpen = width === unknown;
   return {
     pass: {
       ...cells,
-      ...(edge !== undefined && { edge: true }),
-      ...(open !== undefined && { 'through-hole': open }),
-      ...(bore !== undefined && { 'through-hole': bore, 'own-grommet': true }),
-      ...(drill !== undefined && { edge: true, 'through-hole': drill, there: false }),
+      ...((edge !== undefined || what === 'drill' || (what === 'hole' && isOpen)) && { edge: true }),
+      ...measured(open ?? bore ?? drill),
+      ...(what === 'grommet' && { 'own-grommet': true }),
+      ...(what === 'drill' && { there: false }),
       ...(seen !== undefined && { behind: seen }),
     },
   };
+}
+
+function measured(width: Cell | undefined): Named {
+  return width === undefined ? {} : { 'through-hole': width };
+}
+
+/** Stretches of a way that begin with a hole whose width was left open by `?`. */
+export function holesOpen({ rest }: Row): readonly string[] {
+  return rest.flatMap((text) => /^(\S+)\s.*\shole\s+\?$/.exec(withZone(text))?.[1] ?? []);
 }
 
 /** Where a way ends: at names of the vehicle, or at an edge of a space. */

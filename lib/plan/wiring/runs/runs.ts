@@ -12,7 +12,7 @@ import type { SizedConductor } from '../../power/sizing/conductor-sizing.ts';
 import { tieCount, tieFor } from '../ties.ts';
 import { wireDiameterM } from '../wire-diameter.ts';
 import { coverPass, isCovered, outsideInM } from './run-coverings.ts';
-import { hasGrommet, isToDrill, outsideInHoleM, sharingHole } from './way-holes.ts';
+import { hasGrommet, isToDrill, isUnmeasured, outsideInHoleM, sharingHole } from './way-holes.ts';
 
 /** Lengths that differ by less are one. */
 const sameM = 1e-9;
@@ -41,7 +41,7 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
         if (!hasGrommet(pass)) return [];
         const beside = sharingHole(one, at, thick).flatMap(({ run: { id } }) => (id === run.id ? [] : [id]));
         const grommet = grommetAt(job, pass, outsideInHoleM(job, one, at, thick));
-        return [{ ...grommet, ...(beside.length > 0 && { beside }) }];
+        return [{ ...grommet, stretch: at, ...(beside.length > 0 && { beside }) }];
       }),
     };
   });
@@ -121,6 +121,7 @@ function grommetAt(
     part,
     ...(spec?.kind === 'grommet' && { madeForM: spec.hole }),
     ...(own && { own }),
+    ...(isUnmeasured(pass) && { unmeasured: true as const }),
     ...(isToDrill(pass) && { drilledBefore: pass.behind }),
   };
 }

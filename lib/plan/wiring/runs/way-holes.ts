@@ -28,6 +28,11 @@ export function isToDrill(pass: Pass): boolean {
   return !pass.there && !pass['own-grommet'];
 }
 
+/** True for a stretch that begins with the vehicle's own grommet, whose bore nobody measured. */
+export function isUnmeasured(pass: Pass): boolean {
+  return pass['own-grommet'] && pass['through-hole'] === undefined;
+}
+
 /**
  * The runs that go through the hole in which stretch `at` of a run begins, in the order of the job, the run among them:
  * those on its route, and those on a route that is the same from a common end up to that hole.

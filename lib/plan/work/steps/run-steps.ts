@@ -50,21 +50,19 @@ export function layRun(work: Work, run: string): Step {
   const { plan } = work;
   const wires = ownWires(work).filter((wire) => wire.run === run);
   const found = plan.runs.find(({ id }) => id === run);
-  const guarded = (found?.grommets ?? []).filter(({ own }) => own !== true);
+  const stays = (found?.grommets ?? []).filter(({ own, unmeasured }) => own === true || unmeasured === true);
+  const guarded = (found?.grommets ?? []).filter((grommet) => !stays.includes(grommet));
   const grommets = guarded.filter((grommet) => countsHole(plan.runs, run, grommet));
   const besides = guarded.flatMap((grommet) => {
     const first = grommets.includes(grommet) ? undefined : firstThrough(plan.runs, run, grommet);
     return first === undefined ? [] : [`; at the ${grommet.zone} through the grommet of ${first}`];
   });
   const drilled = found ? waysDrilled(work, found) : [];
-  const own = (found?.grommets ?? []).flatMap(({ own: stays, zone }) => (stays ? [zone] : []));
-  const throughOwn =
-    own.length > 0 ? `; through the vehicle's own grommet at ${own.join(' and ')}, which stays` : '';
   return step(`run-${run}`, [safe, ...drilled], {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwn}`,
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}`,
     tools: ['trim tools', 'pull line', 'label printer'],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -73,8 +71,18 @@ export function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + own.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
+    proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
   });
+}
+
+/** The vehicle's own grommets on the way of a run; one whose bore nobody measured is measured before anything is led through. */
+function throughOwnText(grommets: WorkRun['grommets']): string {
+  const zones = (open: boolean) => {
+    const found = grommets.filter(({ unmeasured }) => (unmeasured === true) === open);
+    return found.map(({ zone }) => zone).join(' and ');
+  };
+  const [known, open] = [zones(false), zones(true)];
+  return `${known === '' ? '' : `; through the vehicle's own grommet at ${known}, which stays`}${open === '' ? '' : `; measure the bore of the vehicle's own grommet at ${open} first: the bundle goes through it with its covering, or another way is found`}`;
 }
 
 /** The grommets of a run, each with its hole; one that is still to be cut with the look behind it that comes first. */

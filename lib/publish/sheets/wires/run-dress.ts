@@ -10,14 +10,20 @@ interface Stretch extends PlanPass {
   readonly grommet: string;
 }
 
-/** The stretches of a run, each with the grommet of its sharp edge: they stand in the order of its zones. */
+/** The stretches of a run, each with the grommet where it begins: of an older plan they stand in the order of its zones. */
 function stretchesOf(run: PlanRun, names: PlanNames, write: Writer): Stretch[] {
   const left = [...run.grommets];
-  return (run.passes ?? []).map((pass): Stretch => {
-    const at = left.findIndex(({ zone }) => zone === pass.zone);
+  return (run.passes ?? []).map((pass, stretch): Stretch => {
+    const at = left.findIndex((one) =>
+      one.stretch === undefined ? one.zone === pass.zone : one.stretch === stretch,
+    );
     const [grommet] = at < 0 ? [] : left.splice(at, 1);
     if (!grommet) return { ...pass, grommet: '' };
-    const lacking = grommet.own ? "the vehicle's own" : 'none that fits';
+    const lacking = grommet.unmeasured
+      ? "the vehicle's own, bore not measured"
+      : grommet.own
+        ? "the vehicle's own"
+        : 'none that fits';
     const part = grommet.part === null ? lacking : names.part(grommet.part);
     const holeM = grommet.holeM ?? (grommet.drilledBefore === undefined ? undefined : grommet.madeForM);
     const hole = holeM === undefined ? '' : `, hole ${write.bore(holeM, 'pilot')}`;

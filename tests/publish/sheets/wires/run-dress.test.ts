@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { survey } from '../../../../lib/publish/sheets/survey.ts';
 import { coveringPieces, dressTable } from '../../../../lib/publish/sheets/wires/run-dress.ts';
 import { namesOf } from '../../../../lib/publish/words/plan-names.ts';
 import { writerFor } from '../../../../lib/publish/words/written.ts';
@@ -55,5 +56,36 @@ describe('the dress of a run through the vehicle', () => {
       ['sleeve-a', 1],
     ]);
     expect(plan.pick.find(({ part }) => part === 'sleeve-a')).toMatchObject({ quantity: 1, unit: 'm' });
+  });
+});
+
+/** A way with two stretches of one zone, of which the second begins with the vehicle's own grommet. */
+const sleeve = (bore: string): Change => [
+  vehicleFile,
+  '{ zone: engine-bay, length: 500 mm }, { zone: sill, length: 3 m }',
+  `{ zone: cabin, length: 500 mm }, { zone: cabin, length: 100 mm, own-grommet: true${bore} }, { zone: sill, length: 3 m }`,
+];
+
+describe('a grommet in the second of two stretches of one zone', () => {
+  const seen = (bore: string) => {
+    const { plan } = smallPlan(sleeve(bore), open);
+    const dress = dressTable(plan, namesOf(plan), writerFor(plan.shop));
+    const measures = survey.model(plan)?.measures;
+    return {
+      dress: (dress?.rows ?? []).slice(0, 3).map(({ cells }) => cells[4]?.text),
+      measures: (measures?.rows ?? []).map(({ cells }) => `${cells[0]?.text}: ${cells[1]?.text}`),
+      step: plan.steps.find(({ id }) => id === 'run-power')?.text,
+    };
+  };
+
+  it('stands beside the stretch that it was written to', () => {
+    expect(seen(', through-hole: 40 mm').dress).toEqual(['', expect.stringContaining("vehicle's own"), '']);
+  });
+
+  it('whose bore nobody measured says so there, among the measures and where the wire is laid', () => {
+    const { dress, measures, step } = seen('');
+    expect(dress).toEqual(['', "the vehicle's own, bore not measured", '']);
+    expect(measures).toContain("2. bore of the vehicle's own grommet there: not measured");
+    expect(step).toMatch(/measure the bore of the vehicle's own grommet at cabin first/);
   });
 });

@@ -139,6 +139,7 @@ export const runsCases = {
         about: () => ownGrommet(null),
         level: 'caution',
         subject: 'left',
+        says: /left goes through the vehicle's own grommet at the sill, whose bore is not measured/,
         toDo: /measure the bore of the vehicle's own grommet/,
       },
       {
