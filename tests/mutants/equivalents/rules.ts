@@ -31,7 +31,7 @@ export const rules: readonly Equivalent[] = [
     why: 'every fuse of a plan stands in a device of its job',
   },
   {
-    file: 'lib/rules/audio/filters-not-made.ts',
+    file: 'lib/rules/audio/filters/filters-not-made.ts',
     line: '({ pass, cornerHz: askedHz }) => pass === made.pass',
     from: 'Math.abs(askedHz - cornerHz) <= 1e-6 * cornerHz',
     to: 'Math.abs(askedHz - cornerHz) < 1e-6 * cornerHz',

@@ -1,7 +1,7 @@
-import type { JobFilter } from '../../model/content/job.ts';
-import type { FilterPass } from '../../model/vocabulary.ts';
-import type { makersOnPath } from '../../plan/audio/filter-places.ts';
-import { hertzText, shapeOf } from '../../propose/sound/filter-shape.ts';
+import type { JobFilter } from '../../../model/content/job.ts';
+import type { FilterPass } from '../../../model/vocabulary.ts';
+import type { makersOnPath } from '../../../plan/audio/filter-places.ts';
+import { hertzText, shapeOf } from '../../../propose/sound/filter-shape.ts';
 
 type Maker = ReturnType<typeof makersOnPath>[number];
 

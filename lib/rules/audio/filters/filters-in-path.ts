@@ -1,10 +1,10 @@
-import { type Filter, filterLevel } from '../../audio/filter/filter-response.ts';
-import { isFault } from '../../model/fault.ts';
-import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
-import { boostsOf } from '../../plan/audio/path/path-peaks.ts';
-import { deviceIdOf, deviceSpot } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
-import { hertz, levelDb } from '../words.ts';
+import { type Filter, filterLevel } from '../../../audio/filter/filter-response.ts';
+import { isFault } from '../../../model/fault.ts';
+import type { PlanChannel, PlanFilter } from '../../../model/plan/index.ts';
+import { boostsOf } from '../../../plan/audio/path/path-peaks.ts';
+import { deviceIdOf, deviceSpot } from '../../look-up.ts';
+import type { Rule, Verdict } from '../../rule.ts';
+import { hertz, levelDb } from '../../words.ts';
 
 /** How much a filter lowers the level at a frequency; 0 where it can't be told. */
 function takesDb(filter: Filter, frequencyHz: number): number {

@@ -1,12 +1,12 @@
-import { guardsFrom, subsonicCorner } from '../../audio/filter/subsonic-corner.ts';
-import type { Job } from '../../model/content/resolved-job.ts';
-import { isFault } from '../../model/fault.ts';
-import type { PlanChannel } from '../../model/plan/index.ts';
-import { deviceOf, deviceSpot } from '../look-up.ts';
-import type { Case, Rule, Verdict } from '../rule.ts';
-import { hertz, listed, percent } from '../words.ts';
+import { guardsFrom, subsonicCorner } from '../../../audio/filter/subsonic-corner.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
+import { isFault } from '../../../model/fault.ts';
+import type { PlanChannel } from '../../../model/plan/index.ts';
+import { deviceOf, deviceSpot } from '../../look-up.ts';
+import type { Case, Rule, Verdict } from '../../rule.ts';
+import { hertz, listed, percent } from '../../words.ts';
+import { speakersOf } from '../speakers-of-channel.ts';
 import { toFilter } from './filter-makers.ts';
-import { speakersOf } from './speakers-of-channel.ts';
 
 /** Channels of a subwoofer in a vented enclosure: one that stands in the same place, or any where places do not tell. */
 function ventedChannels(about: Case) {

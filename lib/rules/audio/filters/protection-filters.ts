@@ -1,10 +1,10 @@
-import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
-import { groupsOf } from '../groups-of.ts';
-import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../look-up.ts';
-import type { Case, Rule, Verdict } from '../rule.ts';
-import { hertz, listed } from '../words.ts';
+import type { PlanChannel, PlanFilter } from '../../../model/plan/index.ts';
+import { groupsOf } from '../../groups-of.ts';
+import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../../look-up.ts';
+import type { Case, Rule, Verdict } from '../../rule.ts';
+import { hertz, listed } from '../../words.ts';
+import { type Speaker, speakersOf } from '../speakers-of-channel.ts';
 import { toFilter } from './filter-makers.ts';
-import { type Speaker, speakersOf } from './speakers-of-channel.ts';
 
 const isHighPassed = ({ filters }: Pick<Speaker, 'filters'>) =>
   filters.some(({ pass }) => pass === 'high-pass');

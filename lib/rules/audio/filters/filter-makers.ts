@@ -1,9 +1,9 @@
-import { partlyToldText } from '../../audio/filter/filter-offers.ts';
-import type { Device, Job } from '../../model/content/resolved-job.ts';
-import type { PlanChannel } from '../../model/plan/index.ts';
-import type { FilterPass } from '../../model/vocabulary.ts';
-import { filterPlaces, makersOnPath } from '../../plan/audio/filter-places.ts';
-import { listed } from '../words.ts';
+import { partlyToldText } from '../../../audio/filter/filter-offers.ts';
+import type { Device, Job } from '../../../model/content/resolved-job.ts';
+import type { PlanChannel } from '../../../model/plan/index.ts';
+import type { FilterPass } from '../../../model/vocabulary.ts';
+import { filterPlaces, makersOnPath } from '../../../plan/audio/filter-places.ts';
+import { listed } from '../../words.ts';
 import { type Belongs, filterLine } from './filter-lines.ts';
 
 type Heard = Pick<PlanChannel, 'id' | 'amplifier' | 'positive'>;

@@ -1,14 +1,14 @@
-import { filterMenu, filterOffers } from '../../audio/filter/filter-offers.ts';
-import type { Device } from '../../model/content/resolved-job.ts';
-import type { PlanFilter } from '../../model/plan/index.ts';
-import { filterNames } from '../../model/vocabulary.ts';
-import { type FilterPlace, filterPlaces, makersOnPath } from '../../plan/audio/filter-places.ts';
-import { type AskedFilter, askedFilters, menuOffer } from '../../plan/audio/filters-asked.ts';
-import { askedOf, type BuiltInFilter, finalFilters } from '../../plan/audio/final-filters.ts';
-import { groupsOf } from '../groups-of.ts';
-import { deviceSpot } from '../look-up.ts';
-import type { Case, Rule, Verdict } from '../rule.ts';
-import { hertz, listed } from '../words.ts';
+import { filterMenu, filterOffers } from '../../../audio/filter/filter-offers.ts';
+import type { Device } from '../../../model/content/resolved-job.ts';
+import type { PlanFilter } from '../../../model/plan/index.ts';
+import { filterNames } from '../../../model/vocabulary.ts';
+import { type FilterPlace, filterPlaces, makersOnPath } from '../../../plan/audio/filter-places.ts';
+import { type AskedFilter, askedFilters, menuOffer } from '../../../plan/audio/filters-asked.ts';
+import { askedOf, type BuiltInFilter, finalFilters } from '../../../plan/audio/final-filters.ts';
+import { groupsOf } from '../../groups-of.ts';
+import { deviceSpot } from '../../look-up.ts';
+import type { Case, Rule, Verdict } from '../../rule.ts';
+import { hertz, listed } from '../../words.ts';
 import { putInPath, writtenIntoPart } from './filter-makers.ts';
 
 /** A filter that its device does not make as asked, and why. */
