@@ -17,6 +17,8 @@ export interface GainRequest {
   readonly regulated: boolean;
   /** How far below full scale the tone is recorded, 0 or more. */
   readonly overlapDb: number;
+  /** How far below that it is to play beside others (dB), 0 or below; 0 where left out. */
+  readonly levelDb?: number;
   /** Level of everything in the path at the tone, against its highest level after commissioning: 0 or below. */
   readonly pathDb: number;
 }
@@ -39,9 +41,11 @@ export interface GainTarget {
 export type GainFault = Fault<'gain-unclear'>;
 
 function gainFault(request: GainRequest): GainFault | null {
-  const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, pathDb } = request;
+  const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, pathDb, levelDb = 0 } = request;
   const positive = [loadOhm, powerW, speakersW, supplyV, ratedSupplyV].every(isPositive);
-  if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(pathDb)) return null;
+  const isLevel = Number.isFinite(levelDb) && levelDb <= 0;
+  if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(pathDb) && isLevel)
+    return null;
   return faultOf(
     'gain-unclear',
     [channel],
@@ -69,7 +73,8 @@ function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainReques
 
 /**
  * Target for the gain control of one channel, speakers off, tone at its recorded level. V = sqrt(P * R), P
- * the lesser of what the amplifier has for sure at this supply and of what the speakers may get. The meter
+ * the lesser of what the amplifier has for sure at this supply and of what the speakers may get, times 10^(G / 10) where
+ * it is to play below others by G. The meter
  * shows V * 10^(L / 20), rounded down, L the level of the path at the tone against its highest: V is reached where the
  * path lets most through, and nowhere passed. The amplifier clips at sqrt(Pa * R);
  * the margin is 20 log10(Vclip / V), less the overlap for a full-scale passage.
@@ -77,20 +82,21 @@ function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainReques
 export function gainTarget(request: GainRequest): GainTarget | GainFault {
   const fault = gainFault(request);
   if (fault) return fault;
-  const { channel, loadOhm, speakersW } = request;
+  const { channel, loadOhm, speakersW, levelDb = 0 } = request;
   const available = availablePower(request);
-  const powerW = Math.min(available.value, speakersW ?? available.value);
+  const powerW = Math.min(available.value, speakersW ?? available.value) * 10 ** (levelDb / 10);
   const targetV = rms(powerW, loadOhm, 'gain-target-voltage', 'V = sqrt(P * R)');
   const clipV = rms(available.value, loadOhm, 'clipping-voltage', 'Vclip = sqrt(Pa * R)');
   return {
     channel,
     targetPowerW: traced(powerW, 'W', {
       rule: 'gain-target-power',
-      formula: 'P = the lesser of Pa (amplifier) and Ps (speakers)',
+      formula: `P = the lesser of Pa (amplifier) and Ps (speakers)${levelDb === 0 ? '' : ', times 10^(G / 10)'}`,
       citation: "the parts' data",
       inputs: [
         ['Pa', available.value, 'W'],
         ...(speakersW === undefined ? [] : [['Ps', speakersW, 'W'] as const]),
+        ...(levelDb === 0 ? [] : [['G', levelDb, 'dB'] as const]),
       ],
     }),
     targetV,

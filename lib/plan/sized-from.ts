@@ -35,6 +35,7 @@ export const spokenNames = [
   'mix',
   'after',
   'mounted',
+  'level',
   'reversed',
   'loads',
   'settings',
@@ -82,7 +83,7 @@ function silent(device: Device): Device {
 }
 
 function silentUse(given: JobDevice): JobDevice {
-  const { title: _title, reversed: _reversed, 'serial-number': _number, ...own } = given;
+  const { title: _title, level: _level, reversed: _reversed, 'serial-number': _number, ...own } = given;
   return { ...own, ...untoldUse };
 }
 

@@ -6,6 +6,7 @@ import { filtersInPathRules } from './audio/filters/filters-in-path.ts';
 import { filtersNotMadeRules } from './audio/filters/filters-not-made.ts';
 import { protectionFilterRules } from './audio/filters/protection-filters.ts';
 import { subsonicFilterRules } from './audio/filters/subsonic-filters.ts';
+import { groupLevelRules } from './audio/group-levels.ts';
 import { inputLevelRules } from './audio/input-levels.ts';
 import { leftAndRightRules } from './audio/left-and-right.ts';
 import { playedOctaveRules } from './audio/played-octaves.ts';
@@ -137,6 +138,7 @@ export const rules: readonly Rule[] = [
   ...bassSideRules,
   ...filtersInPathRules,
   ...filtersNotMadeRules,
+  ...groupLevelRules,
   ...inputLevelRules,
   ...subwooferBoxRules,
   ...speakerPathRules,

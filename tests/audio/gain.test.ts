@@ -31,6 +31,16 @@ describe('the gain target', () => {
     expect(target({ speakersW: 400 }).targetPowerW.value).toBe(100);
   });
 
+  it('is so far lower as its speakers are to play below others', () => {
+    // By hand: 20 dB is a tenth of the voltage, a hundredth of the power; the clipping voltage stays.
+    const found = target({ levelDb: -20 });
+    expect(byHand.differs(found.targetV.value, 2)).toBeCloseTo(2, 9);
+    expect(found.targetPowerW.value).toBeCloseTo(1, 9);
+    expect(found.clipV.value).toBe(20);
+    expect(target({ levelDb: -20, speakersW: 50 }).targetPowerW.value).toBeCloseTo(0.5, 9);
+    expect(target({ levelDb: 0 })).toEqual(target());
+  });
+
   it('tells that an overlap lets full-scale passages clip', () => {
     const found = target({ overlapDb: 5 });
     expect(found).toMatchObject({
@@ -67,6 +77,7 @@ describe('the gain target', () => {
     { supplyV: 0 },
     { overlapDb: -3 },
     { pathDb: Number.NaN },
+    { levelDb: 3 },
   ])('is refused for %o', (change) => {
     expect(gainTarget({ ...front, ...change })).toMatchObject({
       fault: 'gain-unclear',

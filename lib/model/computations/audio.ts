@@ -64,7 +64,10 @@ export const audioComputations = {
   },
   'gain-target-power': {
     computes: 'power that the gain of a channel is set for',
-    formulas: ['P = the lesser of Pa (amplifier) and Ps (speakers)'],
+    formulas: [
+      'P = the lesser of Pa (amplifier) and Ps (speakers)',
+      'P = the lesser of Pa (amplifier) and Ps (speakers), times 10^(G / 10)',
+    ],
     sources: [{ source: "the parts' data" }],
     held: ['audio-by-hand'],
   },

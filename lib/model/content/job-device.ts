@@ -71,6 +71,11 @@ export const deviceSchema = z.strictObject({
     example: 'rear',
     leftOut: 'by the row of its place',
   }),
+  level: builders(
+    quantityWithin('level', { least: -40, most: 0 }).optional(),
+    'Of a speaker: how far below what its channel may give it is set, so that it plays quieter beside the others. The gain of its channel is set for it, else the level of the output that feeds it.',
+    { example: '-3 dB', leftOut: 'as much as its channel may give' },
+  ),
   'speaker-level': builders(
     names(z.array(text('IN1'))).default([]),
     'Of an amplifier: the line inputs that take speaker outputs, by the leads that its maker supplies, where its part says that they may.',

@@ -88,6 +88,11 @@ export const signalFindings = {
     levels: ['note'],
     ...commonPractice,
   },
+  'level-not-made': {
+    asks: 'Speakers that are to play below the others can: a gain or the level of an output moves them and nothing else.',
+    levels: ['stop'],
+    ...partData,
+  },
   'sides-swapped': {
     asks: 'The signal of the left side ends in speakers of the left side, that of the right in those of the right.',
     levels: ['caution'],

@@ -86,6 +86,8 @@ export const planChannelSchema = z.object({
   filters: z.array(planFilterSchema),
   /** Equalising and boosts in its path after commissioning. */
   peaks: z.array(planPeakSchema).default([]),
+  /** How far below its full gain its speakers are to play, and the controls that set it. */
+  level: z.object({ db: number, by: z.array(name) }).optional(),
   /** What turns its polarity over before it, such as `amp.PHASE`, where anything does; two of them cancel. */
   turnedBy: z.array(name).optional(),
   /** Ids of the speakers that it drives. */

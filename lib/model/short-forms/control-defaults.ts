@@ -5,13 +5,18 @@ interface ControlDefault {
   readonly form?: ControlSpec['form'];
   readonly positions?: readonly string[];
   /** A stop of its kind: `lowest`, all the way back; `wired`, the one position in which the device waits for its wire. */
-  readonly safe?: 'lowest' | 'first' | 'wired' | 'high-pass' | 'subsonic';
+  readonly safe?: 'lowest' | 'level' | 'first' | 'wired' | 'high-pass' | 'subsonic';
   readonly why?: string;
 }
 
 /** By what a control does. No corner is among them: which one is safe depends on the speaker. */
 export const controlDefaults: Readonly<Record<ControlSpec['what'], ControlDefault>> = {
   gain: { form: 'knob', safe: 'lowest', why: 'no signal passes until the gain is set with a meter' },
+  level: {
+    form: 'menu',
+    safe: 'level',
+    why: 'gains are set with every output alike',
+  },
   boost: {
     form: 'knob',
     safe: 'lowest',
@@ -92,6 +97,8 @@ function safeState(rule: ControlDefault['safe'], control: WrittenControl): strin
   switch (rule) {
     case 'lowest':
       return form === 'knob' ? 'fully counter-clockwise' : form === 'switch' ? undefined : 'lowest';
+    case 'level':
+      return form === 'menu' ? '0 dB' : undefined;
     case 'first':
       return positions[0];
     case 'wired':

@@ -20,6 +20,7 @@ import {
   type OutputLoad,
   speakersOf,
 } from './load/output-loads.ts';
+import type { ChannelLevel } from './path/group-levels.ts';
 import { peaksBefore } from './path/path-peaks.ts';
 import { turningBefore } from './path/path-polarity.ts';
 import { feedOf } from './signal-feed.ts';
@@ -32,12 +33,19 @@ export interface PlannedChannel extends LoadedChannel {
   readonly wiring: ChannelWiring | null;
 }
 
+/** What a channel is planned in. */
+export interface ChannelSurroundings {
+  readonly field: CoilField;
+  readonly job: Job;
+  readonly devices: DevicesById;
+  /** What its speakers are to play at; null where that is all that it gives. */
+  readonly level: ChannelLevel | null;
+}
+
 /** Plans one output with its load: power, gain voltage, what a meter reads at its plug. */
 export function planChannel(
   { output, loaded }: LoadedOutput,
-  field: CoilField,
-  job: Job,
-  devices: DevicesById,
+  { field, job, devices, level }: ChannelSurroundings,
   book: PlanBook,
 ): PlannedChannel {
   const { device, spec } = output;
@@ -45,9 +53,15 @@ export function planChannel(
   const feeding = feedOf(job, { device: device.id, terminal: spec.input });
   const peaks = peaksBefore(devices, device, output.name, feeding, spec.positive);
   const { by } = turningBefore(job, devices, { id: output.id, amplifier: device.id });
-  const empty = { ...emptyChannel(output, filters), peaks, ...(by.length > 0 && { turnedBy: [...by] }) };
+  const empty = {
+    ...emptyChannel(output, filters),
+    peaks,
+    ...(level && level.by.length > 0 && { level: { db: level.levelDb, by: [...level.by] } }),
+    ...(by.length > 0 && { turnedBy: [...by] }),
+  };
+  const gainDb = level?.atGain ? level.levelDb : 0;
   if (loaded === null) return { channel: empty, load: null, wiring: null };
-  if (!isFault(loaded)) return loadedChannel({ output, empty, loaded, field, job, book });
+  if (!isFault(loaded)) return loadedChannel({ output, empty, loaded, gainDb, field, job, book });
   remarkFault(loaded, device, book);
   return { channel: empty, load: null, wiring: null };
 }
@@ -56,13 +70,15 @@ interface Loaded {
   readonly output: Output;
   readonly empty: PlanChannel;
   readonly loaded: OutputLoad;
+  /** How far below full its gain is set, 0 or below. */
+  readonly gainDb: number;
   readonly field: CoilField;
   readonly job: Job;
   readonly book: PlanBook;
 }
 
 /** A channel whose coils make one load: held against its amplifier and against what the job asks. */
-function loadedChannel({ output, empty, loaded, field, job, book }: Loaded): PlannedChannel {
+function loadedChannel({ output, empty, loaded, gainDb, field, job, book }: Loaded): PlannedChannel {
   const { wiring, coils, whole, mode, load, least } = loaded;
   const listed = planWirings({ channel: output.id, coils: whole.coils, mode, chosen: whole.wiring });
   const at = `audio.channels.${output.id}`;
@@ -84,7 +100,11 @@ function loadedChannel({ output, empty, loaded, field, job, book }: Loaded): Pla
   }
   const powerW = book.trace(`${at}.powerW`, load.power.powerW);
   const powered = { ...channel, powerW, coils: coilPowers(at, load, book) };
-  return { channel: { ...powered, ...channelGain(output, powered, load, field, job, book) }, load, wiring };
+  return {
+    channel: { ...powered, ...channelGain(output, powered, { load, gainDb, field }, job, book) },
+    load,
+    wiring,
+  };
 }
 
 /** What a meter reads across the coils as wired; null through a filter, whose capacitor lets no direct current pass. */

@@ -11,7 +11,8 @@ import { type PlannedChannel, planChannel } from './audio-channels.ts';
 import { type BehindCrossover, polaritiesBehind, speakersBehind } from './crossovers.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
 import type { CoilField } from './load/amplifier-output.ts';
-import { loadedOutputs } from './load/output-loads.ts';
+import { loadedChannels, loadedOutputs } from './load/output-loads.ts';
+import { groupLevels } from './path/group-levels.ts';
 import { withCurves } from './response-sums.ts';
 import { planInputs, planOutputs } from './signal-inputs.ts';
 import { type Delays, planDelays } from './speaker-delays.ts';
@@ -26,8 +27,11 @@ export function planAudio(
   const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
   for (const device of job.devices) remarkFiltersNotMade(device, book);
   const { outputs, field, behind } = loadedOutputs(job, devices, circuit, book);
+  const driven = loadedChannels(job, { outputs, field, behind }).map(({ channel }) => channel);
+  const levels = groupLevels(job, devices, driven);
   const channels = outputs.map((output) => {
-    const planned = planChannel(output, field, job, devices, book);
+    const level = levels.get(output.output.id) ?? null;
+    const planned = planChannel(output, { field, job, devices, level }, book);
     const speakers = speakersBehind(planned.channel.speakers, behind, job);
     return { ...planned, channel: { ...planned.channel, speakers } };
   });

@@ -13,6 +13,13 @@ import type { CoilField, Output } from './load/amplifier-output.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { sourcesOf } from './signal-sources.ts';
 
+/** The load of a channel, and how far below full its gain is set for it (dB, 0 or below). */
+interface GainedLoad {
+  readonly load: ChannelLoad;
+  readonly gainDb: number;
+  readonly field: CoilField;
+}
+
 /**
  * What the gain of one channel is set for: the tone, the reading on the meter through everything that stands in the path
  * then, the margins to clipping. Without a tone that its path lets through there is no reading.
@@ -20,8 +27,7 @@ import { sourcesOf } from './signal-sources.ts';
 export function channelGain(
   output: Output,
   channel: PlanChannel & { readonly powerW: number },
-  load: ChannelLoad,
-  field: CoilField,
+  { load, gainDb, field }: GainedLoad,
   job: Job,
   book: PlanBook,
 ): Pick<PlanChannel, 'gainVoltageV' | 'toneHz' | 'gain'> {
@@ -54,6 +60,7 @@ export function channelGain(
     supplyV: output.sizingV,
     regulated: output.part.supply.type === 'regulated',
     overlapDb,
+    levelDb: gainDb,
     pathDb: tone.pathDb.value,
   });
   const toneHz = book.trace(`${at}.toneHz`, tone.frequencyHz);

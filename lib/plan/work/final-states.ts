@@ -26,6 +26,7 @@ const stages: Readonly<Record<ControlSpec['what'], Stage>> = {
   'ground-mode': 'filters',
   other: 'filters',
   gain: 'gains',
+  level: 'delays',
   boost: 'filters',
   phase: 'delays',
 };
@@ -55,6 +56,7 @@ export function finalStates(
           ? { state: own, why: 'as the job says' }
           : (filters.get(name) ??
             gainState(device, spec, audio) ??
+            levelState(device, name, audio) ??
             (asked ? { state: asked.state, why: 'stays' } : partState(spec, preset)));
       const during = state === preset ? 'presets' : stageOf(device, name, spec, audio);
       return [name, { state, why, chosen: own === undefined ? 'computed' : 'given', during }];
@@ -89,6 +91,17 @@ function partState({ final, what }: ControlSpec, preset: string): Told {
   if (final !== undefined) return { state: final, why: 'as its part says' };
   if (untold.includes(what)) return { state: null, why: '' };
   return { state: preset, why: 'stays' };
+}
+
+/** The level of an output is what the speakers behind it are to play at; what nothing asks of it stays. */
+function levelState(device: Device, name: string, { channels }: Heard): Told | null {
+  const own = channels.filter(({ level }) => level?.by.includes(`${device.id}.${name}`));
+  const [level] = own.flatMap((channel) => channel.level ?? []);
+  if (!level || device.facts.controls[name]?.what !== 'level') return null;
+  return {
+    state: writeQuantity(level.db, 'level'),
+    why: `quieter: ${own.flatMap((one) => one.speakers).join(', ')}`,
+  };
 }
 
 /** A gain is set by a reading: of its channels for an amplifier, of its inputs for what stands before one. */

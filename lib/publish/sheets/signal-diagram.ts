@@ -70,11 +70,15 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
 }
 
 /** The power that the voltage of a gain is set for; where its speakers take less than the amplifier gives, both. */
-function powerSetFor({ gain, powerW }: PlanChannel): Written {
+function powerSetFor({ gain, powerW, level }: PlanChannel): Written {
   if (gain === null) return { text: none.text };
   const text = printed('power', gain.targetPowerW);
   const rated = printed('power', powerW);
-  return text === rated ? { text } : { text, beside: `the amplifier gives ${rated}` };
+  const beside = [
+    ...(text === rated ? [] : [`the amplifier gives ${rated}`]),
+    ...(level ? [`${printed('level', level.db)} by ${level.by.join(' and ')}, as the job says`] : []),
+  ];
+  return { text, ...(beside.length > 0 && { beside: beside.join('; ') }) };
 }
 
 /** How far a path is below its highest level at the tone, and what stands flat while its gain is set. */

@@ -40,6 +40,12 @@ export function checkAudioFields(devices: readonly Device[], report: Report): vo
       else report.look<unknown>(path, `channel of ${id}`, name, { ...spec.channels, ...spec.bridges });
     }
     if (spec?.kind === 'speaker') continue;
+    if (given.level !== undefined)
+      report.atKey(
+        ['devices', id, 'level'],
+        `${id} is no speaker, so it has no level beside others`,
+        'take it out',
+      );
     if (given.mounted === 'reversed' || given.reversed !== undefined)
       report.at(
         ['devices', id],

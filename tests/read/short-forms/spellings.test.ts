@@ -89,6 +89,11 @@ const controls: readonly Spelled[] = [
     'S: { what: subsonic, form: knob, panel: left, safe: 25 Hz, why: cone travel below the enclosure is wasted }',
   ],
   [
+    'the level of two channels',
+    'L: { what: level, panel: face, channels: [1, 2] }',
+    "L: { what: level, form: menu, panel: face, channels: ['1', '2'], safe: 0 dB, why: gains are set with every output alike }",
+  ],
+  [
     'a phase switch',
     'P: { what: phase, panel: left }',
     "P: { what: phase, form: switch, panel: left, positions: ['0', '180'], safe: '0', why: polarity is checked before it is changed }",

@@ -5,6 +5,7 @@ import { coilsJoinedCases } from './audio/coils-joined.ts';
 import { factoryIntegrationCases } from './audio/factory-integration.ts';
 import { factoryOutputsCases } from './audio/factory-outputs.ts';
 import { filtersInPathCases } from './audio/filters-in-path.ts';
+import { groupLevelsCases } from './audio/group-levels.ts';
 import { inputLevelsCases } from './audio/input-levels.ts';
 import {
   leftAndRightCases,
@@ -136,6 +137,7 @@ const every = {
   ...mountingCases,
   ...portsCases,
   ...powerAndSignalSidesCases,
+  ...groupLevelsCases,
   ...inputLevelsCases,
   ...protectionFiltersCases,
   ...subsonicFiltersCases,

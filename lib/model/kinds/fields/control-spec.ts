@@ -59,6 +59,7 @@ export const controlSpecSchema = shortened(
     what: builders(
       z.enum([
         'gain',
+        'level',
         'crossover-mode',
         'crossover',
         'boost',
@@ -69,7 +70,7 @@ export const controlSpecSchema = shortened(
         'ground-mode',
         'other',
       ]),
-      'What the control does.',
+      'What the control does: `gain` is set with a meter, `level` is that of outputs in dB, as in the menu of a processor.',
       { example: 'gain' },
     ),
     form: builders(z.enum(['knob', 'switch', 'slide', 'menu']), 'What a hand finds there.', {
