@@ -41,7 +41,17 @@ export interface GainTarget {
 export type GainFault = Fault<'gain-unclear'>;
 
 function gainFault(request: GainRequest): GainFault | null {
-  const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, pathDb, levelDb = 0 } = request;
+  const {
+    channel,
+    loadOhm,
+    powerW,
+    speakersW = 1,
+    supplyV,
+    ratedSupplyV,
+    overlapDb,
+    pathDb,
+    levelDb = 0,
+  } = request;
   const positive = [loadOhm, powerW, speakersW, supplyV, ratedSupplyV].every(isPositive);
   const isLevel = Number.isFinite(levelDb) && levelDb <= 0;
   if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(pathDb) && isLevel)

@@ -93,7 +93,7 @@ function levelControls(
   const feeds = feedsOf(channel);
   const own = feeds.flatMap(({ device: id, terminal }) => {
     const device = devices.get(id);
-    if (!device || device.origin !== 'job' || device.spec?.kind === 'amplifier') return [];
+    if (device?.origin !== 'job' || device.spec?.kind === 'amplifier') return [];
     const control = controlsOf(device, 'level').find(([, spec]) =>
       actsOn(device, spec).includes(stemName(terminal)),
     );
