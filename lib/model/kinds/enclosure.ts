@@ -18,6 +18,11 @@ export const enclosureSchema = z.strictObject({
     example: '34 Hz',
   }),
   opening: builders(extent.optional(), 'Diameter of the hole for the speaker.', { example: '9 1/4 in' }),
+  'lead-inside': builders(
+    z.boolean().default(true),
+    'Of a box with posts or a cup: whether the lead from there to its speaker lies in it. `false`: the job cuts it.',
+    { example: false },
+  ),
   'free-depth': builders(extent.optional(), 'What is free behind that hole.', { example: '6 in' }),
 });
 

@@ -1,7 +1,7 @@
-import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
+import { type Device, type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 
-/** The lead inside a box, from one of its posts to the end of a coil. It came with the box and is no wire of the job. */
+/** The lead inside a box, from one of its posts to the end of a coil, that came with the box and is no wire of the job. */
 export interface BoxLead {
   readonly box: string;
   readonly speaker: string;
@@ -19,7 +19,7 @@ type OfJob = Pick<Job, 'devices' | 'links'>;
  */
 export function boxLeads(job: OfJob): readonly BoxLead[] {
   return job.devices.flatMap((box): readonly BoxLead[] => {
-    if (box.spec?.kind !== 'enclosure' || box.seat === null) return [];
+    if (box.spec?.kind !== 'enclosure' || box.seat === null || !box.spec['lead-inside']) return [];
     const pluses = terminalsOf(box.spec.terminals, 'coil-positive');
     const minuses = terminalsOf(box.spec.terminals, 'coil-negative');
     const [speaker, second] = job.devices.filter(
@@ -37,6 +37,24 @@ export function boxLeads(job: OfJob): readonly BoxLead[] {
     const last = isSeries(job, speaker) ? coils.at(-1) : coils[0];
     return [...lead(pluses[0], coils[0]?.positive), ...lead(minuses[0], last?.negative)];
   });
+}
+
+/** A lead of the job inside a box, from a post of it to the speaker that stands in it. */
+export interface MadeBoxLead {
+  readonly box: string;
+  readonly speaker: string;
+}
+
+/** The box that a link lies in, and its speaker; null for any other link. */
+export function madeBoxLead(
+  { devices }: Pick<Job, 'devices'>,
+  { from, to }: Pick<Link, 'from' | 'to'>,
+): MadeBoxLead | null {
+  const ends = [from, to].flatMap(({ device }) => devices.find(({ id }) => id === device) ?? []);
+  const box = ends.find(({ spec }) => spec?.kind === 'enclosure');
+  const speaker = ends.find(({ spec }) => spec?.kind === 'speaker');
+  if (!box || !speaker || box.seat === null || box.seat !== speaker.seat) return null;
+  return { box: box.id, speaker: speaker.id };
 }
 
 function coilsOf({ spec }: Device) {

@@ -12,14 +12,16 @@ import { entersPorts } from '../power/sizing/ports-fit.ts';
 import { candidatesFor } from '../wiring/cable-candidates.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { WireLengths } from '../wiring/wire-lengths.ts';
+import { madeBoxLead } from './box-leads.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
 import type { LoadedChannel } from './load/output-loads.ts';
 
-/** The speaker links of a channel, and which of them lead on from a passive crossover. */
+/** The speaker links of a channel, and which of them lead on from a passive crossover, or from the posts of a box into it. */
 export interface ChannelWires {
   readonly channel: LoadedChannel;
   readonly links: readonly Link[];
   readonly behind: readonly Link[];
+  readonly inside: readonly Link[];
 }
 
 /** The speaker links that belong to each channel: those that touch its outputs or its coils. */
@@ -45,7 +47,8 @@ export function channelWires(
         (end) => [positive, negative].includes(terminalId(end)) || speakers.includes(end.device),
       );
     const links = speakerLinks.filter(own);
-    return { channel, links, behind: links.filter(leadsOn) };
+    const inside = links.filter((link) => madeBoxLead(job, link) !== null);
+    return { channel, links, behind: links.filter(leadsOn), inside };
   });
 }
 
@@ -60,7 +63,7 @@ export function sizeSpeakerWires(
   lengths: WireLengths,
   least: LeastSizes,
 ): void {
-  for (const { channel, links, behind } of wires) {
+  for (const { channel, links, behind, inside } of wires) {
     const { loadOhm, id, speakers } = channel.channel;
     if (loadOhm === null) continue;
     const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
@@ -70,7 +73,7 @@ export function sizeSpeakerWires(
       const thickest = Math.max(0, ...areas);
       if (bassAwg !== null)
         least.raise(link.id, Math.min(awgAreaMm2(bassAwg), thickest), 'bass lead by its load');
-      const area = areaForLoss(job, areas, { id, loadOhm, wayM: wayM({ links, behind }, lengths) });
+      const area = areaForLoss(job, areas, { id, loadOhm, wayM: wayM({ links, behind, inside }, lengths) });
       if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
     }
   }
@@ -78,17 +81,20 @@ export function sizeSpeakerWires(
 
 /**
  * The longest way out and back with every jumper counted, and the longest from a crossover on added to the longest up to
- * it: on the safe side where legs part. Metres, one way.
+ * it, and the longest inside a box: on the safe side where legs part. Metres, one way.
  */
 export function wayM(
-  { links, behind }: Pick<ChannelWires, 'links' | 'behind'>,
+  { links, behind, inside }: Pick<ChannelWires, 'links' | 'behind' | 'inside'>,
   lengths: WireLengths,
 ): number {
   const jumpers = links.filter(({ from, to }) => from.device === to.device);
   const longestM = (legs: readonly Link[]) => Math.max(0, ...legs.map(({ id }) => lengths(id).lengthM));
-  const upTo = links.filter((link) => !jumpers.includes(link) && !behind.includes(link));
+  const upTo = links.filter((link) => ![...jumpers, ...behind, ...inside].includes(link));
   return (
-    longestM(upTo) + longestM(behind) + jumpers.reduce((sum, { id }) => sum + lengths(id).lengthM, 0) / 2
+    longestM(upTo) +
+    longestM(behind) +
+    longestM(inside) +
+    jumpers.reduce((sum, { id }) => sum + lengths(id).lengthM, 0) / 2
   );
 }
 

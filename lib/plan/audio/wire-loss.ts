@@ -20,9 +20,10 @@ export function withWireLoss(
 ): PlanAudio {
   const wires = channelWires(job, channels, sizing.circuit.roles);
   const lossy = audio.channels.map((channel) => {
-    const { links, behind } = wires.find((own) => own.channel.channel.id === channel.id) ?? {
+    const { links, behind, inside } = wires.find((own) => own.channel.channel.id === channel.id) ?? {
       links: [],
       behind: [],
+      inside: [],
     };
     const cables = links.flatMap(({ id }) => all.get(id)?.cable ?? []);
     const [thinnest] = cables.toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
@@ -32,7 +33,7 @@ export function withWireLoss(
     const run = {
       id: channel.id,
       loadOhm: channel.loadOhm,
-      wayM: wayM({ links, behind }, sizing.lengths),
+      wayM: wayM({ links, behind, inside }, sizing.lengths),
       bridged: channel.bridgedWith !== undefined,
       ...(damping ? { amplifierDamping: { factor: damping.factor, atOhm: damping.at } } : {}),
     };

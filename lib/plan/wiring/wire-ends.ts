@@ -5,6 +5,7 @@ import type { WireEnd } from '../../model/plan/index.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
+import { madeBoxLead } from '../audio/box-leads.ts';
 import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -120,9 +121,13 @@ function endInPort(
   base: Omit<WireEnd, 'prep'>,
   sized: ReadonlyMap<string, SizedConductor>,
 ): PreparedEnd {
+  // A post of a box takes its run outside and the lead to the speaker inside: they do not share it.
+  const isInside = madeBoxLead(job, own.link) !== null;
   const mates = job.links
-    .filter((other) =>
-      [other.from, other.to].some((one) => terminalId(one) === id && entersPort(job, other, one)),
+    .filter(
+      (other) =>
+        [other.from, other.to].some((one) => terminalId(one) === id && entersPort(job, other, one)) &&
+        (madeBoxLead(job, other) !== null) === isInside,
     )
     .flatMap((other) => sized.get(other.id) ?? []);
   const ordered = [own, ...mates.filter((mate) => mate !== own)];

@@ -4,7 +4,7 @@ import type { PlanPick } from '../../model/plan/index.ts';
 import { printedNumber } from '../../model/printed/index.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
-import { boxLeads } from '../audio/box-leads.ts';
+import { boxLeads, madeBoxLead } from '../audio/box-leads.ts';
 
 /** A place of the vehicle where an enclosure stands: what a crash throws forward there, and what holds it. */
 export interface BoxAtPlace {
@@ -13,6 +13,8 @@ export interface BoxAtPlace {
   readonly forceN: number;
   /** What its own lead joins: terminals of its speaker, each with the post that it comes from. */
   readonly leads: readonly string[];
+  /** The leads of the job inside it, where none came with it: each link, with the speaker that it leads to. */
+  readonly made: readonly { readonly link: string; readonly speaker: string }[];
   /** True where the job says that straps hold it, at the box or at the speaker in it. */
   readonly isStrapped: boolean;
 }
@@ -38,8 +40,21 @@ export function boxesAtPlaces({
     const leads = inside.flatMap(({ box, speaker, post, end }) =>
       there.some(({ id }) => id === box) ? [`${post} to ${speaker}.${end}`] : [],
     );
+    const made = links.flatMap((link) => {
+      const lead = madeBoxLead({ devices }, link);
+      return lead && there.some(({ id }) => id === lead.box)
+        ? [{ link: link.id, speaker: lead.speaker }]
+        : [];
+    });
     const isStrapped = there.some(({ given }) => given?.held === 'strap');
-    return { seat, massKg, forceN: massKg * rules.retention.value * standardGravity, leads, isStrapped };
+    return {
+      seat,
+      massKg,
+      forceN: massKg * rules.retention.value * standardGravity,
+      leads,
+      made,
+      isStrapped,
+    };
   });
 }
 

@@ -24,6 +24,7 @@ function linkInSeries(draft: Draft, { output, speakers, join }: WiredOutput, why
     if (!ends) return;
     const name = `to-${speaker.id}-${at === 0 ? 'plus' : 'series'}`;
     draft.addLink(name, { from, to: `${ends.device.id}.${ends.plus}` }, why, speaker.id);
+    linkInside(draft, speaker, join.coils);
     joinCoils(draft, speaker, join.coils, why);
     from = `${ends.device.id}.${ends.minus}`;
   }
@@ -72,7 +73,41 @@ export function linkToOutput(
     draft.addLink(`to-${speaker.id}-plus`, plus, why, about);
     draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
   }
+  linkInside(draft, speaker, how);
   joinCoils(draft, speaker, how, why);
+}
+
+/**
+ * The lead from the posts of a box to its speaker where none came with it: no two points in a box lie farther apart than its
+ * corners, and a loop lets the speaker lie before its opening while it is joined.
+ */
+function linkInside(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']): void {
+  const posts = postsOf(draft, speaker);
+  const [first, ...others] = coilsOf(speaker);
+  if (posts?.box.spec.kind !== 'enclosure' || posts.box.spec['lead-inside'] || !first) return;
+  const { box, plus, minus } = posts;
+  const { width, depth, height } = posts.box.spec.size;
+  const length = lengthOver(
+    draft.around,
+    Math.hypot(width, depth, height) + draft.around.rules['loop-speaker'].value,
+  );
+  const why: Why = {
+    rule: 'channels',
+    reason: `no lead came inside ${box.id}: one as long as from corner to corner of it, and the loop at a speaker`,
+    cp: true,
+  };
+  const negative = how === 'series' ? (others.at(-1) ?? first).negative : first.negative;
+  const [outer, inner] = [pairName(box, plus, minus), pairName(speaker, first.positive, negative)];
+  const name = `${speaker.id}-lead`;
+  const ends: readonly (readonly [string, string, string])[] =
+    outer !== null && inner !== null
+      ? [[name, outer, inner]]
+      : [
+          [`${name}-plus`, plus, first.positive],
+          [`${name}-minus`, minus, negative],
+        ];
+  for (const [id, post, end] of ends)
+    draft.addLink(id, { from: `${box.id}.${post}`, to: `${speaker.id}.${end}`, length }, why, speaker.id);
 }
 
 /**

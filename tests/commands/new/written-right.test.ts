@@ -160,6 +160,9 @@ test('a box with a terminal cup is told in the row of its air', async () => {
   expect(shop.read('content/parts/cup-box.yaml')).toMatch(
     /terminals:\n\s+CUP: \{ role: coil, joint: binding-post, takes: 16 AWG to 10 AWG, strip: 12 mm \}/,
   );
+  expect(shop.read('content/parts/cup-box.yaml')).not.toContain('lead-inside');
+  await shop.run(...box.with(2, 'bare-box'), '--facts', '20 L, sealed, , 236 mm, , 16 AWG to 10 AWG, , no');
+  expect(shop.read('content/parts/bare-box.yaml')).toContain('lead-inside: false');
 });
 
 describe('what is given and belongs to nothing', () => {

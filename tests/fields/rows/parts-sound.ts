@@ -196,5 +196,6 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/enclosure-ported-45/loading', 'sealed for ported', 'sealed', 'subwoofer-misfits-box'],
   ['parts/parts/enclosure-ported-45/tuning', 'ten times as high', '330 Hz', 'ported-without-subsonic'],
   ['parts/parts/enclosure-ported-45/opening', 'cm for inches', '11 cm', 'subwoofer-misfits-box'],
+  ['parts/parts/enclosure-ported-45/lead-inside', 'a word for yes', 'yes', /true or false/],
   ['parts/parts/enclosure-ported-45/free-depth', 'cm for inches', '11.5 cm', 'subwoofer-misfits-box'],
 ];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judge } from '../../../lib/rules/index.ts';
 import { planKept } from '../../plan/plan-kept.ts';
-import { changed, linksOf } from '../links-of.ts';
+import { changed, linksOf, shopWith } from '../links-of.ts';
 
 /** The subwoofer of a short job with both coils in a box that brings a cup and its own lead. */
 const cupped = (...changes: readonly (readonly [from: string, to: string])[]) => {
@@ -47,5 +47,49 @@ describe('a box with a terminal cup', () => {
     expect(turned.plan.audio.speakers).toContainEqual(
       expect.objectContaining({ id: 'sub', polarity: 'reversed' }),
     );
+  });
+});
+
+describe('a box with a cup in which no lead lies', () => {
+  const box = '  enclosure-sealed-28-cup:\n    kind: enclosure\n';
+  const read = linksOf(
+    changed('one-bass-amplifier', ['enclosure-ported-45', 'enclosure-sealed-28-cup']),
+    shopWith('enclosures.yaml', box, `${box}    lead-inside: false\n`),
+  );
+  if (!read.job) throw new Error(read.problems.join('\n'));
+  const { job } = read;
+  const { plan, remarks } = planKept(job);
+  const leads = plan.wires.filter(({ id }) => id.startsWith('sub-lead'));
+
+  test('has it proposed from the cup to the coils, and cut, labelled and ended as a wire of the job', () => {
+    expect(read.links['sub-lead'] ?? read.links['sub-lead-plus']).toMatch(/^sub-box\.CUP\+? sub\.C1\+?$/);
+    expect(leads).toHaveLength(2);
+    expect(new Set(leads.map(({ label }) => label)).size).toBe(2);
+    expect(leads.flatMap(({ ends }) => ends.map(({ form }) => form))).not.toContain('refused');
+    expect(judge(job, plan, remarks).filter(({ level }) => level === 'stop')).toEqual([]);
+  });
+
+  // By hand: 15 3/4, 11 and 15 in make a diagonal of 24.37 in, with the loop of 6 in at a speaker 30.37: 31 in, 787.4 mm.
+  test('is as long as from corner to corner with the loop at a speaker, to the next inch', () => {
+    expect(leads.map(({ lengthM }) => lengthM)).toEqual([0.7874, 0.7874]);
+  });
+
+  test('counts in the loss of the channel beside the run to the cup', () => {
+    const [channel] = plan.audio.channels.filter(({ speakers }) => speakers.includes('sub'));
+    const { plan: whole } = cupped();
+    const [before] = whole.audio.channels.filter(({ speakers }) => speakers.includes('sub'));
+    expect(channel?.loadOhm).toBe(before?.loadOhm);
+    expect(channel?.wireLossDb ?? 0).toBeGreaterThan(before?.wireLossDb ?? Number.POSITIVE_INFINITY);
+  });
+
+  test('is joined before the speaker goes into its opening', () => {
+    const text = (id: string) => plan.steps.find((step) => step.id === id)?.text ?? '';
+    const labels = leads.map(({ label }) => label);
+    const mount = plan.steps.find(({ text: one }) => one.includes('out of its opening until'));
+    for (const label of labels) {
+      expect(mount?.text).toContain(label);
+      expect(text('connect-speaker').split('inside the box join')[1]).toContain(label);
+    }
+    expect(mount?.text).not.toContain('join the lead inside the box to its speaker');
   });
 });

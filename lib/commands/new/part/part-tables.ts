@@ -78,7 +78,7 @@ const boxTable = leaflet('box', 'Of a subwoofer: the boxes that its maker allows
 
 const boxFactsTable = leaflet(
   'facts',
-  'Its air; of a cup or posts with a lead to its speaker, what they take',
+  'Its air; of a cup or posts, what they take, and whether the lead from there to its speaker lies in it',
   [
     ...columnsOf(enclosureSchema.shape, ['volume', 'loading', 'tuning', 'opening', 'free-depth'], {
       loading: 'sealed',
@@ -86,6 +86,7 @@ const boxFactsTable = leaflet(
     }),
     optionalColumn('takes', 'cup takes', sizesField, '16 AWG to 10 AWG'),
     optionalColumn('strip', 'cup strip', terminalSpecSchema.shape.strip, '12 mm'),
+    optionalColumn('lead-inside', 'lead inside', enclosureSchema.shape['lead-inside'], 'no'),
   ],
 );
 

@@ -12,7 +12,7 @@ import {
   type Work,
 } from '../work.ts';
 import { boardIn, safe } from './board-in.ts';
-import { boxText } from './box-text.ts';
+import { boxText, insideBoxesText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
 import { groundPointSteps, pointSteps } from './point-steps.ts';
@@ -217,7 +217,7 @@ function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySe
       step(`connect-${layer}`, waits, {
         layer,
         ...vehicle,
-        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(work, own) : ''}${jointsText(work, own)}`,
+        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(work, own) : ''}${jointsText(work, own)}${layer === 'speaker' ? insideBoxesText(work, own) : ''}`,
         tools:
           layer === 'ground' ? ['wire brush', 'torque wrench', 'sealer'] : ['crimp tool', 'torque driver'],
         minutes:
