@@ -58,6 +58,10 @@ export type TerminalRole = z.infer<typeof terminalRoleSchema>;
 export const conductorRoleSchema = z.enum(['power', 'ground', 'speaker', 'signal', 'turn-on', 'control']);
 export type ConductorRole = z.infer<typeof conductorRoleSchema>;
 
+/** Where a device loses too much: on its ground side alone, or on feed and ground together. */
+export const lossSideSchema = z.enum(['ground', 'both']);
+export type LossSide = z.infer<typeof lossSideSchema>;
+
 /** Who brings a device that is none of the shop's. */
 export const bringerSchema = z.enum(['customer']);
 

@@ -18,6 +18,7 @@ export {
   percentKept,
   squareMm,
   volts,
+  voltsAllowed,
   voltsLost,
   watts,
   wattsLost,

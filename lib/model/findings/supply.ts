@@ -111,6 +111,12 @@ export const supplyFindings = {
     restsOnDraw: true,
     ...defaultSource('drop-limit'),
   },
+  'grown-for-drop': {
+    asks: 'A conductor that is larger than its fuse asks, for the drop alone, is told with what it would lose otherwise.',
+    levels: ['note'],
+    restsOnDraw: true,
+    ...defaultSource('drop-limit'),
+  },
   'ground-drop': {
     asks: 'The ground side of a device drops at most {ground-drop-limit} at rated power; {ground-drop-good} is good.',
     levels: ['caution', 'note'],

@@ -47,6 +47,13 @@ export const conductorRules = {
     most: 1,
     ...cp,
   },
+  'drop-over-little': {
+    says: 'How far a drop may stay over its limit, of the limit, once a conductor has grown by a size for it',
+    dimension: 'ratio',
+    value: 0.1,
+    most: 1,
+    ...cp,
+  },
   'joint-drop-limit': { says: 'Greatest drop over one joint', dimension: 'voltage', value: 0.05, ...cp },
   'charge-lead-drop': {
     says: 'Greatest drop between alternator and battery',

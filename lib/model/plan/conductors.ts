@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { actingLevelSchema } from '../finding.ts';
 import { markSchema } from '../trace.ts';
-import { chosenSchema, conductorMaterialSchema, conductorRoleSchema } from '../vocabulary.ts';
+import { chosenSchema, conductorMaterialSchema, conductorRoleSchema, lossSideSchema } from '../vocabulary.ts';
 
 const number = builders(z.number());
 const name = builders(z.string());
@@ -50,6 +50,18 @@ export const planConductorSchema = z.object({
   reason: name,
   /** A thinner cable that carries the fuse too, and is passed over since no length on the shelf is long enough. */
   shortOf: z.object({ part: name, size: planSizeSchema }).optional(),
+  /** For what drop it is larger than its fuse asks, and what it would be for its fuse alone. */
+  grown: z
+    .object({
+      from: planSizeSchema,
+      /** The last size that was too thin, what the device would lose with it and what is allowed. */
+      with: planSizeSchema,
+      item: name,
+      side: builders(lossSideSchema),
+      lostV: number,
+      allowedV: number,
+    })
+    .optional(),
   /** Cables that would be lawful where the given one does not carry its fuse. */
   alternatives: z
     .array(z.object({ part: name, size: planSizeSchema, ampacityA: number, stockM: number, note: name }))

@@ -30,6 +30,7 @@ import { needTrace } from './sizing/conductor-need.ts';
 import type { SizedConductor } from './sizing/conductor-sizing.ts';
 import { continuousCurrent } from './sizing/continuous-current.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
+import type { GrownFor } from './sizing/least-sizes.ts';
 import type { PowerSizing } from './sizing/power-sizing.ts';
 import { ratingsOf, type SizedPower } from './sizing/size-power.ts';
 import { solvedPoints } from './solved-points.ts';
@@ -103,6 +104,7 @@ function planConductor(
     neededA,
     chosen,
     reason,
+    ...(sized.grown && { grown: planGrown(sized.grown) }),
     ...(sized.shortOf && { shortOf: { part: sized.shortOf.part, size: planSize(sized.shortOf) } }),
     alternatives: sized.alternatives.map(({ candidate, ampacity }) => ({
       part: candidate.part,
@@ -112,6 +114,10 @@ function planConductor(
       note: `carries its fuse of ${ampsDrawn(neededA)}`,
     })),
   };
+}
+
+function planGrown({ from, with: tried, ...rest }: GrownFor): NonNullable<PlanConductor['grown']> {
+  return { from: planSize({ size: from }), with: planSize({ size: tried }), ...rest };
 }
 
 function limitsOf({ limits }: Ampacity, neededA: number): ConductorLimit[] {

@@ -1,12 +1,12 @@
 import type { DropPart } from '../../model/plan/index.ts';
 import { linkEntry } from '../../model/ports/pair-name.ts';
 import type { RemarkBody } from '../../model/remark.ts';
-import { entersPorts } from '../../plan/power/sizing/ports-fit.ts';
+import { entersPorts, fitsPorts } from '../../plan/power/sizing/ports-fit.ts';
 import { candidatesFor } from '../../plan/wiring/cable-candidates.ts';
 import { type CableCandidate, cableSm } from '../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import type { Case } from '../rule.ts';
-import { listed, voltsLost } from '../words.ts';
+import { lengthAskedIn, listed, voltsLost } from '../words.ts';
 
 /** Kinds of what a drop is lost in, as a finding names them. */
 const partNames = {
@@ -47,7 +47,10 @@ export function dropRemedy(
   const loses = `${most.of}, which loses ${voltsLost(most.dropV)}`;
   const size = sizeFor(about, most, excessV);
   if (size !== null)
-    return { remedy: `run ${loses}, in ${size}, or shorter; or put a battery nearer`, writesAt };
+    return {
+      remedy: `run ${loses}, in ${size}; or ${shorterBy(about, most, excessV)}; or put a battery nearer`,
+      writesAt,
+    };
   const saved = lostIn(parts, 'conductor');
   // Twice the copper halves a drop: more than that is no size that a port takes.
   if (saved / 2 >= excessV)
@@ -86,5 +89,13 @@ function sizeFor({ job, plan }: Case, { of, dropV }: DropPart, excessV: number):
   const [best] = [...enough.filter(onShelf), ...enough];
   if (!best) return null;
   const bought = onShelf(best) ? '' : ', which is to be bought';
-  return `${best.size.label} (size: ${best.size.label} at its link)${bought}`;
+  const bare = fitsPorts(job, link, best.size.areaMm2) ? '' : ', which goes into its terminal by a reducer';
+  return `${best.size.label} (size: ${best.size.label} at its link)${bought}${bare}`;
+}
+
+/** By how much one conductor would have to be shorter: its drop goes as its length (Ohm's law). */
+function shorterBy({ job, plan }: Case, { of, dropV }: DropPart, excessV: number): string {
+  const lengthM = plan.wires.find(({ id }) => id === of)?.lengthM ?? 0;
+  const length = lengthAskedIn(job);
+  return `make it shorter by ${length((lengthM * excessV) / dropV)}, by another way or another place of the board`;
 }

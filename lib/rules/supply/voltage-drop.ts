@@ -7,6 +7,7 @@ import { playedPoints, ratedDrops, ratedPoint, voltageAt, voltageOver } from '..
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { ampsDrawn, percent, volts, voltsLost } from '../words.ts';
 import { dropRemedy, partsText } from './drop-remedy.ts';
+import { grownForDrop } from './grown-for-drop.ts';
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {
   if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
@@ -144,4 +145,10 @@ const chargeLeadDrop: Rule = {
   },
 };
 
-export const voltageDropRules: readonly Rule[] = [feedDrop, groundDrop, jointDrop, chargeLeadDrop];
+export const voltageDropRules: readonly Rule[] = [
+  feedDrop,
+  grownForDrop,
+  groundDrop,
+  jointDrop,
+  chargeLeadDrop,
+];

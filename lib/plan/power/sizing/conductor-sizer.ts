@@ -54,9 +54,10 @@ export function conductorSizer(
 }
 
 /** All that the size of a conductor follows from, beside its link. */
-function taskKey({ link, feed, ...task }: SizerTask): string {
+function taskKey({ link, feed, grown, ...task }: SizerTask): string {
   const ofFeed = feed ? Object.entries(feed).flat() : [];
-  return [link.id, ...Object.entries(task).flat(), 'feed', ...ofFeed].map(String).join('\n');
+  const grew = grown ? JSON.stringify(grown) : '';
+  return [link.id, ...Object.entries(task).flat(), 'feed', ...ofFeed, grew].map(String).join('\n');
 }
 
 /** The zones of a link's conductor for its ampacity; loaded conductors of one run count as a bundle. */

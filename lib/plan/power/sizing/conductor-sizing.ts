@@ -16,6 +16,7 @@ import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candi
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
+import type { GrownFor } from './least-sizes.ts';
 import { linkPorts, smallestOf } from './link-ports.ts';
 import { choose, largestGround, largestInHeat, type SizeChoice } from './smaller-choice.ts';
 import { shortOnShelf, thinnerThan } from './thinner-cables.ts';
@@ -35,6 +36,8 @@ export interface SizedConductor {
   readonly reason: string;
   /** True where its feed alone asks for its size. */
   readonly byFeed: boolean;
+  /** For what drop it grew to its size; null where its fuse, a port or its feed asks for that. */
+  readonly grown: GrownFor | null;
   readonly remarks: readonly Remark[];
   /** Cables of the catalogue that are thinner, judged in its place, thick to thin; none for one that the vehicle has. */
   readonly thinner: readonly JudgedCable[];
@@ -70,6 +73,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     chosen: given ? 'given' : 'computed',
     reason: given ? `given: ${cable.size.label}` : reasonOf(task, cable, choice, byFeed),
     byFeed,
+    grown: !given && task.grown && byLeast(task, cable) && !byFeed ? task.grown : null,
     remarks: given ? [] : remarksOf(job, devices, task, candidates.length, choice, onShelf),
     thinner: thinnerThan(cable, given ? consideredInstead(job, devices, task) : choice.considered),
     shortOf:
@@ -162,8 +166,16 @@ function reasonOf(
   if (bent !== undefined) return `${size.label}: ${bent}; ${reason}`;
   if (smaller !== undefined) return `${size.label}: ${smaller}`;
   if (byFeed && chosen !== null && feed) return `${size.label}: ${feed.why}`;
-  const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;
+  const governs = why !== null && chosen !== null && byLeast({ leastMm2 }, { size });
   return governs ? `${size.label}: ${why}` : reason;
+}
+
+/** True where a cable is as thick as an earlier pass, its port or its drop asked for. */
+function byLeast(
+  { leastMm2 }: Pick<ConductorTask, 'leastMm2'>,
+  { size }: Pick<CableCandidate, 'size'>,
+): boolean {
+  return leastMm2 > size.areaMm2 / 1.001 - 1e-9;
 }
 
 function nothingKnown(): CableCandidate {

@@ -1,7 +1,24 @@
+import type { LossSide } from '../../../model/vocabulary.ts';
+import type { CableCandidate } from '../../../power/conductor/conductor-choice.ts';
+
+/** What a conductor grew for: the drop of a device that the last of its smaller sizes left over the limit. */
+export interface GrownFor {
+  /** The size that its fuse asks for, and the last one that was too thin for the drop. */
+  readonly from: CableCandidate['size'];
+  readonly with: CableCandidate['size'];
+  readonly item: string;
+  readonly side: LossSide;
+  /** What the device would lose with that one, and what is allowed (V); both 0 where it could not be fed at all. */
+  readonly lostV: number;
+  readonly allowedV: number;
+}
+
 /** Why a conductor may not be thinner than it is. */
 export interface LeastSize {
   readonly areaMm2: number;
   readonly why: string;
+  /** What it grew for, where that is a drop. */
+  readonly grown?: GrownFor;
 }
 
 /** How conductors that grow may end in their ports: as they are, or through reducers too. */
@@ -44,7 +61,7 @@ export class LeastSizes {
 
   /** Takes over what others came to. */
   adopt({ sizes, flowsA, tried }: LeastSizesHeld): void {
-    for (const [link, { areaMm2, why }] of sizes) this.raise(link, areaMm2, why);
+    for (const [link, { areaMm2, why, grown }] of sizes) this.raise(link, areaMm2, why, grown);
     for (const [fuse, currentA] of flowsA) this.raiseFlow(fuse, currentA);
     for (const ends of ['bare', 'reduced'] as const) this.giveUp(ends, tried[ends]);
   }
@@ -75,7 +92,7 @@ export class LeastSizes {
   }
 
   /** Raises the least size of a conductor; a smaller one changes nothing. */
-  raise(link: string, areaMm2: number, why: string): void {
-    if (areaMm2 > this.of(link).areaMm2) this.#sizes.set(link, { areaMm2, why });
+  raise(link: string, areaMm2: number, why: string, grown?: GrownFor): void {
+    if (areaMm2 > this.of(link).areaMm2) this.#sizes.set(link, { areaMm2, why, ...(grown && { grown }) });
   }
 }

@@ -126,7 +126,7 @@ function size(
   const { link } = edge;
   const role = circuit.roles.get(edge.id);
   if (!link || !role) return;
-  const { areaMm2, why } = least.of(edge.id);
+  const { areaMm2, why, grown } = least.of(edge.id);
   const ratedA = paths
     .downstream(edge)
     .reduce((sum, { device }) => sum + (loads.find(({ item }) => item === device.id)?.ratedA ?? 0), 0);
@@ -138,6 +138,7 @@ function size(
     ratedA,
     leastMm2: areaMm2,
     why: why || null,
+    ...(grown && { grown }),
     feed,
   });
   // What fits nowhere must not drag the other sizes along.

@@ -50,3 +50,23 @@ export class SizesTried {
 function keyOf({ sizes, flowsA }: LeastSizesHeld): string {
   return JSON.stringify([[...sizes], [...flowsA]]);
 }
+
+/** The conductors that no reel on the shelf has in one piece. */
+export function notOnShelf({ conductors }: SizedPower): ReadonlySet<string> {
+  return new Set(
+    [...conductors].flatMap(([id, { remarks }]) =>
+      remarks.some(({ rule }) => rule === 'conductor-not-on-shelf') ? [id] : [],
+    ),
+  );
+}
+
+/** What each conductor drops at a point (V), by its id. */
+export function conductorDrops({ elements }: OperatingPoint): (id: string) => number {
+  const dropV = new Map(
+    elements.map(({ of, kind, dropV: drop, ohm }) => [
+      kind === 'conductor' ? of : '',
+      Math.abs(drop ?? ohm ?? 0),
+    ]),
+  );
+  return (id) => dropV.get(id) ?? 0;
+}

@@ -43,6 +43,7 @@ export function sizedIn(circuit: Circuit, id: string, areaMm2: number, neededA =
     chosen: 'computed',
     reason: '',
     byFeed: false,
+    grown: null,
     remarks: [],
     thinner: [],
     shortOf: null,

@@ -1,3 +1,4 @@
+import type { LossSide } from '../../../../lib/model/vocabulary.ts';
 import { about, aboutPlan, byId } from '../../case.ts';
 import { drop, point, setNode } from '../../changes.ts';
 import type { Written } from '../../content.ts';
@@ -31,6 +32,16 @@ function withoutReels({ parts }: Written): void {
   for (const id of ['unmarked', 'clad']) delete parts[id];
 }
 
+/** Conductors that grew from 10 AWG for the drop of the amplifier (V). */
+const grown = (lostV: number, side: LossSide, ids: readonly string[]) =>
+  aboutPlan((plan) => {
+    const from = { label: '10 AWG', awg: '10', areaMm2: 5.261 };
+    for (const id of ids) {
+      const conductor = byId(plan.power.conductors, id);
+      conductor.grown = { from, with: from, item: 'amp', side, lostV, allowedV: 0.414 };
+    }
+  });
+
 export const voltageDropCases = {
   // Common practice, no source: feed plus return at most 3 % at rated power.
   'drop-over-limit': {
@@ -61,19 +72,19 @@ export const voltageDropCases = {
         toDo: /^run amp-feed, which loses 0.3 V, larger \(size: at the link\) or shorter/,
       },
       {
-        // Of 0.3 V 0.138 are too much: 8.4 mm2 x 0.3 / 0.162 is 15.5 mm2.
+        // Of 0.3 V 0.138 are too much: 8.4 mm2 x 0.3 / 0.162 is 15.5 mm2; and of its 0.3 m 0.138 m.
         name: 'with the size that takes it back to the limit',
         about: () => lost(0.3, 0.2, onShelf('30 ft')),
         level: 'caution',
         subject: 'amp',
-        toDo: /^run amp-feed, which loses 0.3 V, in 4 AWG \(size: 4 AWG at its link\), or shorter/,
+        toDo: /^run amp-feed, which loses 0.3 V, in 4 AWG \(size: 4 AWG at its link\); or make it shorter by 5 7\/16 in \(138 mm\), by another way or another place of the board; or put/,
       },
       {
         name: 'with the size that is to be bought for it',
         about: () => lost(0.3, 0.2, onShelf('1 in')),
         level: 'caution',
         subject: 'amp',
-        toDo: /in 4 AWG \(size: 4 AWG at its link\), which is to be bought, or shorter/,
+        toDo: /in 4 AWG \(size: 4 AWG at its link\), which is to be bought; or make it shorter/,
       },
       {
         name: 'where more copper does not mend it, half of 0.27 V being too little',
@@ -96,6 +107,34 @@ export const voltageDropCases = {
           }),
       },
     ],
+  },
+  // Common practice, no source: what is thicker than its fuse asks is told, so that the fabricator decides.
+  'grown-for-drop': {
+    fires: [
+      {
+        name: 'two conductors of one way',
+        about: () => grown(0.475, 'both', ['amp-feed', 'amp-ground']),
+        level: 'note',
+        subject: 'amp-feed',
+        says: /^amp-feed is .* where 10 AWG carries its fuse and amp-ground is .* for the drop alone: with 10 AWG amp would lose 0.475 V on feed and ground at rated power, where 0.414 V are allowed$/,
+        toDo: /write size: 10 AWG at amp-feed, and the drop stays as a caution/,
+      },
+      {
+        name: 'one that could not be fed otherwise',
+        about: () => grown(0, 'both', ['amp-feed']),
+        level: 'note',
+        subject: 'amp-feed',
+        says: /with 10 AWG amp could not be fed$/,
+      },
+      {
+        name: 'a ground',
+        about: () => grown(0.25, 'ground', ['amp-ground']),
+        level: 'note',
+        subject: 'amp-ground',
+        says: /would lose 0.25 V on the ground side/,
+      },
+    ],
+    quiet: [{ name: 'none has grown for a drop', about: () => about() }],
   },
   // Common practice, no source: 0.1 V good, 0.2 V limit.
   'ground-drop': {
