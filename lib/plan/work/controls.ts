@@ -1,7 +1,8 @@
-import type { Device, Job } from '../../model/content/resolved-job.ts';
+import { type Device, type Job, linkEndOf } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanControl } from '../../model/plan/index.ts';
 import type { Panel } from '../../model/vocabulary.ts';
 import { finalStates } from './final-states.ts';
+import { cleanAt } from './readings/sources-at.ts';
 import { turnOnState } from './turn-on-state.ts';
 
 /** Farther along than any panel is long: a control without a place comes last. */
@@ -11,11 +12,14 @@ const panels: readonly Panel[] = ['left', 'top', 'right', 'bottom', 'face'];
 
 /**
  * The state of every knob and switch, as the panels present them: before first power-up as the job says, as the links
- * ask of a switch for the turn-on, or the safe one of its part; and after commissioning.
+ * ask of a switch for the turn-on, or the safe one of its part; and after commissioning. The source that came with the
+ * vehicle and feeds the job is set as well, as far as its part tells its controls.
  */
 export function planControls(job: Job, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
+  const feeds = ({ id, spec }: Device) =>
+    spec?.kind === 'source-unit' && audio.inputs.some(({ output }) => linkEndOf(output).device === id);
   return job.devices
-    .filter(({ origin }) => origin === 'job')
+    .filter((device) => device.origin === 'job' || feeds(device))
     .flatMap((device) => controlsOf(job, device, audio));
 }
 
@@ -27,7 +31,12 @@ function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' 
       return asked ? [[name, asked] as const] : [];
     }),
   );
-  const finals = finalStates(device, given?.settings ?? {}, audio, byLinks);
+  const finals = finalStates(
+    device,
+    given?.settings ?? {},
+    { ...audio, cleanAt: cleanAt(job, device) },
+    byLinks,
+  );
   const inOrder = Object.entries(facts.controls).toSorted(
     ([, a], [, b]) =>
       panels.indexOf(a.panel) - panels.indexOf(b.panel) || (a.at ?? unplacedM) - (b.at ?? unplacedM),

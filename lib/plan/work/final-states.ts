@@ -9,7 +9,10 @@ import type { TurnOnState } from './turn-on-state.ts';
 
 type Final = PlanControl['final'];
 type Told = Pick<Final, 'state' | 'why'>;
-type Heard = Pick<PlanAudio, 'channels' | 'inputs'>;
+/** What the states follow from: what is heard, and how far up a source stood where its clean voltage was read. */
+interface Heard extends Pick<PlanAudio, 'channels' | 'inputs'> {
+  readonly cleanAt?: string | null;
+}
 
 type Stage = Exclude<Final['during'], 'presets'>;
 
@@ -107,6 +110,7 @@ function levelState(device: Device, name: string, { channels }: Heard): Told | n
 /** A gain is set by a reading: of its channels for an amplifier, of its inputs for what stands before one. */
 function gainState(device: Device, spec: ControlSpec, audio: Heard): Told | null {
   if (spec.what !== 'gain' || spec.final !== undefined) return null;
+  if (device.spec?.kind === 'source-unit') return volumeState(audio.cleanAt ?? null);
   return device.spec?.kind === 'amplifier'
     ? byChannels(device, actsOn(device, spec), audio.channels)
     : byInputs(device, audio.inputs);
@@ -137,6 +141,13 @@ function byChannels({ id }: Device, names: readonly string[], channels: readonly
         state: targets.map((one) => text([one.channel], one)).join('; '),
         why: 'by the meter: stop at the first reached',
       };
+}
+
+/** The volume of a source: gains are set with it where its voltage was read, and it plays no higher. */
+function volumeState(at: string | null): Told {
+  return at === null
+    ? { state: 'as far up as its outputs stay clean', why: 'mark it: gains are set there' }
+    : { state: `at most ${at}`, why: 'gains are set there' };
 }
 
 /** What stands before the amplifiers takes the greatest clean voltage that arrives, and no more. */

@@ -147,7 +147,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     amplifierFactsTable,
   ],
   processor: [...onBoard, controlTable, processorMenuTable, supplyTable],
-  'source-unit': [titleTable, fittedCaseTable, terminalTable, menuTable, supplyTable],
+  'source-unit': [titleTable, fittedCaseTable, terminalTable, controlTable, menuTable, supplyTable],
   speaker: [titleTable, caseTable, speakerTable, setTable, boxTable],
   enclosure: [titleTable, caseTable, boxFactsTable],
   battery: [

@@ -23,7 +23,9 @@ function finished(work: Work, during: PlanControl['final']['during']) {
   const controls = work.plan.controls.filter(({ final }) => final.during === during);
   const knobs = dashLevels(work);
   // A gain is told by its voltage, which stands on the presets sheet beside its blank; a knob of the dash by its own words.
-  const told = during === 'gains' ? controls.filter(({ item }) => !knobs.includes(item)) : controls;
+  const sources = work.plan.items.filter(({ kind }) => kind === 'source-unit').map(({ id }) => id);
+  // The step of the gains tells by its own words how far up a source stands.
+  const told = controls.filter(({ item }) => during !== 'gains' || ![...knobs, ...sources].includes(item));
   const names = told.map(({ item, control, final }) =>
     during === 'gains'
       ? `${item} ${control}`
@@ -55,7 +57,19 @@ function leftFlat({ plan }: Work): LeftFlat {
   return { channels: channels.map(({ id }) => id), outputs: [...new Set(outputs)] };
 }
 
+/** What stays on the vehicle's own source as it is preset: set here, where it has power and the speakers are off. */
+function sourceFirst({ plan }: Work) {
+  const fitted = plan.items.filter(({ origin }) => origin === 'vehicle').map(({ id }) => id);
+  const controls = plan.controls.filter(({ item }) => fitted.includes(item));
+  const names = controls.map(({ item, control, preset }) => `${item} ${control} to ${preset}`);
+  return {
+    text: names.length === 0 ? '' : `. First set ${names.join(', ')}`,
+    acts: controls.map(({ item, control }) => `set:${item}.${control}`),
+  };
+}
+
 function filterStep(work: Work, before: string): Step {
+  const source = sourceFirst(work);
   const processors = work.plan.items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
   const { names, acts } = finished(work, 'filters');
   const what = work.plan.audio.channels.some(({ peaks }) => peaks.length > 0)
@@ -69,9 +83,9 @@ function filterStep(work: Work, before: string): Step {
   const waits = flat.length === 0 ? '' : `, but leave equalising and boost of ${flat.join(' and ')} flat`;
   return step('filters', [{ step: before, why: 'a filter is loaded with power on' }], {
     ...setting,
-    text: `Speakers off. ${load}${waits}${names === '' ? '' : `. Only then set ${names}`}`,
-    minutes: minutesFor(work, 'set-control', acts.length + processors.length) || 1,
-    acts: ['load-filters', ...acts],
+    text: `Speakers off${source.text}. ${load}${waits}${names === '' ? '' : `. Only then set ${names}`}`,
+    minutes: minutesFor(work, 'set-control', source.acts.length + acts.length + processors.length) || 1,
+    acts: [...source.acts, 'load-filters', ...acts],
     proof:
       'Type, order and corner of each read back as on the filter sheet; no path is filtered twice at one corner',
   });

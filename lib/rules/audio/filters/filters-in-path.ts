@@ -2,7 +2,7 @@ import { type Filter, filterLevel } from '../../../audio/filter/filter-response.
 import { isFault } from '../../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../../model/plan/index.ts';
 import { boostsOf } from '../../../plan/audio/path/path-peaks.ts';
-import { deviceIdOf, deviceSpot } from '../../look-up.ts';
+import { deviceIdOf, deviceOf, deviceSpot, partSpot } from '../../look-up.ts';
 import type { Rule, Verdict } from '../../rule.ts';
 import { hertz, levelDb } from '../../words.ts';
 
@@ -64,8 +64,15 @@ const untold: Rule = {
           level: 'caution',
           of: [`${item}.${control}`, item],
           message: `how ${control} on ${item} stands after commissioning is not known`,
-          remedy: `write it under after-commissioning: of ${item}, or give the control its filter: and channels: in the part`,
-          ...deviceSpot(job, item),
+          ...(deviceOf(job, item)?.origin === 'vehicle'
+            ? {
+                remedy: `write final: at ${control} in the part`,
+                ...partSpot(job, item, 'controls', control),
+              }
+            : {
+                remedy: `write it under after-commissioning: of ${item}, or give the control its filter: and channels: in the part`,
+                ...deviceSpot(job, item),
+              }),
         },
       ];
     });
