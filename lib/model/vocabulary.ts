@@ -110,6 +110,7 @@ export const zoneKindSchema = z.enum([
   'sill',
   'under-carpet',
   'cabin',
+  'door',
   'in-sight',
   'dash-top',
   'cargo',

@@ -19,6 +19,8 @@ export const ambientRules: Readonly<Record<ZoneKind, `ambient-${AmbientGroup}`>>
   sill: 'ambient-cabin',
   'under-carpet': 'ambient-cabin',
   cabin: 'ambient-cabin',
+  // The sun stands on the outer sheet of a door.
+  door: 'ambient-roof',
   // What is seen is what the sun reaches.
   'in-sight': 'ambient-roof',
   'dash-top': 'ambient-dash-top',

@@ -12,6 +12,7 @@ const usual = {
   'under-carpet': 50,
   roof: 70,
   'in-sight': 70,
+  door: 70,
   'dash-top': 85,
 } as const;
 

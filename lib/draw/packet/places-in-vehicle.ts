@@ -28,6 +28,7 @@ const partOf = {
   sill: 'inside',
   'under-carpet': 'inside',
   cabin: 'inside',
+  door: 'inside',
   'in-sight': 'inside',
   'dash-top': 'inside',
   cargo: 'rear',

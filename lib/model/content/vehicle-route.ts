@@ -116,6 +116,16 @@ export function servedBy({ ends = [], serves = [] }: VehicleRoute): readonly str
 }
 export type VehicleRoute = z.output<typeof routeSchema>;
 
+type Zoned = { readonly passes: readonly Pick<VehicleRoute['passes'][number], 'zone'>[] };
+
+/** The stretches of a route, by their places in it, that begin at the hinge of a door: from it or into it. */
+export function hingesOf({ passes }: Zoned): readonly number[] {
+  return passes.flatMap(({ zone }, at) => {
+    const before = passes[at - 1];
+    return before && (before.zone === 'door') !== (zone === 'door') ? [at] : [];
+  });
+}
+
 /** Length of a route through the vehicle, all that it passes (m). */
 export function routeLengthM({
   passes,

@@ -237,7 +237,7 @@ export const vehicleSchema = z.strictObject({
         'engine-bay': ambient('engine-bay', 'Engine bay, bulkhead and underbody.', '85 C'),
         'near-exhaust': ambient('near-exhaust', 'Near the exhaust.', '120 C'),
         cabin: ambient('cabin', 'Cabin, sills, cargo area and under the carpet.', '45 C'),
-        roof: ambient('roof', 'Roof, and trim that the sun reaches.', '70 C'),
+        roof: ambient('roof', 'Roof, doors, and trim that the sun reaches.', '70 C'),
         'dash-top': ambient('dash-top', 'Top of the dash.', '85 C'),
       })
       .optional(),

@@ -28,6 +28,11 @@ export const runFindings = {
     levels: ['stop', 'caution'],
     ...commonPractice,
   },
+  'door-without-sleeve': {
+    asks: 'Wires go into a door through a sleeve or a grommet, which the way has at the hinge.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'bundle-over-hole': {
     asks: 'The bundle of a run goes through every hole on its way.',
     levels: ['caution'],

@@ -5,6 +5,13 @@ export const boardRules = {
   'loop-vehicle': { says: 'Service loop at the vehicle end', dimension: 'length', value: 12 * inch, ...cp },
   'loop-board': { says: 'Service loop on the board', dimension: 'length', value: 3 * inch, ...cp },
   'loop-speaker': { says: 'Service loop at a speaker', dimension: 'length', value: 6 * inch, ...cp },
+  'hinge-slack': {
+    says: 'Slack of a wire at the hinge of a door',
+    dimension: 'length',
+    value: 2 * inch,
+    most: 12 * inch,
+    ...cp,
+  },
   'tie-spacing-vehicle': {
     says: 'Ties or clips in the vehicle, apart',
     dimension: 'length',

@@ -9,7 +9,7 @@ import {
   type Run,
   terminalId,
 } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import type { ValueOrigin } from '../../model/trace.ts';
@@ -76,11 +76,13 @@ function lengthOf(
   const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
   const runM = run ? routeLengthM(run.route) : 0;
+  const hingesM = run ? hingesOf(run.route).length * job.rules['hinge-slack'].value : 0;
   const { boardM, rimM } = routed.get(link.id) ?? acrossBoard(link, laid, run?.route);
   const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
     ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
     ...(!branch && runM > 0 ? [['run', runM] as const] : []),
+    ...(!branch && hingesM > 0 ? [['hinges', hingesM] as const] : []),
     ...(boardM > 0 ? [['board', boardM] as const] : []),
     ...(rimM > 0 ? [['board to rim', rimM] as const] : []),
     ['loops', loopsM] as const,

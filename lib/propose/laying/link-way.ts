@@ -1,6 +1,6 @@
 import type { JobLink } from '../../model/content/job.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 
@@ -33,5 +33,6 @@ export function wayOf(draft: Draft, id: string, link: JobLink): LinkWay {
     return sum + rules[loop].value;
   }, 0);
   const boardsM = devices.some(({ board }) => board !== null) ? onBoardM : 0;
-  return { lengthM: (route ? routeLengthM(route) : 0) + loopsM + boardsM, zones };
+  const hingesM = route ? hingesOf(route).length * rules['hinge-slack'].value : 0;
+  return { lengthM: (route ? routeLengthM(route) : 0) + hingesM + loopsM + boardsM, zones };
 }

@@ -1,7 +1,8 @@
 import type { Job, Link, Run } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { boardToRim } from '../../plan/wiring/board-to-rim.ts';
+import { hasGrommet } from '../../plan/wiring/runs/way-holes.ts';
 import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
@@ -110,4 +111,35 @@ function longer(
   };
 }
 
-export const runRules: readonly Rule[] = [lengthUnderRun, coveringSmall];
+/** True for a stretch that is told to begin with something that wires go through. */
+const isLedThrough = (pass: Run['route']['passes'][number] | undefined): boolean =>
+  pass !== undefined && (hasGrommet(pass) || pass['through-hole'] !== undefined);
+
+/** A way into a door of which nobody told what it goes through there: a bare hole saws through a wire as the door moves. */
+const doorWithoutSleeve: Rule = {
+  id: 'door-without-sleeve',
+  judge(about) {
+    return plannedRuns(about).flatMap(({ run, planned }): Verdict<'door-without-sleeve'>[] => {
+      const { passes } = run.route;
+      // The sleeve of a hinge is a stretch of its own, of the door or before it.
+      const [bare] = hingesOf(run.route).filter(
+        (at) => !isLedThrough(passes[at]) && !isLedThrough(passes[at - 1]),
+      );
+      if (bare === undefined || planned.wires.length === 0) return [];
+      const { path, file } = routeSpot(run);
+      return [
+        {
+          level: 'caution',
+          of: [run.id, run.routeId],
+          message: `${run.id} goes through the hinge of a door where ${run.routeId} comes to its stretch ${bare + 1}, and neither sleeve nor grommet is told there`,
+          remedy:
+            "write own-grommet: true at the stretch that the vehicle's own sleeve begins, with its bore as through-hole:; where there is none, edge: true, for a grommet in both sheets",
+          path: `${path}/passes/${bare}`,
+          file,
+        },
+      ];
+    });
+  },
+};
+
+export const runRules: readonly Rule[] = [lengthUnderRun, coveringSmall, doorWithoutSleeve];

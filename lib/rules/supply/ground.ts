@@ -161,6 +161,7 @@ function shorterLead(about: Case, wire: PlanWire, limitM: number): Pick<RemarkBo
 /** What the length of a wire is the sum of, in words. */
 const partNames: Readonly<Record<string, string>> = {
   run: 'on its way through the vehicle',
+  hinges: 'as slack at the hinge of a door',
   board: 'on the board',
   'board to rim': 'from the board to the rim of the space',
   loops: 'for service loops',

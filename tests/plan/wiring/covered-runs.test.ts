@@ -56,6 +56,7 @@ describe('a run', () => {
   test.each([
     ['against heat and wear', ['engine-bay', 'bulkhead', 'underbody', 'near-exhaust']],
     ['where it is seen', ['in-sight', 'dash-top']],
+    ['in a door, which is wet inside', ['door']],
   ] as const)('left open is covered %s', (_, zones) => {
     const run = byId(small(open).job.runs, 'power');
     expect(zones.filter((zone) => isCovered(run, zone))).toEqual(zones);

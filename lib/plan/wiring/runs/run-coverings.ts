@@ -21,6 +21,7 @@ interface Need {
 }
 
 const protection: Need = { forms: ['loom', 'conduit'], why: 'against heat and wear' };
+const wet: Need = { forms: ['loom', 'conduit'], why: 'against wear and water, since a door is wet inside' };
 const looks: Need = { forms: ['braided-sleeve'], why: 'for looks, since it is seen' };
 
 /** What each zone asks for: common practice, no source. */
@@ -29,6 +30,7 @@ const needs: Readonly<Record<ZoneKind, Need>> = {
   bulkhead: protection,
   underbody: protection,
   'near-exhaust': protection,
+  door: wet,
   'in-sight': looks,
   'dash-top': looks,
   sill: { forms: [], why: 'none needed: it lies behind the sill trim' },

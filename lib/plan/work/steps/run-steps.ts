@@ -3,6 +3,7 @@ import { printedBit, printedMade } from '../../../model/printed/holes.ts';
 import { countsHole, firstThrough } from '../../wiring/runs/way-holes.ts';
 import { labelsOf, lengthText, minutesFor, ownWires, pieces, type Step, step, type Work } from '../work.ts';
 import { safe } from './board-in.ts';
+import { laidInDoorProof, layInDoorText } from './door-words.ts';
 
 /** The id of the step in which the holes on the way of a run are drilled. */
 const holesStep = (run: string): string => `holes-${run}`;
@@ -62,7 +63,7 @@ export function layRun(work: Work, run: string): Step {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}`,
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${found ? layInDoorText(found) : ''}`,
     tools: ['trim tools', 'pull line', 'label printer'],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -71,7 +72,7 @@ export function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
+    proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
   });
 }
 

@@ -75,6 +75,17 @@ const ownGrommet = (bore: `${number} mm` | null) =>
     },
   });
 
+/** The left sill with a door behind it, and what the stretch at its hinge tells beside zone and length. */
+const intoDoor = (told: Record<string, unknown>, before: Record<string, unknown> = {}) =>
+  aboutContent(({ vehicle }) => {
+    const { passes } = entry(vehicle.routes, 'left-sill');
+    Object.assign(
+      one(passes, ({ zone }) => zone === 'sill'),
+      before,
+    );
+    passes.push({ zone: 'door', length: '500 mm', ...told });
+  });
+
 export const runsCases = {
   // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
   'length-under-run': {
@@ -184,6 +195,32 @@ export const runsCases = {
             },
           }),
       },
+    ],
+  },
+  // Common practice, no source.
+  'door-without-sleeve': {
+    fires: [
+      {
+        name: 'a way into a door of which no sleeve is told',
+        about: () => intoDoor({}),
+        level: 'caution',
+        subject: 'left',
+        path: '/routes/left-sill/passes/2',
+        file: 'vehicle.yaml',
+        says: /through the hinge of a door where left-sill comes to its stretch 3/,
+        toDo: /own-grommet: true/,
+      },
+    ],
+    quiet: [
+      {
+        name: 'a door with its own sleeve, 40 mm wide',
+        about: () => intoDoor({ 'own-grommet': true, 'through-hole': '40 mm' }),
+      },
+      {
+        name: 'a sleeve that is told at the stretch before the door',
+        about: () => intoDoor({}, { 'own-grommet': true, 'through-hole': '40 mm' }),
+      },
+      { name: 'a way that goes into no door', about: () => about() },
     ],
   },
   // Geometry: a bundle does not go through a hole that is smaller.
