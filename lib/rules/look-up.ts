@@ -1,4 +1,5 @@
 import { type Board, type Device, type Job, linkEndOf, type Run } from '../model/content/resolved-job.ts';
+import { stretchesOf } from '../model/content/run-ways.ts';
 import type { TerminalSpec } from '../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../model/kinds/index.ts';
 import { pointer } from '../model/place.ts';
@@ -57,9 +58,20 @@ export function catalogueSpot(part: string, ...below: readonly string[]): Spot {
   return { path: pointer(['parts', part, ...below]), file: 'part' };
 }
 
-/** Where the route of a run was measured. */
-export function routeSpot({ routeId }: Run): Spot {
-  return { path: pointer(['routes', routeId]), file: 'vehicle' };
+/** Where the route of a run was measured; of several the first. */
+export function routeSpot({ ways, routeId }: Run): Spot {
+  return { path: pointer(['routes', ways[0]?.id ?? routeId]), file: 'vehicle' };
+}
+
+/** Where a stretch of a run was measured, or a value below it: a run may go by several routes. */
+export function stretchSpot(
+  { ways }: Pick<Run, 'ways'>,
+  at: number,
+  ...below: readonly string[]
+): Required<Pick<Spot, 'path' | 'file'>> {
+  const stretch = stretchesOf(ways)[at];
+  const [route, own] = stretch ? [stretch.way.id, stretch.at] : ['', at];
+  return { path: pointer(['routes', route, 'passes', own, ...below]), file: 'vehicle' };
 }
 
 /** Where the space of a board was measured, or a value below it. */

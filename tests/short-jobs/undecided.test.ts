@@ -45,8 +45,8 @@ const asked: readonly Asked[] = [
     job: 'van-three-way',
     change: ['in: battery-side }', 'in: dash }'],
     at: '/devices/isolator',
-    says: /^no route of van serves dash from battery-side$/,
-    toDo: /write serves: at the route/,
+    says: /^no way of van leads from battery-side to dash, nor do several that meet$/,
+    toDo: /write it under routes: of van, such as battery-side-to-dash: \{ .*ends: \[battery-side, dash\], passes: \[.* \d+ (in|mm)\] \}/,
   },
   {
     name: 'two ground points',

@@ -65,6 +65,7 @@ function namesOfVehicle({ spaces, places, routes, grounds }: Vehicle): JsonSchem
   const space = oneOfNames(Object.keys(spaces));
   const seat = oneOfNames(Object.keys(places));
   const ground = oneOfNames(Object.keys(grounds));
+  const route = oneOfNames(Object.keys(routes));
   const points = Object.values(spaces).flatMap((one) => Object.keys(one['sound-points']));
   return atWays([
     place('space', space),
@@ -74,7 +75,7 @@ function namesOfVehicle({ spaces, places, routes, grounds }: Vehicle): JsonSchem
     place('devices/*/in', { anyOf: [seat, { type: 'array', items: seat }] }),
     place('devices/*/cools', space),
     place('devices/*/ground', ground),
-    place('runs/*/route', oneOfNames(Object.keys(routes))),
+    place('runs/*/route', { anyOf: [route, { type: 'array', items: route }] }),
   ]);
 }
 

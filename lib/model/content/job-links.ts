@@ -71,10 +71,21 @@ export const linkSchema = z.strictObject({
 });
 
 export const runSchema = z.strictObject({
-  route: builders(id, 'The route of the vehicle that it takes.', { example: 'power-left-sill' }),
+  route: builders(
+    z.union([id, z.array(id).min(1)], {
+      error: 'needs a route of the vehicle, or a list of routes that meet',
+    }),
+    'The route of the vehicle that it takes, or several that meet, one after another: `[left-kick-panel-to-left-door, left-kick-panel-to-well]`.',
+    { example: 'power-left-sill' },
+  ),
   links: builders(z.array(id).min(1), 'The links that lie in it.', { example: ['feed'] }),
   covering: builders(id.optional(), 'What covers them.', {
     example: 'loom-13',
     leftOut: 'chosen from stock where the way asks for it',
   }),
 });
+
+/** The routes of a run, one after another. */
+export function routesOf({ route }: Pick<z.output<typeof runSchema>, 'route'>): readonly string[] {
+  return typeof route === 'string' ? [route] : route;
+}

@@ -7,6 +7,7 @@ import type { BuiltJob, HeldValues, InPlace } from './built.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { PromisedShelf } from './promised.ts';
 import type { Proposal } from './proposal.ts';
+import type { RunWay } from './run-ways.ts';
 import type { Shop } from './shop.ts';
 import type { Vehicle } from './vehicle.ts';
 import type { VehicleRoute } from './vehicle-route.ts';
@@ -119,8 +120,12 @@ export interface Board {
 export interface Run {
   readonly id: string;
   readonly path: string;
+  /** Of several routes all their ids. */
   readonly routeId: string;
+  /** Of several routes all their stretches. */
   readonly route: VehicleRoute;
+  /** The routes that it goes by, one after another. */
+  readonly ways: readonly RunWay[];
   readonly links: readonly string[];
   readonly covering: string | null;
 }

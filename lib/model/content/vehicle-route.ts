@@ -97,10 +97,14 @@ export const routeSchema = shortened(
         .optional(),
       'The edge of a space that it reaches. Its last stretch is measured to the rim of the space; the way from there to the board is added to each wire.',
     ),
-    ends: builders(z.array(id).optional(), 'Places and fitted devices where wires leave it at its ends.', {
-      example: ['battery-side'],
-      picture: 'route',
-    }),
+    ends: builders(
+      z.array(id).optional(),
+      'Places and fitted devices where wires leave it at its ends. In a place at an end of two routes wires go on from one to the other.',
+      {
+        example: ['battery-side'],
+        picture: 'route',
+      },
+    ),
     serves: builders(
       z.array(servedRef).optional(),
       'What else lies along it: places and fitted devices by their ids, ground points as `body.` with the point.',

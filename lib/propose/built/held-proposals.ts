@@ -110,11 +110,12 @@ function heldRuns(draft: Draft, runs: readonly Proposal[], links: readonly Built
     [...links.map(({ id }) => id), ...Object.keys(draft.links)].filter((id) => !inRuns.has(id)),
   );
   return runs.flatMap((run): Proposal[] => {
-    const route = said(run, 'route') ?? '';
     const { value } = run;
     if (!hasFields(value) || !Array.isArray(value.links)) return [];
+    const routes = Array.isArray(value.route) ? value.route : [value.route];
     const left = value.links.filter((id) => typeof id === 'string' && own.has(id));
-    const isThere = route in draft.around.vehicle.routes && left.length > 0;
+    const { vehicle } = draft.around;
+    const isThere = left.length > 0 && routes.every((id) => typeof id === 'string' && id in vehicle.routes);
     return isThere ? [{ ...run, value: { ...value, links: left } }] : [];
   });
 }

@@ -250,8 +250,8 @@ export class Draft {
   }
 
   /** What can't be decided, at its place. */
-  ask(path: readonly string[], message: string, remedy: string): void {
-    this.undecided.push({ path, message, remedy });
+  ask(path: readonly string[], message: string, remedy: string, links: readonly string[] = []): void {
+    this.undecided.push({ path, message, remedy, links });
   }
 
   #note(path: readonly string[], value: unknown, why: Why, about: string | null): void {

@@ -4,4 +4,6 @@ export interface Undecided {
   readonly path: readonly string[];
   readonly message: string;
   readonly remedy: string;
+  /** Links whose way it leaves open. */
+  readonly links?: readonly string[];
 }

@@ -1,5 +1,6 @@
 import { bodyId, type LinkEnd, linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM, servedBy, type VehicleRoute } from '../../model/content/vehicle-route.ts';
+import { chained, joinedRoute, type NamedRoute, routeEnds, waysId } from '../../model/content/run-ways.ts';
+import { routeLengthM, servedBy } from '../../model/content/vehicle-route.ts';
 import type { Draft } from './draft.ts';
 import { standsNowhere } from './draft-device.ts';
 
@@ -21,15 +22,25 @@ export function endsOf(draft: Draft, link: { readonly from: string; readonly to:
   return [whereIs(draft, linkEndOf(link.from)), whereIs(draft, linkEndOf(link.to))] as const;
 }
 
-/** A route with its id. */
-export interface NamedRoute {
-  readonly id: string;
-  readonly route: VehicleRoute;
+/** A way between two places: one route, or several that meet, as one. */
+export interface Way extends NamedRoute {
+  /** The routes that it goes by, one after another. */
+  readonly by: readonly string[];
 }
 
-/** The routes between two places, the shortest first: from a board those that reach its space. */
-export function routesBetween(draft: Draft, one: Whereabouts, other: Whereabouts): readonly NamedRoute[] {
-  const all = Object.entries(draft.around.vehicle.routes).map(([id, route]) => ({ id, route }));
+/**
+ * The ways between two places, the shortest first: from a board the routes that reach its space. Where no one route
+ * leads there, the shortest chain of routes that meet.
+ */
+export function routesBetween(draft: Draft, one: Whereabouts, other: Whereabouts): readonly Way[] {
+  const direct = directRoutes(draft, one, other);
+  if (direct.length > 0) return direct;
+  const chain = chainBetween(draft, one, other);
+  return chain ? [chain] : [];
+}
+
+/** The single routes between two places, the shortest first. */
+export function directRoutes(draft: Draft, one: Whereabouts, other: Whereabouts): readonly Way[] {
   const serves = ({ route }: NamedRoute, end: Whereabouts): boolean =>
     'board' in end
       ? route.reaches?.space === draft.spaceOf(end.board)
@@ -39,7 +50,73 @@ export function routesBetween(draft: Draft, one: Whereabouts, other: Whereabouts
     if (!('board' in one) && !('board' in other) && named.route.reaches) return false;
     return serves(named, one) && serves(named, other);
   };
-  return all.filter(isBetween).toSorted((a, b) => routeLengthM(a.route) - routeLengthM(b.route));
+  return allRoutes(draft)
+    .filter(isBetween)
+    .toSorted((a, b) => routeLengthM(a.route) - routeLengthM(b.route))
+    .map((named) => ({ ...named, by: [named.id] }));
+}
+
+function allRoutes(draft: Draft): readonly NamedRoute[] {
+  return Object.entries(draft.around.vehicle.routes).map(([id, route]) => ({ id, route }));
+}
+
+/** A place that routes lead to, by the shortest chain of them from where the search began. */
+interface Reached {
+  readonly lengthM: number;
+  readonly ways: readonly NamedRoute[];
+}
+
+/**
+ * The shortest chain of routes that meet in places at their ends (Dijkstra, 1959); of equals that of fewest routes. From
+ * one board to another none leads: a wire would leave over the rim of a space that it never stands in.
+ */
+function chainBetween(draft: Draft, one: Whereabouts, other: Whereabouts): Way | null {
+  if ('board' in one && 'board' in other) return null;
+  const [from, to] = 'board' in one ? [other, one] : [one, other];
+  if (!('served' in from)) return null;
+  const reached = reachedFrom(draft, from.served);
+  const goal =
+    'served' in to
+      ? to.served.flatMap((name) => reached.get(name) ?? [])
+      : allRoutes(draft)
+          .filter(({ route }) => route.reaches?.space === draft.spaceOf(to.board))
+          .flatMap((last) =>
+            routeEnds(last.route)[0].flatMap((name) => {
+              const before = reached.get(name);
+              return before ? [onward(before, last)] : [];
+            }),
+          );
+  const [best] = goal.toSorted(shorter);
+  const ways = best && chained(best.ways);
+  if (!ways) return null;
+  return { id: waysId(ways), route: joinedRoute(ways), by: ways.map(({ id }) => id) };
+}
+
+/** Every place that chains of routes lead to from some places, without those that reach a space. */
+export function reachedFrom(draft: Draft, places: readonly string[]): ReadonlyMap<string, Reached> {
+  const between = allRoutes(draft).filter(({ route }) => !route.reaches);
+  const reached = new Map<string, Reached>();
+  let open = places.map((name) => ({ name, at: { lengthM: 0, ways: [] } as Reached }));
+  while (open.length > 0) {
+    const [next, ...rest] = open.toSorted((a, b) => shorter(a.at, b.at));
+    open = rest;
+    if (!next || reached.has(next.name)) continue;
+    reached.set(next.name, next.at);
+    for (const named of between) {
+      const [first, last] = routeEnds(named.route);
+      const onwards = first.includes(next.name) ? last : last.includes(next.name) ? first : [];
+      for (const name of onwards) open.push({ name, at: onward(next.at, named) });
+    }
+  }
+  return reached;
+}
+
+function onward({ lengthM, ways }: Reached, named: NamedRoute): Reached {
+  return { lengthM: lengthM + routeLengthM(named.route), ways: [...ways, named] };
+}
+
+function shorter(a: Reached, b: Reached): number {
+  return a.lengthM - b.lengthM || a.ways.length - b.ways.length || (waysId(a.ways) < waysId(b.ways) ? -1 : 1);
 }
 
 /** True where both ends lie in one place, so that a link between them takes no route. */

@@ -3,7 +3,7 @@ import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
-import { onBoardM } from './link-way.ts';
+import { onBoardM, runPasses } from './link-way.ts';
 import { type MadeLead, madeLeads } from './made-leads.ts';
 import { linkRole } from './runs.ts';
 
@@ -146,7 +146,6 @@ function jointOf(draft: Draft, reference: string): string | null {
 function neededM(draft: Draft, id: string): number {
   const { rules, vehicle } = draft.around;
   const run = Object.values(draft.runs).find(({ links }) => links.includes(id));
-  const route = run && vehicle.routes[run.route];
-  if (!route) return onBoardM;
-  return routeLengthM(route) + rules['loop-vehicle'].value + onBoardM;
+  if (!run) return onBoardM;
+  return routeLengthM({ passes: runPasses(vehicle, run) }) + rules['loop-vehicle'].value + onBoardM;
 }

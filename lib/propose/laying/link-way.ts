@@ -1,11 +1,27 @@
-import type { JobLink } from '../../model/content/job.ts';
+import type { JobFile, JobLink } from '../../model/content/job.ts';
+import { routesOf } from '../../model/content/job-links.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
+import { chained, joinedRoute } from '../../model/content/run-ways.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import { hingesOf, routeLengthM, type VehicleRoute } from '../../model/content/vehicle-route.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 
 /** Way on a board that a lead is chosen by before anything is placed (m); after the layout it is measured. */
 export const onBoardM = 0.4;
+
+/** The stretches of all routes of a run; none where its routes do not meet, which the reader tells. */
+export function runPasses(
+  { routes }: Pick<Vehicle, 'routes'>,
+  run: Pick<JobFile['runs'][string], 'route'>,
+): VehicleRoute['passes'] {
+  const named = routesOf(run).flatMap((id) => {
+    const route = routes[id];
+    return route ? [{ id, route }] : [];
+  });
+  const ways = chained(named);
+  return ways ? joinedRoute(ways).passes : [];
+}
 
 /** How far a link goes before anything is placed, and through what. */
 export interface LinkWay {
@@ -20,8 +36,8 @@ export function wayOf(draft: Draft, id: string, link: JobLink): LinkWay {
   const { rules, vehicle } = draft.around;
   const devices = [link.from, link.to].flatMap((end) => draft.device(linkEndOf(end).device) ?? []);
   const run = Object.values(draft.runs).find(({ links }) => links.includes(id));
-  const route = run && vehicle.routes[run.route];
-  const zones = [...devices.map(({ zone }) => zone), ...(route?.passes.map(({ zone }) => zone) ?? [])];
+  const passes = run ? runPasses(vehicle, run) : [];
+  const zones = [...devices.map(({ zone }) => zone), ...passes.map(({ zone }) => zone)];
   if (link.length !== undefined) return { lengthM: link.length, zones };
   const loopsM = devices.reduce((sum, { board, spec }) => {
     const loop =
@@ -33,6 +49,6 @@ export function wayOf(draft: Draft, id: string, link: JobLink): LinkWay {
     return sum + rules[loop].value;
   }, 0);
   const boardsM = devices.some(({ board }) => board !== null) ? onBoardM : 0;
-  const hingesM = route ? hingesOf(route).length * rules['hinge-slack'].value : 0;
-  return { lengthM: (route ? routeLengthM(route) : 0) + hingesM + loopsM + boardsM, zones };
+  const hingesM = hingesOf({ passes }).length * rules['hinge-slack'].value;
+  return { lengthM: routeLengthM({ passes }) + hingesM + loopsM + boardsM, zones };
 }

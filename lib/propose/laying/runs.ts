@@ -1,11 +1,21 @@
+import type { JobLink } from '../../model/content/job.ts';
 import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM, servedBy } from '../../model/content/vehicle-route.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { roleBetween } from '../../model/ports/conductor-roles.ts';
+import { listed } from '../../model/printed/listed.ts';
 import type { ConductorRole, TerminalRole, VehicleSide } from '../../model/vocabulary.ts';
-import type { Draft, Why } from '../draft/draft.ts';
+import type { Draft } from '../draft/draft.ts';
 import { pairOf } from '../draft/draft-device.ts';
 import { lengthOver, lengthWithin } from '../draft/shop-lengths.ts';
-import { endsOf, isOnePlace, type NamedRoute, routesBetween } from '../draft/ways.ts';
+import {
+  directRoutes,
+  endsOf,
+  isOnePlace,
+  reachedFrom,
+  routesBetween,
+  type Way,
+  type Whereabouts,
+} from '../draft/ways.ts';
 import { batteriesOf } from '../supply/battery-places.ts';
 
 /** What a link carries, by the terminals at its ends. */
@@ -26,14 +36,14 @@ function roleAt(draft: Draft, reference: string): TerminalRole | null {
  * shortest. Common practice, no source.
  */
 export function pickRoute(
-  routes: readonly NamedRoute[],
+  routes: readonly Way[],
   role: ConductorRole,
   batterySide: VehicleSide,
   withPower: ReadonlySet<string> = new Set(),
-): NamedRoute | null {
+): Way | null {
   if (role === 'power') return routes.find(({ route }) => route.side === batterySide) ?? routes[0] ?? null;
   if (role === 'ground') return routes[0] ?? null;
-  return routes.find(({ id }) => !withPower.has(id)) ?? routes[0] ?? null;
+  return routes.find(({ by }) => !by.some((id) => withPower.has(id))) ?? routes[0] ?? null;
 }
 
 /** Has every link that leaves its board or lies in the vehicle go by a route: links of one route are one run. */
@@ -43,24 +53,54 @@ export function layRuns(draft: Draft): void {
     ([id, link]) => !inRuns.has(id) && link.length === undefined && link.branch === undefined,
   );
   const side = batteriesOf(draft).starter?.side ?? 'middle';
-  const byRoute = new Map<string, string[]>();
+  const byRoute = new Map<string, { readonly way: Way; readonly links: string[] }>();
   const withPower = new Set<string>();
   const inTurn = open.toSorted(([, a], [, b]) => Number(isPower(draft, b)) - Number(isPower(draft, a)));
   for (const [id, link] of inTurn) {
-    const route = routeOf(draft, id, link, side, withPower);
-    if (route === null) continue;
-    if (isPower(draft, link)) withPower.add(route);
-    byRoute.set(route, [...(byRoute.get(route) ?? []), id]);
+    const way = routeOf(draft, id, link, side, withPower);
+    if (way === null) continue;
+    if (isPower(draft, link)) for (const route of way.by) withPower.add(route);
+    byRoute.set(way.id, { way, links: [...(byRoute.get(way.id)?.links ?? []), id] });
   }
   const order = Object.keys(draft.links);
-  for (const [route, links] of byRoute) {
-    const sorted = links.toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
-    const id = draft.freeName(route, 'run');
+  for (const { way, links } of byRoute.values()) {
+    const tied = branchesOf(draft, links, inRuns);
+    const sorted = [...links, ...tied].toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
     const first = draft.links[sorted[0] ?? ''];
     const about = first ? linkEndOf(first.to).device : '';
-    const why: Why = { rule: 'runs', reason: `${route} serves both ends`, cp: true };
-    draft.addRun(id, { route, links: sorted }, why, about);
+    const [only = way.id, second] = way.by;
+    const route = second === undefined ? only : [...way.by];
+    const name = second === undefined ? only : chainName(draft, way, first);
+    const id = draft.freeName(name, 'run');
+    draft.addRun(id, { route, links: sorted }, { rule: 'runs', reason: whyBy(way), cp: true }, about);
   }
+}
+
+/** Branches that are written and in no run: one lies in that of the link which it leaves. */
+function branchesOf(draft: Draft, links: readonly string[], inRuns: ReadonlySet<string>): readonly string[] {
+  return Object.entries(draft.links).flatMap(([id, { branch }]) =>
+    branch && links.includes(branch.from) && !inRuns.has(id) ? [id] : [],
+  );
+}
+
+function whyBy({ by, route }: Way): string {
+  const [only, second] = by;
+  return second === undefined
+    ? `${only} serves both ends`
+    : `no one route leads there, and ${listed(by)} meet: the shortest of such ways, ${Math.round(routeLengthM(route) * 1000)} mm`;
+}
+
+/** What a run over several routes is called: by where its ends lie. */
+function chainName(draft: Draft, way: Way, link: JobLink | undefined): string {
+  const ends = link ? endsOf(draft, link) : [];
+  const names = ends.flatMap((end) => (end ? placeName(draft, end) : []));
+  return names.length === 2 ? names.toReversed().join('-to-') : way.by.join('-and-');
+}
+
+/** The name of a place, of the space of a board, of a device or of a ground point. */
+function placeName(draft: Draft, end: Whereabouts): string {
+  const name = 'board' in end ? (draft.spaceOf(end.board) ?? end.board) : (end.served[0] ?? '');
+  return name.replace(`${bodyId}.`, '');
 }
 
 const isPower = (draft: Draft, link: { readonly from: string; readonly to: string }) =>
@@ -73,22 +113,24 @@ function routeOf(
   link: { readonly from: string; readonly to: string },
   side: VehicleSide,
   withPower: ReadonlySet<string>,
-): string | null {
+): Way | null {
   const [one, other] = endsOf(draft, link);
   if (!one || !other) return null;
   if (isOnePlace(one, other)) {
     if (!('board' in one)) beside(draft, id, 'both ends stand in one place');
     return null;
   }
-  const route = pickRoute(routesBetween(draft, one, other), linkRole(draft, link), side, withPower);
-  if (route && isTail(draft, link)) {
-    tailAlong(draft, id, route);
+  const isNear = isTail(draft, link) || isToBody(link);
+  const ways = isNear ? directRoutes(draft, one, other) : routesBetween(draft, one, other);
+  const way = pickRoute(ways, linkRole(draft, link), side, withPower);
+  if (way && isTail(draft, link)) {
+    tailAlong(draft, id, way);
     return null;
   }
-  if (route) return route.id;
+  if (way) return way;
   if (isTail(draft, link)) beside(draft, id, 'no route of the vehicle tells its length');
   else if (isToBody(link)) groundLead(draft, id);
-  else askForRoute(draft, id, link);
+  else askForRoute(draft, id, link, [one, other]);
   return null;
 }
 
@@ -106,7 +148,7 @@ const isToBody = ({ from, to }: { readonly from: string; readonly to: string }) 
   [from, to].some((reference) => linkEndOf(reference).device === bodyId);
 
 /** The tail of a battery is cut as long as its way: it is laid without loops, since its fuse stands so near. */
-function tailAlong(draft: Draft, id: string, { id: route, route: way }: NamedRoute): void {
+function tailAlong(draft: Draft, id: string, { id: route, route: way }: Way): void {
   if (!draft.isProposed('links', id)) return;
   draft.refineLink(id, { length: lengthOver(draft.around, routeLengthM(way)) }, `as long as ${route}`);
 }
@@ -131,25 +173,45 @@ function assume(draft: Draft, id: string, lengthM: number, why: string): void {
   draft.refineLink(id, { length: lengthWithin(draft.around, lengthM) }, `${why}: assumed`, 'not-measured');
 }
 
-function askForRoute(draft: Draft, id: string, link: { readonly from: string; readonly to: string }): void {
-  if (!draft.isProposed('links', id)) return;
+function askForRoute(
+  draft: Draft,
+  id: string,
+  link: { readonly from: string; readonly to: string },
+  ends: readonly [Whereabouts, Whereabouts],
+): void {
   const { vehicle } = draft.around;
-  const [one, other] = endsOf(draft, link);
-  const name = (end: typeof one) =>
-    end === null ? '' : 'board' in end ? (draft.spaceOf(end.board) ?? end.board) : (end.served[0] ?? '');
-  const [from, to] = [name(one), name(other)];
-  const near = Object.entries(vehicle.routes).filter(([, route]) =>
-    [from, to].some((end) => servedBy(route).includes(end) || route.reaches?.space === end),
-  );
-  const message = `no route of ${vehicle.id} serves ${to} from ${from}`;
-  if (draft.undecided.some((each) => each.message === message)) return;
-  const [nearest] = near.toSorted(([, a], [, b]) => routeLengthM(a) - routeLengthM(b));
-  draft.ask(
-    [
-      'devices',
-      linkEndOf(link.to).device === bodyId ? linkEndOf(link.from).device : linkEndOf(link.to).device,
-    ],
-    message,
-    `write serves: at the route${nearest ? `, such as ${nearest[0]},` : ''} in the vehicle, or runs: here`,
-  );
+  const [from, to] = [placeName(draft, ends[0]), placeName(draft, ends[1])];
+  const message = `no way of ${vehicle.id} leads from ${from} to ${to}, nor do several that meet`;
+  const same = `no way of ${vehicle.id} leads from ${to} to ${from}, nor do several that meet`;
+  const at = draft.undecided.findIndex((each) => [message, same].includes(each.message));
+  const told = draft.undecided[at];
+  if (told) {
+    draft.undecided[at] = { ...told, links: [...(told.links ?? []), id] };
+    return;
+  }
+  const device = [link.to, link.from].map((end) => linkEndOf(end).device).find((name) => name !== bodyId);
+  const path = draft.isProposed('links', id) ? ['devices', device ?? ''] : ['links', id];
+  draft.ask(path, message, missingWay(draft, ends), [id]);
+}
+
+/** The way that would lead from one place to another, as a file has it: nobody measured it, so its length is asked for. */
+function missingWay(draft: Draft, ends: readonly [Whereabouts, Whereabouts]): string {
+  const { vehicle, shop } = draft.around;
+  const [start, goal] = 'board' in ends[0] ? [ends[1], ends[0]] : ends;
+  const [from, to] = [placeName(draft, start), placeName(draft, goal)];
+  const place = vehicle.places[from] ?? vehicle.fitted[from];
+  const [zone, side] = [place?.zone ?? 'cabin', place?.side ?? 'middle'];
+  const measured = `${zone} ${shop.units === 'inch' ? '40 in' : '1000 mm'}`;
+  const edge = side === 'middle' ? 'left' : side;
+  const isToBoard = 'board' in goal;
+  const leads = isToBoard
+    ? `ends: [${from}], reaches: { space: ${to}, edge: ${edge} }`
+    : `ends: [${from}, ${to}]`;
+  const row = `${from}, ${isToBoard ? `${to} ${edge} edge` : to}, ${side}, ${measured}`;
+  const meeting = 'served' in start ? [...reachedFrom(draft, start.served).keys()].slice(1) : [];
+  const others =
+    meeting.length > 0
+      ? `; one that begins at ${listed(meeting, 'or')} does as well, since ways meet there`
+      : '';
+  return `measure the way from ${from} to ${to} and write it under routes: of ${vehicle.id}, such as ${from}-to-${to}: { side: ${side}, ${leads}, passes: [${measured}] }, or as a row of new vehicle, --way "${row}"${others}; or write runs: here`;
 }

@@ -1,6 +1,6 @@
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
-import { routesBetween } from '../draft/ways.ts';
+import { directRoutes } from '../draft/ways.ts';
 
 /** The batteries of a job: that of the engine, and a second one that the job adds. */
 export interface Batteries {
@@ -28,7 +28,7 @@ export function placeBeside(draft: Draft, battery: DraftDevice): string | null {
   const { vehicle } = draft.around;
   const places = Object.entries(vehicle.places);
   const tails = places.flatMap(([seat]) => {
-    const [tail] = routesBetween(draft, { served: [battery.id] }, { served: [seat] });
+    const [tail] = directRoutes(draft, { served: [battery.id] }, { served: [seat] });
     return tail ? [{ seat, lengthM: tail.route.passes.reduce((sum, { length }) => sum + length, 0) }] : [];
   });
   const inZone = (seat: string) => vehicle.places[seat]?.zone === battery.zone;

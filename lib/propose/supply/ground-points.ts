@@ -2,7 +2,7 @@ import { bodyId } from '../../model/content/resolved-job.ts';
 import { servedBy } from '../../model/content/vehicle-route.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
-import { routesBetween, whereIs } from '../draft/ways.ts';
+import { directRoutes, whereIs } from '../draft/ways.ts';
 import { batteriesOf } from './battery-places.ts';
 import { postsOf } from './main-fuse.ts';
 
@@ -30,7 +30,7 @@ export function groundEnd(draft: Draft, device: DraftDevice): GroundEnd | null {
   const points = usablePoints(draft, device);
   const where = whereIs(draft, { device: device.id, terminal: '' });
   const led = where
-    ? points.filter((point) => routesBetween(draft, where, { served: [`${bodyId}.${point}`] }).length > 0)
+    ? points.filter((point) => directRoutes(draft, where, { served: [`${bodyId}.${point}`] }).length > 0)
     : [];
   const shared = points.filter((point) => Object.values(draft.boards).some(({ ground }) => ground === point));
   const besides = points.filter((point) => isServedWith(draft, device, point));

@@ -1,20 +1,14 @@
 import { type BuiltJob, builtBefore, inPlaceBefore, type ReleasedFacts } from '../../model/content/built.ts';
 import type { JobFile, WrittenJob } from '../../model/content/job.ts';
 import type { PromisedShelf } from '../../model/content/promised.ts';
-import {
-  type Device,
-  type Link,
-  type LinkEnd,
-  type ReadJob,
-  terminalId,
-} from '../../model/content/resolved-job.ts';
+import { type Device, type Link, type ReadJob, terminalId } from '../../model/content/resolved-job.ts';
 import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { WrittenMeasures } from '../../model/content/written-measures.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
-import { linkName, stemName } from '../../model/ports/pair-name.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { isPortPattern, matchesPattern } from '../../model/ports/port-pattern.ts';
 import { withArticle } from '../../model/printed/with-article.ts';
 import { asksForProposals, type CompletedJob, completeJob } from '../../propose/complete-job.ts';
@@ -29,6 +23,7 @@ import { rulesInVehicle } from '../read-house-rules.ts';
 import { type Report, spotOf } from '../report.ts';
 import { openNames } from '../schema/line-meant.ts';
 import type { PlacedFile } from '../yaml/placed-file.ts';
+import { checkLengths } from './check-lengths.ts';
 import { withBuiltBoards, withBuiltPlaces, withBuiltWires } from './hold-values.ts';
 import { openLinks } from './open-links.ts';
 import { resolveBoards } from './resolve-boards.ts';
@@ -92,7 +87,7 @@ export function resolveJob(
   checkWires(file, around.parts, report);
   checkOpen(file, devices, links, report);
   checkSaid(file, report);
-  checkLengths(links, devices, around.parts, report);
+  checkLengths({ links, devices, undecided: isReadable ? completed.undecided : [] }, around.parts, report);
   checkAnew(file, built, report);
   if (report.problems.length > before || report.incomplete) return null;
   const cut = built && withBuiltWires(links, built, { devices, runs, parts: around.parts, anew: file.anew });
@@ -268,33 +263,4 @@ function checkAnew(file: JobFile, built: BuiltJob | null, report: Report): void 
   const known = { ...built?.items, ...file.devices, ...file.links, ...file.boards };
   for (const [index, id] of file.anew.entries())
     report.look(['anew', String(index)], 'device, link or board', id, known);
-}
-
-/** A length is given, made, or measured along a board or a run; it is never guessed. */
-function checkLengths(
-  links: readonly Link[],
-  devices: readonly Device[],
-  parts: Surroundings['parts'],
-  report: Report,
-): void {
-  const deviceAt = (end: LinkEnd) => devices.find(({ id }) => id === end.device);
-  const boardOf = (end: LinkEnd) => deviceAt(end)?.board ?? null;
-  // A place that there is not was told: what a length lacks follows from it.
-  const isNowhere = (end: LinkEnd) => {
-    const device = deviceAt(end);
-    return device?.origin === 'job' && device.board === null && device.seat === null;
-  };
-  for (const { id, given, cable, run, from, to } of links) {
-    const part = cable ? parts[cable.part] : undefined;
-    const isMade = part?.kind === 'cable' && part['made-length'] !== undefined;
-    const onOneBoard = boardOf(from) !== null && boardOf(from) === boardOf(to);
-    if (!given || given.length !== undefined || isMade || run !== null || onOneBoard) continue;
-    if (isNowhere(from) || isNowhere(to)) continue;
-    const name = linkName(id);
-    report.at(
-      ['links', name],
-      `${name} leaves its board or lies in the vehicle, and its length is not known`,
-      'name it in a run, or write the length that you measured, such as length: 14 in',
-    );
-  }
 }

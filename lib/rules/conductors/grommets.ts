@@ -12,7 +12,7 @@ import {
   type ThickRun,
 } from '../../plan/wiring/runs/way-holes.ts';
 import { piecesOf, stockWord } from '../../shelf/shelf-lengths.ts';
-import { routeSpot } from '../look-up.ts';
+import { routeSpot, stretchSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
 import { bundleText, thickenedBy, thinnerText } from './bundle-words.ts';
@@ -75,8 +75,7 @@ function widerGrommet({ job }: Case, holeM: number, outsideM: number) {
 
 /** The hole of the vehicle as it is once it was opened: no grommet of its own is left in it. */
 function openedTo(about: Case, run: Run, { at, pass }: Crossing, holeM: number): Advice {
-  const { path } = routeSpot(run);
-  const below = `${path}/passes/${at}`;
+  const { path: below } = stretchSpot(run, at);
   return [
     { path: `${below}/through-hole`, file: 'vehicle', value: tapeText(holeM, about.job.shop.units) },
     ...(pass['own-grommet']
@@ -206,8 +205,7 @@ const edgeWithoutGrommet: Rule = {
 /** Where the first hole that no grommet fits was measured; the run where there is no hole. */
 function edgeSpot(run: Run, bare: readonly Crossing[]): Spot {
   const first = bare.find(({ pass }) => pass['through-hole'] !== undefined);
-  const { path, file } = routeSpot(run);
-  return first ? { path: `${path}/passes/${first.at}/through-hole`, file } : { path: run.path };
+  return first ? stretchSpot(run, first.at, 'through-hole') : { path: run.path };
 }
 
 /** What else mends a bundle that no grommet fits: before the holes are opened, and after it. */

@@ -1,6 +1,8 @@
 import { segmentsCross, segmentToSegment } from '../../board/shape/point.ts';
 import type { Job, Run } from '../../model/content/resolved-job.ts';
+import type { RunWay } from '../../model/content/run-ways.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
+import type { VehicleSide } from '../../model/vocabulary.ts';
 import { groupsOf } from '../groups-of.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
@@ -34,7 +36,7 @@ function strongWires(about: Case): ReadonlySet<string> {
   return new Set(strong.map(({ id }) => id));
 }
 
-function sharedZones(a: Run, b: Run): readonly string[] {
+function sharedZones(a: RunWay, b: RunWay): readonly string[] {
   const others = new Set(b.route.passes.map(({ zone }) => zone));
   return [...new Set(a.route.passes.map(({ zone }) => zone))].filter((zone) => others.has(zone));
 }
@@ -42,22 +44,42 @@ function sharedZones(a: Run, b: Run): readonly string[] {
 /** Where two runs share a zone: how near they come there, null where it was not measured. */
 interface Meeting {
   readonly zones: readonly string[];
+  readonly side: VehicleSide;
   readonly distanceM: number | null;
 }
 
-/** How two runs meet: one bundle, or one side of the vehicle in some zones; null where they keep apart. */
+/**
+ * How two runs meet: one bundle, or one side of the vehicle in some zones; null where they keep apart. Of runs that go by
+ * several routes each is held against each, and the nearest meeting counts, one at an unknown distance before one that
+ * keeps apart.
+ */
 function meeting(a: Run, b: Run): Meeting | null {
+  const met = a.ways.flatMap((one) => b.ways.flatMap((other) => meetingOf(one, other) ?? []));
+  if (met.length === 0) return null;
+  const inBundle = met.filter(({ distanceM }) => distanceM === 0);
+  const unknown = met.filter(({ distanceM }) => distanceM === null);
+  const [first, ...rest] = inBundle.length > 0 ? inBundle : unknown.length > 0 ? unknown : met;
+  if (!first) return null;
+  const zones = [...new Set([first, ...rest].flatMap((one) => one.zones))];
+  const nearest = [first, ...rest].reduce((near, one) =>
+    (one.distanceM ?? 0) < (near.distanceM ?? 0) ? one : near,
+  );
+  return { ...nearest, zones };
+}
+
+function meetingOf(a: RunWay, b: RunWay): Meeting | null {
   const zones = sharedZones(a, b);
-  if (a.id === b.id || a.routeId === b.routeId) return { zones, distanceM: 0 };
-  if (a.route.side !== b.route.side || zones.length === 0) return null;
+  const { side } = a.route;
+  if (a.id === b.id) return { zones, side, distanceM: 0 };
+  if (side !== b.route.side || zones.length === 0) return null;
   const apart = zones.map((zone) => apartM(a, b, zone));
   const known = apart.filter((distanceM) => distanceM !== null);
-  return { zones, distanceM: known.length < apart.length ? null : Math.min(...known) };
+  return { zones, side, distanceM: known.length < apart.length ? null : Math.min(...known) };
 }
 
 /** The least distance of two runs in a zone (m), by how far inboard each lies; null where that was not measured. */
-function apartM(a: Run, b: Run, zone: string): number | null {
-  const lies = ({ route }: Run) =>
+function apartM(a: RunWay, b: RunWay, zone: string): number | null {
+  const lies = ({ route }: RunWay) =>
     route.passes.filter((pass) => pass.zone === zone).map(({ inboard }) => inboard);
   const distances = lies(a).flatMap((one) =>
     lies(b).map((other) => (one === undefined || other === undefined ? null : Math.abs(one - other))),
@@ -98,8 +120,7 @@ const sharedSide: Rule = {
   },
 };
 
-function metText({ job }: Case, run: Run, { distanceM }: Meeting): string {
-  const { side } = run.route;
+function metText({ job }: Case, run: Run, { distanceM, side }: Meeting): string {
   if (distanceM === null) return `share the ${side} side, at a distance that is not known,`;
   return distanceM <= 1e-9
     ? 'lie side by side, at no distance,'

@@ -1,9 +1,10 @@
 import type { Job, Link, Run } from '../../model/content/resolved-job.ts';
+import { stretchesOf } from '../../model/content/run-ways.ts';
 import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { boardToRim } from '../../plan/wiring/board-to-rim.ts';
 import { hasGrommet } from '../../plan/wiring/runs/way-holes.ts';
-import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
+import { catalogueSpot, partOf, routeSpot, stretchSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 import { plannedRuns } from './planned-runs.ts';
@@ -126,16 +127,16 @@ const doorWithoutSleeve: Rule = {
         (at) => !isLedThrough(passes[at]) && !isLedThrough(passes[at - 1]),
       );
       if (bare === undefined || planned.wires.length === 0) return [];
-      const { path, file } = routeSpot(run);
+      const stretch = stretchesOf(run.ways)[bare];
+      const route = stretch?.way.id ?? run.routeId;
       return [
         {
           level: 'caution',
-          of: [run.id, run.routeId],
-          message: `${run.id} goes through the hinge of a door where ${run.routeId} comes to its stretch ${bare + 1}, and neither sleeve nor grommet is told there`,
+          of: [run.id, route],
+          message: `${run.id} goes through the hinge of a door where ${route} comes to its stretch ${(stretch?.at ?? bare) + 1}, and neither sleeve nor grommet is told there`,
           remedy:
             "write own-grommet: true at the stretch that the vehicle's own sleeve begins, with its bore as through-hole:; where there is none, edge: true, for a grommet in both sheets",
-          path: `${path}/passes/${bare}`,
-          file,
+          ...stretchSpot(run, bare),
         },
       ];
     });

@@ -1,9 +1,8 @@
 import type { Link } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
-import { pointer } from '../../model/place.ts';
 import { houseRule } from '../house-rule-of.ts';
-import { deviceOf, routeSpot } from '../look-up.ts';
-import type { Case, Rule, Spot, Verdict } from '../rule.ts';
+import { deviceOf, routeSpot, stretchSpot } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 
 /** Routes that are longer than any vehicle asks for, at the longest of their passes. */
@@ -15,8 +14,7 @@ function longRoutes({ job }: Case): readonly Verdict<'length-unlikely'>[] {
     if (value <= limit + 1e-9) return [];
     const lengths: readonly number[] = route.passes.map(({ length }) => length);
     const longest = lengths.indexOf(Math.max(...lengths));
-    const { path, file } = routeSpot(run);
-    const spot: Spot = { path: `${path}${pointer(['passes', longest, 'length'])}`, file: file ?? 'vehicle' };
+    const spot = stretchSpot(run, longest, 'length');
     const length = lengthIn(job, spot, routeSpot(run));
     return [
       {

@@ -3,7 +3,7 @@ import { pointer } from '../../model/place.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { type ZoneKind, zoneKindSchema } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
-import { deviceOf } from '../look-up.ts';
+import { deviceOf, stretchSpot } from '../look-up.ts';
 import { type Case, placeOf, type Spot } from '../rule.ts';
 import { listed } from '../words.ts';
 
@@ -14,9 +14,7 @@ import { listed } from '../words.ts';
 function zoneSpots({ job }: Case, wire: PlanWire, zone: ZoneKind): readonly Spot[] {
   const run = job.runs.find(({ id }) => id === wire.run);
   const passes = run?.route.passes ?? [];
-  const stretches = passes.flatMap((pass, at) =>
-    pass.zone === zone && run ? [inVehicle('routes', run.routeId, 'passes', String(at))] : [],
-  );
+  const stretches = passes.flatMap((pass, at) => (pass.zone === zone && run ? [stretchSpot(run, at)] : []));
   const ends = [wire.from, wire.to].flatMap((end): readonly Spot[] => {
     const { device: id, terminal } = linkEndOf(end);
     const device = deviceOf(job, id);

@@ -3,7 +3,6 @@ import type { Board } from '../../model/content/resolved-job.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import { pointer } from '../../model/place.ts';
 import type { Direction } from '../../model/vocabulary.ts';
-import { routeSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { figure, lengthIn } from '../words.ts';
 
@@ -68,18 +67,21 @@ const edgeOnOtherSide: Rule = {
   id: 'edge-on-other-side',
   judge: ({ job }) =>
     job.runs.flatMap((run): Verdict<'edge-on-other-side'>[] => {
-      const { side, reaches } = run.route;
+      // Of several routes the one at its end reaches the space.
+      const way = run.ways.find(({ route }) => route.reaches);
+      const { side, reaches } = way?.route ?? run.route;
       const space = job.boards.find(({ spaceId }) => spaceId === reaches?.space)?.space;
       if (!reaches || !space || side === 'middle') return [];
       const ways = edgeDirections(space);
       if (ways[reaches.edge] !== opposite[side]) return [];
       const [edge] = sides.filter((one) => ways[one] === side);
-      const { path, file } = routeSpot(run);
+      const routeId = way?.id ?? run.routeId;
+      const [path, file] = [pointer(['routes', routeId]), 'vehicle'] as const;
       return [
         {
           level: 'caution',
-          of: [reaches.space, run.routeId],
-          message: `${run.routeId} runs along the ${side} of the vehicle and reaches ${reaches.space} at its ${reaches.edge} edge, which lies on the ${opposite[side]} of the vehicle: right: ${space.right}, upward: ${space.upward}`,
+          of: [reaches.space, routeId],
+          message: `${routeId} runs along the ${side} of the vehicle and reaches ${reaches.space} at its ${reaches.edge} edge, which lies on the ${opposite[side]} of the vehicle: right: ${space.right}, upward: ${space.upward}`,
           remedy: `write edge: ${edge} where it reaches the space; where it does cross the vehicle, write side: middle; where the space is seen from its other side, correct its right:`,
           advice: [
             [{ path: `${path}/reaches/edge`, file, value: edge ?? '' }],

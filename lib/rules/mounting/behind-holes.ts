@@ -4,7 +4,7 @@ import type { PlanRun } from '../../model/plan/index.ts';
 import { groundBolts } from '../../plan/wiring/ground-bolts.ts';
 import { countsHole, hasGrommet, isToDrill } from '../../plan/wiring/runs/way-holes.ts';
 import { plannedRuns } from '../conductors/planned-runs.ts';
-import { groundSpot, partOf, routeSpot, spaceSpot } from '../look-up.ts';
+import { groundSpot, partOf, spaceSpot, stretchSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 
@@ -46,13 +46,11 @@ function drilled({ job, plan }: Case): readonly Drilled[] {
   const ways = plannedRuns({ job, plan }).flatMap(({ run, planned }) =>
     run.route.passes.flatMap((pass, at) => {
       if (!isToDrill(pass) || !countsHole(job.runs, run.id, besideAt(run, planned, at))) return [];
-      const { path, file } = routeSpot(run);
       return [
         {
           of: [`${run.id} at the ${pass.zone}`, run.id],
           behind: pass.behind,
-          path: `${path}/passes/${at}`,
-          ...(file && { file }),
+          ...stretchSpot(run, at),
         },
       ];
     }),

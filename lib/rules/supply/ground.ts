@@ -149,7 +149,7 @@ function shorterLead(about: Case, wire: PlanWire, limitM: number): Pick<RemarkBo
     run?.route.reaches &&
     run.route.reaches.at === undefined &&
     reckoned.some(({ name }) => name === 'board to rim')
-      ? `; the part to the rim is the most that it can be: at: under reaches: of ${run.routeId} tells where its way comes in`
+      ? `; the part to the rim is the most that it can be: at: under reaches: of ${run.ways.find(({ route }) => route.reaches)?.id ?? run.routeId} tells where its way comes in`
       : '';
   const line = `length: ${tapeText(limitM, about.job.shop.units)}`;
   return {

@@ -98,6 +98,13 @@ export const jobRows: readonly Row[] = [
   ['wired/links/ground-body/length', 'feet for inches', '60 ft', 'length-unlikely'],
   ['wired/links/feed/length', 'a tenth', '1 ft', 'length-under-run'],
   ['wired/runs/power/route', 'right for left', 'right-sill', 'route-ends-elsewhere'],
+  [
+    'wired/runs/power/route/0',
+    'a letter short',
+    'lef-sill',
+    /left-sill/,
+    { scene: { 'wired/runs/power/route': ['left-sill'] } },
+  ],
   ['wired/runs/power/links', 'the neighbour beside it', ['feed', 'in-left'], /goes by the run power already/],
   ['wired/runs/power/links', 'a link that is not there', ['fed'], /fed/],
   ['wired/runs/power/covering', 'a bore too small', 'loom-8', 'bundle-over-covering'],

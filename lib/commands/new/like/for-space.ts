@@ -85,8 +85,11 @@ function reaching(runs: WrittenValue, { vehicle, space }: NewPlace): WrittenValu
   if (!hasFields(runs)) return runs;
   return Object.fromEntries(
     Object.entries(runs).filter(([, run]) => {
-      const route = hasFields(run) && typeof run.route === 'string' ? vehicle.routes[run.route] : undefined;
-      return !route?.reaches || route.reaches.space === space;
+      const given = hasFields(run) ? run.route : undefined;
+      const routes = (Array.isArray(given) ? given : [given]).flatMap((id) =>
+        typeof id === 'string' ? (vehicle.routes[id] ?? []) : [],
+      );
+      return routes.every(({ reaches }) => !reaches || reaches.space === space);
     }),
   );
 }

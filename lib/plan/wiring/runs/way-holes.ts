@@ -1,4 +1,5 @@
 import type { Job, Run } from '../../../model/content/resolved-job.ts';
+import { type RunWay, type Stretch, stretchesOf } from '../../../model/content/run-ways.ts';
 import { servedBy, type VehicleRoute } from '../../../model/content/vehicle-route.ts';
 import { isFault } from '../../../model/fault.ts';
 import { bundleDiameterM } from '../../../power/conductor/bundle-diameter.ts';
@@ -46,8 +47,14 @@ export function sharingHole<T extends Pick<ThickRun, 'run' | 'bundleM'>>(
 }
 
 function goesThrough(other: Run, run: Run, at: number): boolean {
-  if (other.id === run.id || other.routeId === run.routeId) return true;
-  const [own, theirs] = [run.route, other.route];
+  if (other.id === run.id) return true;
+  const stretch = stretchesOf(run.ways)[at];
+  return stretch !== undefined && other.ways.some((way) => isThrough(way, stretch));
+}
+
+function isThrough(other: RunWay, { way, at }: Stretch): boolean {
+  if (other.id === way.id) return true;
+  const [own, theirs] = [way.route, other.route];
   const isOneEnd = servedBy(own).some((end) => servedBy(theirs).includes(end));
   const isOneEdge =
     own.reaches !== undefined &&
