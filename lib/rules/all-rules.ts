@@ -49,6 +49,7 @@ import { heldPartRules } from './mounting/held-parts.ts';
 import { keepReachableRules } from './mounting/keep-reachable.ts';
 import { madePointRules } from './mounting/made-points.ts';
 import { mountingRules } from './mounting/mounting.ts';
+import { partScrewRules } from './mounting/part-screws.ts';
 import { placeRules } from './mounting/places.ts';
 import { reachInSpaceRules } from './mounting/reach-in-space.ts';
 import { ribRules } from './mounting/ribs.ts';
@@ -155,6 +156,7 @@ export const rules: readonly Rule[] = [
   ...behindHoleRules,
   ...madePointRules,
   ...fixingRules,
+  ...partScrewRules,
   ...heldPartRules,
   ...reachInSpaceRules,
   ...airOverRules,

@@ -118,6 +118,11 @@ export const mountingFindings = {
     levels: ['caution'],
     ...defaultSource('screw-bite'),
   },
+  'part-screw-through': {
+    asks: 'A screw that holds a part bites {screw-bite} in the board and ends {screw-skin} short of its far face.',
+    levels: ['note'],
+    ...defaultSource('screw-skin'),
+  },
   'board-on-rubber': {
     asks: 'A board whose figures are to hold stands on hard spacers: on bushes of rubber it swings lower and is not tightened by torque.',
     levels: ['note'],

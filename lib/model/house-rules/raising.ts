@@ -48,6 +48,13 @@ export const raisingRules = {
     value: 0.01,
     ...cp,
   },
+  'screw-skin': {
+    says: 'What is left of a board beyond the point of a screw that holds a part',
+    dimension: 'length',
+    value: 0.001,
+    most: 0.006,
+    ...cp,
+  },
   // Room for a screw with an inch of wood round it.
   'riser-rail': { says: 'Width of a flat riser rail', dimension: 'length', value: 0.038, above: 0, ...cp },
   'spacer-pad': {

@@ -122,6 +122,17 @@ const holding = {
   'hook-and-loop': 'by hook-and-loop',
 } as const;
 
+/** What is looked for behind a board: no point of a screw, or nothing that those would touch that do come out. */
+function throughText({ plan }: Work, mounted: readonly string[]): string {
+  const holes = plan.boards.flatMap((board) => board.holes);
+  const out = holes.filter(
+    ({ of, pilotFor, depthM }) => pilotFor !== null && depthM === null && mounted.includes(of),
+  );
+  if (out.length === 0) return 'no screw stands through';
+  const items = [...new Set(out.map(({ of }) => of))];
+  return `the screws of ${items.join(', ')} come out behind the board, no others do, and nothing is led there`;
+}
+
 /** A part with what holds it, where the job says so. */
 function heldText({ plan }: Work, id: string): string {
   const held = plan.items.find((item) => item.id === id)?.held;
@@ -139,7 +150,7 @@ function mountAndPreset(work: Work, { round, place, by, mounted, why, before }: 
     tools: ['screwdriver', 'depth stop'],
     minutes: minutesFor(work, 'mount-item', mounted.length),
     installs: [...mounted],
-    proof: 'Every knob and set screw can be reached; air gaps are free; no screw stands through',
+    proof: `Every knob and set screw can be reached; air gaps are free; ${throughText(work, mounted)}`,
   });
   if (controls.length === 0) return [mount];
   return [

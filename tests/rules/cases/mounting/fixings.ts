@@ -91,6 +91,14 @@ const named = (length: string) =>
     Object.assign(entry(content.job.boards, 'main'), { screw: 'pan' });
   });
 
+/** Parts on feet of a height, screwed by a screw of a length onto a board with a spacer of 12 mm below. */
+const footed = (length: string, foot: string) =>
+  feet('5 mm', undefined, (content) => {
+    partIn(content, 'pan', 'fixing').length = length;
+    Object.assign(partIn(content, 'two-channel', 'amplifier'), { foot });
+    Object.assign(entry(content.job.boards, 'main'), { spacer: '12 mm' });
+  });
+
 export const fixingsCases = {
   // Common practice, no source: rubber gives way below a torque.
   'board-on-rubber': {
@@ -258,6 +266,24 @@ export const fixingsCases = {
       { name: 'feet with a hole of 8 mm', about: feet('8 mm') },
       { name: 'a washer of 12 mm on a hole of 8.5 mm', about: feet('8.5 mm', '12 mm') },
       { name: 'a head of 10 mm on 6.6 mm', about: bolt({ clearance: '6.6 mm', 'bears-on': '10 mm' }) },
+    ],
+  },
+  // By hand: 16 mm through a foot of 3 mm end 1 mm behind 12 mm of board; 13 mm bite 10 mm, and 14 mm end 1 mm short of the face.
+  'part-screw-through': {
+    fires: [
+      {
+        name: 'a screw of 16 mm through feet of 3 mm',
+        about: footed('16 mm', '3 mm'),
+        level: 'note',
+        subject: 'main',
+        path: '/boards/main',
+        says: /pan comes 1\.?0? mm.* out of main behind amp/,
+        toDo: /order screws of 13 to 14 mm below the head/,
+      },
+    ],
+    quiet: [
+      { name: 'a screw of 14 mm through the same', about: footed('14 mm', '3 mm') },
+      { name: 'a screw of 16 mm through feet of 4 mm', about: footed('16 mm', '4 mm') },
     ],
   },
   // The board is 12 mm thick, and the house asks for a bite of 10 mm.
