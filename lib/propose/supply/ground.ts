@@ -15,9 +15,12 @@ interface GroundNeed {
   readonly currentA: number;
 }
 
+/** Ground leads of a board that share the stud of their point by lugs of their own; more go over a bar. */
+const onOneStud = 2;
+
 /**
- * Links every ground terminal that nothing grounds: one device straight to the ground point, more over a bar, so that all
- * of a board share one point. `drawA`: what a device draws.
+ * Links every ground terminal that nothing grounds: up to two of a board straight to the ground point, more over a bar, so
+ * that all of a board share one point. `drawA`: what a device draws.
  */
 export function linkGrounds(draft: Draft, drawA: (device: DraftDevice) => number): void {
   const needs = groundNeeds(draft, drawA);
@@ -52,21 +55,22 @@ function groundTogether(draft: Draft, needs: readonly GroundNeed[]): void {
     if (own.length > 0) linkBar(draft, bar, own);
   }
   const left = needs.filter((need) => !barFor(need));
-  const [only, second] = left;
-  if (!only) return;
-  if (second) {
+  if (left.length > onOneStud) {
     const bar = newBar(draft, left);
     if (bar) linkBar(draft, bar, left);
     return;
   }
-  const end = groundEnd(draft, only.device);
-  if (end)
+  for (const { device, terminal } of left) {
+    const end = groundEnd(draft, device);
+    // What the place of one lacks is asked once.
+    if (!end) return;
     draft.addLink(
-      draft.freeName(`ground-${only.device.id}`, only.terminal.toLowerCase()),
-      { from: `${only.device.id}.${only.terminal}`, to: end.to },
+      draft.freeName(`ground-${device.id}`, terminal.toLowerCase()),
+      { from: `${device.id}.${terminal}`, to: end.to },
       { rule: 'ground', reason: end.reason, cp: true },
-      only.device.id,
+      device.id,
     );
+  }
 }
 
 /** The ground bars of the job that stand where a device stands, with a free port. */

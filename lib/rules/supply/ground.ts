@@ -185,8 +185,10 @@ const groundLeadLong: Rule = {
   id: 'ground-lead-long',
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'ground-lead');
-    return bodyLeads(about).flatMap(({ wire, point }): Verdict<'ground-lead-long'>[] => {
-      if (wire.lengthM <= limit + 1e-9) return [];
+    return bodyLeads(about).flatMap(({ wire, device, point }): Verdict<'ground-lead-long'>[] => {
+      // What a fan draws lifts no ground, and no signal goes through it.
+      const isFan = deviceOf(about.job, device)?.spec?.kind === 'fan';
+      if (isFan || wire.lengthM <= limit + 1e-9) return [];
       const length = lengthIn(about.job, wireSpot(about, wire.id));
       return [
         {

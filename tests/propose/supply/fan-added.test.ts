@@ -41,6 +41,22 @@ describe('a fan beside what stands on the board', () => {
     expect(linksOf(text, [...shop, tight]).links['ground-fan']).toMatch(/^fan\.- bar\./);
   });
 
+  test('shares the stud of the ground point with the only amplifier, each by its own lead: two need no bar', () => {
+    const { links, job, problems } = linksOf(bass('  fan: { part: fan-80, on: board }\n'));
+    expect(problems).toEqual([]);
+    const point = /^fan\.- (body\.\S+)$/.exec(links['ground-fan'] ?? '')?.[1];
+    expect(links['ground-amp']).toBe(`amp.GND ${point}`);
+    expect(job?.devices.map(({ id }) => id).filter((id) => id.startsWith('ground-bar'))).toEqual([]);
+  });
+
+  test('brings a bar with it where it is the third ground', () => {
+    const two = '  fan: { part: fan-80, on: board }\n  other: { part: fan-80, on: board }\n';
+    const { links, problems } = linksOf(bass(two));
+    expect(problems).toEqual([]);
+    for (const id of ['amp', 'fan', 'other']) expect(links[`ground-${id}`]).toMatch(/ ground-bar\./);
+    expect(links['ground-body']).toMatch(/^ground-bar\.\S+ body\./);
+  });
+
   test('is turned on by a free way of the strip that the source feeds already: its output keeps one wire', () => {
     const text = changed('estate-side-well', [
       '  level: {',

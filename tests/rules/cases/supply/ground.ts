@@ -194,6 +194,31 @@ export const groundCases = {
             wire(plan, 'board-ground').lengthM = 18 * 0.0254;
           }),
       },
+      {
+        name: 'a fan, through which no signal goes',
+        about: () =>
+          about({
+            content: ({ parts, job }) => {
+              parts.fan = {
+                kind: 'fan',
+                title: 'Fan',
+                size: { width: '82 mm', depth: '32 mm', height: '86 mm' },
+                mass: '120 g',
+                airflow: '90 m3/h',
+                draw: '150 mA',
+                terminals: {
+                  '+': { role: 'turn-on-in', panel: 'left', at: '10 mm', joint: 'blade-tab' },
+                  '-': { role: 'supply-negative', panel: 'left', at: '20 mm', joint: 'blade-tab' },
+                },
+              };
+              job.devices.fan = { part: 'fan', in: 'boot' };
+              job.links['fan-ground'] = { from: 'fan.-', to: 'body.cargo' };
+            },
+            plan: (plan) => {
+              wire(plan, 'fan-ground').lengthM = 30 * 0.0254;
+            },
+          }),
+      },
     ],
   },
   // Common practice, no source.
