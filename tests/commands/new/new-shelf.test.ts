@@ -40,6 +40,18 @@ describe('a line of the shelf', () => {
       50,
       [],
     ],
+    [
+      'receptacle 2.8 mm 22-18 AWG x50',
+      { form: 'blade-receptacle', tab: '2.8 mm', takes: { from: '22 AWG', to: '18 AWG' } },
+      50,
+      [],
+    ],
+    [
+      'blade receptacle 22-18 AWG 4.8 mm x20',
+      { form: 'blade-receptacle', tab: '4.8 mm', takes: { from: '22 AWG', to: '18 AWG' } },
+      20,
+      [],
+    ],
     ['wood screw #8 5/8 in x100', { form: 'wood-screw', thread: '#8', length: '5/8 in' }, 100, []],
     ['rubber bush M6 10 mm x12', { form: 'rubber-bush', thread: 'M6', length: '10 mm' }, 12, []],
     [
@@ -85,6 +97,20 @@ describe('a line of the shelf', () => {
   ])('that can not be read says how it is written: %s', (line, fault) => {
     expect(readThing(line)).toMatch(fault);
   });
+});
+
+// IEC 61210 has flat tabs of 2.8, 4.8 and 6.3 mm; common practice, no source: a tweeter has the narrowest.
+test('a beginning shelf has receptacles for each width of tab on a speaker, and one that tells no width is asked which', async () => {
+  const { parts, shop } = await read();
+  const widths = Object.entries(parts).flatMap(([id, part]) =>
+    part.kind === 'terminal' && part.form === 'blade-receptacle' && shop?.stock[id] ? [part.tab ?? 0] : [],
+  );
+  expect(new Set(widths)).toEqual(new Set([0.0028, 0.0048, 0.0063]));
+  const unclear = await folder.run('new', 'shelf', '--thing', 'receptacle 22-18 AWG x10');
+  expect(unclear.status).toBe(2);
+  expect(unclear.told).toMatch(
+    /may be receptacle-18 or receptacle-48-18 or receptacle-28-18: .*or tell its tab: receptacle 6\.3 mm/,
+  );
 });
 
 test('a shelf that is typed becomes parts and stock, and takes the invented one away', async () => {

@@ -38,7 +38,7 @@ export function shelved(line: string, around: ShelfAround): Shelved | string {
   const isReeled =
     form.isByPiece !== true && (form.kind === 'wire' || form.kind === 'cable' || form.kind === 'covering');
   if (id !== undefined && others.length > 0)
-    return `may be ${found.join(' or ')}: begin the line with the name of the one that it is`;
+    return `may be ${found.join(' or ')}: begin the line with the name of the one that it is${orTold(form, fields)}`;
   if (id !== undefined) return counted(id, isReeled, count, null);
   if (form.isCatalogued === true) return notCatalogued(around, form, words);
   const made = completed(around.parts, around.written, form, {
@@ -54,6 +54,12 @@ export function shelved(line: string, around: ShelfAround): Shelved | string {
   if (problem)
     return `lacks something of a new part: ${problem.message}. Write it behind a comma, by its name`;
   return counted(own, isReeled, count, made);
+}
+
+/** What a line left out that would tell the parts apart; empty where its thing has no such measure. */
+function orTold({ slots, example }: ThingForm, fields: Named): string {
+  const open = slots.find(({ field, optional }) => optional === true && fields[field] === undefined);
+  return open ? `, or tell its ${open.field}: ${example}` : '';
 }
 
 /** What is said of a thing whose data no line could tell, and which the catalogue lacks. */

@@ -120,6 +120,13 @@ function terminal(words: RegExp, form: string, example: string, isOnStud = false
   };
 }
 
+/** The width of its tab stands before its sizes or behind them. */
+function receptacle(words: RegExp, example: string): ThingForm {
+  const { slots, ...form } = terminal(words, 'blade-receptacle', example);
+  const tab = { field: 'tab', form: 'length', optional: true } as const;
+  return { ...form, slots: [tab, ...slots, tab] };
+}
+
 function fixing(words: RegExp, form: string, example: string, slots: ThingForm['slots']): ThingForm {
   const takes = ['pilot', 'clearance', 'torque', 'bears-on'];
   return { words, kind: 'fixing', fields: { form }, slots, like: ['form', 'thread'], takes, example };
@@ -208,7 +215,7 @@ export const thingForms: readonly ThingForm[] = [
   terminal(/^ring lugs?\s+/i, 'ring-lug', 'ring lug 4 AWG M8 x10', true),
   terminal(/^twin ferrules?\s+/i, 'twin-ferrule', 'twin ferrule 12 AWG x20'),
   terminal(/^ferrules?\s+/i, 'ferrule', 'ferrule 25 mm2 x20'),
-  terminal(/^(?:blade )?receptacles?\s+/i, 'blade-receptacle', 'receptacle 16-14 AWG x50'),
+  receptacle(/^(?:blade )?receptacles?\s+/i, 'receptacle 6.3 mm 16-14 AWG x50'),
   terminal(/^butt splices?\s+/i, 'butt-splice', 'butt splice 16-14 AWG x50'),
   terminal(/^solder sleeves?\s+/i, 'solder-sleeve', 'solder sleeve 20-16 AWG x50'),
   fixing(/^wood screws?\s+/i, 'wood-screw', 'wood screw #8 5/8 in x100', threadLength),
