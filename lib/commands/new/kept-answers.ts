@@ -22,7 +22,7 @@ export function earlierAnswers(say: (text: string) => void, { questions, draft, 
 
 /** What is said where a command is refused of which the draft keeps all. */
 export function mendingTold(keeper: AnswerKeeper): readonly string[] {
-  if (keeper.told() === '') return [];
+  if (keeper.told() === '') return ['nothing is written'];
   return [
     `nothing is written yet${keeper.told()} with what is mended: give a refused row alone, the others are kept; an empty one leaves it out`,
   ];

@@ -202,12 +202,17 @@ function freePath(files: readonly SourceFile[]): string {
   }
 }
 
+/** True for what has a row in the stock: of a reel that is known and not there nothing is left to count. */
+const lies = ({ count }: Shelved): boolean => count.pieces !== null || count.reels.length > 0;
+
 function addedEdits(
   files: readonly SourceFile[],
   doc: YamlDocument,
   shelf: readonly Shelved[],
 ): readonly Edit[] {
-  const rows = shelf.map(({ id, count }) => `${id},${count.pieces ?? ''},${count.reels.join('; ')}`);
+  const rows = shelf
+    .filter(lies)
+    .map(({ id, count }) => `${id},${count.pieces ?? ''},${count.reels.join('; ')}`);
   const table = readCsv('the shelf', ['part,pieces,reels', ...rows].join('\n'));
   const { shop, parts } = readContent(files);
   if ('where' in table || !shop) throw new Error('The shelf can not be read as a table.');
@@ -218,11 +223,13 @@ function addedEdits(
 
 /** The whole stock anew, counted: the mark that it is not goes with it. */
 function wholeEdits(doc: YamlDocument, shelf: readonly Shelved[]): readonly Edit[] {
-  const lines = shelf.map(({ id, count }) =>
-    count.pieces === null
-      ? `  ${id}: { reels: [${count.reels.join(', ')}] }`
-      : `  ${id}: { pieces: ${count.pieces} }`,
-  );
+  const lines = shelf
+    .filter(lies)
+    .map(({ id, count }) =>
+      count.pieces === null
+        ? `  ${id}: { reels: [${count.reels.join(', ')}] }`
+        : `  ${id}: { pieces: ${count.pieces} }`,
+    );
   const stock = doc.span('/stock');
   const own = `stock:\n${lines.join('\n')}`;
   const { source } = doc;

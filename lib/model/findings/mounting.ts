@@ -120,7 +120,7 @@ export const mountingFindings = {
   },
   'part-screw-through': {
     asks: 'A screw that holds a part bites {screw-bite} in the board and ends {screw-skin} short of its far face.',
-    levels: ['note'],
+    levels: ['note', 'caution'],
     ...defaultSource('screw-skin'),
   },
   'board-on-rubber': {

@@ -24,10 +24,11 @@ import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { madePoint } from './made-points.ts';
+import { withLift } from './raising/lifted-clear.ts';
+import { spacerStacks, unmadeHeights } from './raising/spacer-stacks.ts';
 import { remarksOnBoard } from './remark-words.ts';
 import { traceRibs } from './ribs/plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
-import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
 import { webGround } from './webs/web-ground.ts';
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
@@ -104,7 +105,7 @@ function tellFaults(
   const all = [
     ...faults,
     ...ribbing.faults,
-    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value, keep),
+    ...fitFaults(job, laid, fixings, ribbing.standing, keep),
     ...placementFaults(job, laid, keep),
   ].map((fault) => ({ ...fault, of: [...fault.of, board.id] }));
   remarksOnBoard(job, board.id, all, (fault) => faultSpot(job, fault, board), book);
@@ -254,14 +255,17 @@ function faultSpot(job: Job, fault: BoardRemark, board: Board): Whereabouts {
 
 /** What does not go into the mounting space, the board standing on its fixings' spacers. */
 function fitFaults(
+  job: Job,
   { board, shape, items, placements }: LaidBoard,
   fixings: readonly BoardFixing[],
   ribs: readonly LaidRib[],
-  clearanceM: number,
   keep: Keep,
 ): readonly BoardRemark[] {
+  const clearanceM = job.rules['space-clearance'].value;
   const { thickness: thicknessM } = board.sheet;
   const loaded = { shape, thicknessM, items, placements, ribs };
   const [space, pose] = [mountingSpace(board), boardPose(board, fixings)];
-  return keep(fitStep, { loaded, space, pose, clearanceM });
+  const faultsAt = (standoffM: number) =>
+    keep(fitStep, { loaded, space, pose: { ...pose, standoffM }, clearanceM });
+  return withLift(job, faultsAt(pose.standoffM), { board, standoffM: pose.standoffM, faultsAt });
 }

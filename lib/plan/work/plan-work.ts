@@ -2,6 +2,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
+import { screwsThrough } from '../board/screws/screws-through.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { fittedFans } from '../power/fans.ts';
 import { groundBolts } from '../wiring/ground-bolts.ts';
@@ -84,6 +85,10 @@ export function planWork(
     boxes: boxesAtPlaces(job),
     groundBolts: groundBolts(job),
     fans: fittedFans(job),
+    screwsOut: plan.boards.flatMap((planned) => {
+      const board = job.boards.find(({ id }) => id === planned.id);
+      return board ? screwsThrough(job, board, planned).flatMap(({ items }) => items) : [];
+    }),
   });
   for (const { items, message, remedy } of rings) {
     const path = job.devices.find(({ id }) => id === items[0])?.path ?? '';

@@ -53,6 +53,8 @@ export interface Work {
   readonly reachable: readonly { readonly board: string; readonly things: readonly string[] }[];
   /** Places where an enclosure is mounted: its mass with that of its speakers (kg), and the forward load of its fixings (N). */
   readonly boxes: readonly BoxAtPlace[];
+  /** Parts on boards whose screws come out behind. */
+  readonly screwsOut: readonly string[];
   /** What fastens the lugs at each ground point. */
   readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */

@@ -90,7 +90,7 @@ function routeEnd(vehicle: Vehicle, end: string, path: readonly string[], report
     report.at(
       path,
       `${end} is a ground point, and is called ${meant}`,
-      `write ${meant} in its place, in a file under serves: of the route`,
+      `write ${meant} in its place, under serves: of the route`,
     );
   else
     report.look<unknown>(

@@ -94,6 +94,25 @@ describe('a part of which nobody tells a title', () => {
     expect(differenceFault(battery, 'title Large, capacty 74 Ah')).toContain('did you mean "capacity"?');
   });
 
+  const unit = {
+    ...{ kind: 'source-unit', title: 'Unit' },
+    terminals: { 'REM-OUT': { role: 'turn-on-out', current: '300 mA' }, SP1: { role: 'speaker-out' } },
+  };
+
+  test('takes a value by a longer end of its way than it needs', () => {
+    for (const name of ['current', 'REM-OUT.current', 'terminals.REM-OUT.current']) {
+      expect(differenceFault(unit, `${name} 250 mA`)).toBeNull();
+      const text = likeText({ id: 'own', title: 'Told', like: 'other' }, unit, `${name} 250 mA`);
+      expect(text).toMatch(/REM-OUT: \{ role: turn-on-out, current: 250 mA \}/);
+    }
+  });
+
+  test('tells how a value is called, and where it stands, that is looked for elsewhere', () => {
+    expect(differenceFault(unit, 'SP1.current 1 A')).toBe(
+      '"SP1.current 1 A" names nothing that the part has: its current is called current, and stands at terminals.REM-OUT.current, such as current 300 mA',
+    );
+  });
+
   test('names what differs where the title of the other part does not', () => {
     const fan = { kind: 'fan', title: 'Fan, 80 mm', draw: '180 mA' };
     expect(titleIn(likeText({ id: 'own', title: '', like: 'other' }, fan, 'draw 80 mA'))).toBe(

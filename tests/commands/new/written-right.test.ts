@@ -73,7 +73,7 @@ describe('a row that is refused is told written right', () => {
 describe('a ground point at the end of a way', () => {
   test('is told by its whole name where it is called without body.', async () => {
     expect(await told('ground', { way: ['rear, left edge, left, cargo 9 in'] })).toMatch(
-      /rear is a ground point, and is called body\.rear; write body\.rear in its place/,
+      /rear is a ground point: write body\.rear in its place/,
     );
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { boardFixings } from '../../../lib/plan/board/board-shape.ts';
 import { fixingJoints } from '../../../lib/plan/board/fixing-joints.ts';
-import { unmadeHeights } from '../../../lib/plan/board/spacer-stacks.ts';
+import { unmadeHeights } from '../../../lib/plan/board/raising/spacer-stacks.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { addParts, inParts } from '../shop-changes.ts';
 import { oneBoard } from './one-board.ts';

@@ -12,6 +12,7 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   sourcesAt: [],
   activeTweeters: [],
   fans: [],
+  screwsOut: [],
   openings: [],
   boxes: [],
   reachable: [],

@@ -246,7 +246,7 @@ const unknownNames: readonly ProblemCase[] = [
     name: 'a ground point at the end of a route',
     changes: [[vehicleFile, 'reaches: { space: well, edge: left }', 'ends: [bay, ^engine]']],
     says: /engine is a ground point, and is called body\.engine/,
-    remedy: /write body\.engine in its place, in a file under serves:/,
+    remedy: /write body\.engine in its place, under serves: of the route/,
   },
   {
     name: 'an input that a channel adds',

@@ -17,6 +17,8 @@ interface Leaf {
   readonly path: readonly string[];
   /** The shortest end of its path that no other value of the part has. */
   readonly name: string;
+  /** Longer ends of its path, by which it may be called too. */
+  readonly longer?: readonly string[];
   readonly value: WrittenValue;
 }
 
@@ -51,6 +53,10 @@ export function differenceFault(part: Named, line: string): string | null {
       return `has no value of ${bare.name}: write it behind the name${example}`;
     }
     const [name = ''] = one.split(/:|\s+(?=[\d.])/);
+    const last = name.trim().split('.').at(-1) ?? '';
+    const called = leavesOf(part).find(({ path }) => path.length > 1 && path.at(-1) === last);
+    if (called)
+      return `"${one}" names nothing that the part has: its ${last} is called ${called.name}, and stands at ${labelOf(called.path)}, such as ${called.name} ${String(called.value)}`;
     return `"${one}" names nothing that the part has; ${remedyFor(name.trim().replaceAll(/\s+/g, '-'), names)}. What it lacks is written into the file`;
   }
   return null;
@@ -197,10 +203,12 @@ function spelling(name: string, behind: string): RegExp {
 
 /** The value that a text gives: of the names that it begins with the longest. */
 function changeOf(leaves: readonly Leaf[], text: string): Leaf | null {
-  const meant = leaves
+  const called = leaves
+    .flatMap((leaf) => [leaf.name, ...(leaf.longer ?? [])].map((name) => ({ leaf, name })))
     .filter(({ name }) => spelling(name, '(?:\\s*:|\\s)').test(text))
     .toSorted((a, b) => b.name.length - a.name.length)[0];
-  const written = meant && text.replace(spelling(meant.name, '\\s*:?\\s*'), '').trim();
+  const meant = called?.leaf;
+  const written = called && text.replace(spelling(called.name, '\\s*:?\\s*'), '').trim();
   if (!meant || written === undefined || written === '') return null;
   if (isOfSizes(meant)) return { ...meant, value: sizeRange(written) };
   const read = coreScalar({ yes: 'true', no: 'false' }[written.toLowerCase()] ?? written);
@@ -222,11 +230,10 @@ function leavesOf(part: Named): readonly Leaf[] {
   const ends = paths.map(({ path }) => path.map((_, at) => labelOf(path.slice(path.length - 1 - at))));
   const shared = new Map<string, number>();
   for (const end of ends.flat()) shared.set(end, (shared.get(end) ?? 0) + 1);
-  return paths.map(({ path, value }, at) => ({
-    path,
-    value,
-    name: ends[at]?.find((end) => shared.get(end) === 1) ?? labelOf(path),
-  }));
+  return paths.map(({ path, value }, at) => {
+    const [name = labelOf(path), ...longer] = (ends[at] ?? []).filter((end) => shared.get(end) === 1);
+    return { path, value, name, longer };
+  });
 }
 
 /** `terminals`, `B+, GND`, `takes` is `terminals.B+.takes`: a comma parts differences from each other. */

@@ -46,7 +46,8 @@ export function shelved(line: string, around: ShelfAround): Shelved | string {
     title: `${words.charAt(0).toUpperCase()}${words.slice(1)}`,
     ...fields,
   });
-  const own = idOf(words);
+  const short = idOf(words);
+  const own = short !== null && around.parts[short] ? idOf(thing.longer) : short;
   if (own === null) return `makes no name of "${words}"`;
   if (around.parts[own])
     return `is called ${own}, and a part of that name is another: begin the line with a name`;
@@ -78,9 +79,11 @@ function countOf(text: string): Count {
 }
 
 function counted(id: string, isReeled: boolean, count: Count, made: Completed | null): Shelved | string {
-  if (isReeled && count.reels.length === 0)
-    return `lacks what is left of ${id}: write the length of each reel behind it, 30 ft + 8 ft`;
-  if (!isReeled && count.pieces === null) return `lacks how many of ${id} there are: write x4 behind it`;
+  const isNone = count.pieces === 0;
+  if (isReeled && count.reels.length === 0 && !isNone)
+    return `lacks what is left of ${id}: write the length of each reel behind it, 30 ft + 8 ft; or none: it is known then, and ordered where a job takes it`;
+  if (!isReeled && count.pieces === null)
+    return `lacks how many of ${id} there are: write x4 behind it; or none: it is known then, and ordered where a job takes it`;
   return { id, count: isReeled ? { pieces: null, reels: count.reels } : { ...count, reels: [] }, made };
 }
 

@@ -10,6 +10,8 @@ import { type Slot, slotForms, type ThingForm, thingForms } from './thing-forms.
 export interface Thing {
   /** What it is, without how much of it: it names a part that is new. */
   readonly words: string;
+  /** The same with what stands behind commas: it names a part where another one has the shorter name. */
+  readonly longer: string;
   readonly form: ThingForm;
   /** Its fields as a file has them: by its words, its measures, and what stands behind commas by name. */
   readonly fields: Named;
@@ -29,8 +31,10 @@ const colours: Readonly<Record<string, string>> = {
 
 const reelLengths = /^(\d[\d./ ]*\s?(?:in|cm|ft|m)(?:\s*\+\s*\d[\d./ ]*\s?(?:in|cm|ft|m))*)$/;
 
-/** How much of it a line tells at its end, and what is left of the line. */
+/** How much of it a line tells at its end, and what is left of the line; `none` is what is known and not there. */
 export function countAtEnd(line: string): { readonly left: string; readonly pieces: number | null } {
+  const [, without] = /^(.*\S)\s+none$/i.exec(line.trim()) ?? [];
+  if (without !== undefined) return { left: without, pieces: 0 };
   const [, left, by, beside] = /^(.*\S)\s+(?:[x×]\s?(\d+)|(\d+)\s?(?:pieces|pcs))$/.exec(line.trim()) ?? [];
   const pieces = by ?? beside;
   return left === undefined || pieces === undefined
@@ -47,10 +51,11 @@ export function reelsIn(text: string): readonly string[] | null {
 
 /** Reads a line such as `ring lug 4 AWG M8 x10, strip 18 mm`; as a text what is wrong with it, and how it is written. */
 export function readThing(line: string): Thing | string {
-  const [head = '', ...named] = line.split(between).map((one) => one.trim());
+  const [head = '', ...behind] = line.split(between).map((one) => one.trim());
   const form = thingForms.find(({ words }) => words.test(`${head} `));
   if (!form) return strangeThing(head);
-  const { left, pieces } = countAtEnd(head);
+  const { named, ...inHead } = countedBehind(behind);
+  const { left, pieces } = inHead.pieces === null ? countAtEnd(head) : { left: head, pieces: inHead.pieces };
   let rest = left.replace(form.words, '').trim();
   const values: Record<string, Named[string]> = {};
   for (const slot of form.slots) {
@@ -69,10 +74,17 @@ export function readThing(line: string): Thing | string {
   if (typeof own === 'string') return own;
   return {
     words,
+    longer: [words, ...named].join(' '),
     form,
     fields: { ...form.fields, ...values, ...own },
     count: { pieces, reels: reels ?? [] },
   };
+}
+
+/** What stands behind commas, with how much there is where that stands at its end: `, tab 2.8 mm x50`. */
+function countedBehind(behind: readonly string[]) {
+  const { left, pieces } = countAtEnd(behind.at(-1) ?? '');
+  return pieces === null ? { named: behind, pieces } : { named: [...behind.slice(0, -1), left], pieces };
 }
 
 /** What is said of a thing that no line tells: which command makes a part of it, in the person's own words. */
@@ -116,10 +128,15 @@ interface Found {
 }
 
 function slotValue({ field, form }: Slot, text: string): Found | null {
-  const read = slotForms[form].exec(text);
+  // What a value is may stand before it or behind it: `tab 2.8 mm`, `2.8 mm tab`.
+  const value = text.replace(new RegExp(`^${field}\\s+`, 'i'), '');
+  const read = slotForms[form].exec(value);
   if (!read) return null;
   const fields = fieldsOf(field, form, read);
-  const behind = text.slice(read[0].length).replace(/^\s*(?:[x×]\s+)?/, '');
+  const behind = value
+    .slice(read[0].length)
+    .replace(new RegExp(`^\\s*${field}(?=\\s|$)`, 'i'), '')
+    .replace(/^\s*(?:[x×]\s+)?/, '');
   return fields && { fields, rest: behind };
 }
 

@@ -176,6 +176,16 @@ function nameOfRow(table: AskedTable, row: Row, answers: Answers): string | null
   return words === undefined ? null : (idOf(String(words)) ?? '');
 }
 
+/** A ground point that an end of a way calls by its name alone, where nothing else has that name; null for none. */
+function groundNamed({ cells: { from, to } }: Row, answers: Answers): string | null {
+  const idsOf = (key: string, column: string) =>
+    rowsOf(answers, key).map(({ cells }) => idOf(String(cells[column])) ?? '');
+  const grounds = idsOf('ground', 'name');
+  const others = [...idsOf('fitted', 'name'), ...idsOf('place', 'title')];
+  const ends = [from, to].flatMap((end) => String(end).split(/\s+/));
+  return ends.find((end) => grounds.includes(end) && !others.includes(end)) ?? null;
+}
+
 /** What is wrong with a row beside those that were answered before it. */
 function rowFault(table: AskedTable, row: Row, answers: Answers): string | null {
   const spaces = spaceIds(answers);
@@ -185,6 +195,8 @@ function rowFault(table: AskedTable, row: Row, answers: Answers): string | null 
   if (table.key === 'way') {
     const read = wayOf(row, spaces);
     if (typeof read === 'string') return read;
+    const ground = groundNamed(row, answers);
+    if (ground !== null) return `${ground} is a ground point: write body.${ground} in its place`;
   }
   const name = nameOfRow(table, row, answers);
   if (name === null) return null;

@@ -123,13 +123,9 @@ const holding = {
 } as const;
 
 /** What is looked for behind a board: no point of a screw, or nothing that those would touch that do come out. */
-function throughText({ plan }: Work, mounted: readonly string[]): string {
-  const holes = plan.boards.flatMap((board) => board.holes);
-  const out = holes.filter(
-    ({ of, pilotFor, depthM }) => pilotFor !== null && depthM === null && mounted.includes(of),
-  );
-  if (out.length === 0) return 'no screw stands through';
-  const items = [...new Set(out.map(({ of }) => of))];
+function throughText({ screwsOut }: Work, mounted: readonly string[]): string {
+  const items = mounted.filter((id) => screwsOut.includes(id));
+  if (items.length === 0) return 'no screw stands through';
   return `the screws of ${items.join(', ')} come out behind the board, no others do, and nothing is led there`;
 }
 

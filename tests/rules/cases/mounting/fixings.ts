@@ -280,6 +280,14 @@ export const fixingsCases = {
         says: /pan comes 1\.?0? mm.* out of main behind amp/,
         toDo: /order screws of 13 to 14 mm below the head/,
       },
+      {
+        name: 'one of 28 mm, which reaches 13 mm out where 12 are free',
+        about: footed('28 mm', '3 mm'),
+        level: 'caution',
+        subject: 'main',
+        says: /out of main behind amp, where 12 mm .* is free/,
+        toDo: /or stand the board on spacers/,
+      },
     ],
     quiet: [
       { name: 'a screw of 14 mm through the same', about: footed('14 mm', '3 mm') },

@@ -1,10 +1,10 @@
-import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/raising/spacer-stack.ts';
-import { type BoardRemark, length, phrase } from '../../board/remark.ts';
-import { partsOfKind } from '../../model/content/parts-of-kind.ts';
-import type { Board, Job } from '../../model/content/resolved-job.ts';
-import type { PlanRiserPiece } from '../../model/plan/index.ts';
-import { piecesOf } from '../../shelf/shelf-lengths.ts';
-import { boardFixings } from './board-shape.ts';
+import { type SpacerStack, type StackPart, spacerStack } from '../../../board/layout/raising/spacer-stack.ts';
+import { type BoardRemark, length, phrase } from '../../../board/remark.ts';
+import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
+import type { Board, Job } from '../../../model/content/resolved-job.ts';
+import type { PlanRiserPiece } from '../../../model/plan/index.ts';
+import { piecesOf } from '../../../shelf/shelf-lengths.ts';
+import { boardFixings } from '../board-shape.ts';
 
 /**
  * What stands below each fixing of a board that has a spacer; none for a fixing whose height neither the sheet nor the
@@ -25,6 +25,17 @@ export function spacerStacks(job: Job, board: Board): ReadonlyMap<string, Spacer
     if (each.id === board.id) break;
   }
   return stacks;
+}
+
+/** True for a height off its panel at which spacers of the shelf, and its sheet, carry a board at each of its fixings. */
+export function standsAt(job: Job, board: Board, heightM: number): boolean {
+  const raised = Object.entries(board.given.fixings).map(([id, fixing]) => [
+    id,
+    { ...fixing, spacer: heightM },
+  ]);
+  const own: Board = { ...board, given: { ...board.given, fixings: Object.fromEntries(raised) } };
+  const boards = job.boards.map((one) => (one.id === board.id ? own : one));
+  return raised.length > 0 && spacerStacks({ ...job, boards }, own).size === raised.length;
 }
 
 /**
