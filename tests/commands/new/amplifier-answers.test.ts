@@ -147,6 +147,9 @@ test.each([
   ['volts-first', '0.5 V to 12 V 20 AWG 300 mm'],
   ['parted', '20 AWG 300 mm; 0.5 V to 12 V'],
   ['by-a-lead', '0.5 V to 12 V by 20 AWG 300 mm'],
+  ['dashed', '0.5-12 V / 300 mm of 20 AWG'],
+  ['length-first', '300 mm 20 AWG 500 mV..12 V'],
+  ['crossed', '20 AWG x 300 mm; 0.5 V - 12 V'],
 ])('an input tells its lead and its voltage in one cell, in either order: %s', async (id, takes) => {
   const { status } = await shop.run(...['new', 'part', id, '--kind', 'amplifier'], ...highInput(takes));
   expect(status).toBe(0);
@@ -158,6 +161,31 @@ test.each([
     'lead-length': 0.3,
     'signal-range': { from: 0.5, to: 12 },
   });
+});
+
+test('a lead and a voltage that can not be parted are told how both are written; a hole at no known place, where it goes', async () => {
+  const { told } = await shop.run(
+    ...['new', 'part', 'odd', '--kind', 'amplifier', '--terminal'],
+    'HI, speaker-in, top, 26 mm, 3 mm, supplied-lead, 20 AWG thick 1 V?',
+  );
+  expect(told).toContain('stand one behind the other: 20 AWG 300 mm 0.5 V to 12 V');
+  const row = ['--case', '200 mm, 150 mm, 46 mm, 1.7 kg, inside, 20 mm, 5 mm'];
+  const hole = await shop.run('new', 'part', 'odd-hole', '--kind', 'amplifier', ...row);
+  expect(hole.told).toMatch(
+    /tells no place of holes: write corners for holes inside its case.*mounting-holes: \[\{ x: 30 mm/,
+  );
+});
+
+test('a range of volts is read as leaflets print it, and the most alone too', async () => {
+  for (const [id, takes, range] of [
+    ['most', '20 AWG 300 mm max. 12 V', { to: 12 }],
+    ['tilde', '0.2 to 12 V 20 AWG 300 mm', { from: 0.2, to: 12 }],
+  ] as const) {
+    await shop.run(...['new', 'part', id, '--kind', 'amplifier'], ...highInput(takes));
+    const file = { path: `content/parts/${id}.yaml`, text: shop.read(`content/parts/${id}.yaml`) };
+    const { [id]: own } = readContent([file]).parts;
+    expect(own?.kind === 'amplifier' && own.terminals['HI+']).toMatchObject({ 'signal-range': range });
+  }
 });
 
 test('an input row that was refused leaves nothing of it in the file', async () => {

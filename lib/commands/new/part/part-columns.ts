@@ -138,8 +138,8 @@ interface FactsTaken {
   readonly signal?: string;
 }
 
-const volts = String.raw`(?:up to\s+)?[\d.]+\s*m?V(?:\s+to\s+[\d.]+\s*m?V)?`;
-const parted = String.raw`\s*(?:[;+]|\s(?:and|by|with)\s|\s)\s*`;
+const volts = String.raw`(?:(?:up to|at most|max\.?)\s+[\d.]+\s*m?V|[\d.]+\s*(?:m?V)?(?:\s+to\s+|\s*(?:-|–|\.\.)\s*)[\d.]+\s*m?V|[\d.]+\s*m?V)`;
+const parted = String.raw`\s*(?:[;+/]|\s(?:and|by|with)\s|\s)\s*`;
 const signalFirst = new RegExp(`^(${volts})${parted}(\\d.*(?:AWG|mm2).*)$`);
 const signalLast = new RegExp(`^(.*\\d\\s*(?:AWG|mm2)\\b.*?)${parted}(${volts})$`);
 
@@ -147,10 +147,28 @@ const signalLast = new RegExp(`^(.*\\d\\s*(?:AWG|mm2)\\b.*?)${parted}(${volts})$
 export function factsTaken(written: string): FactsTaken {
   const text = written.trim();
   const [, signal, conductor] = signalFirst.exec(text) ?? [];
-  if (signal !== undefined && conductor !== undefined) return { signal, conductor };
+  if (signal !== undefined && conductor !== undefined)
+    return { signal: signalSpelt(signal), conductor: leadSpelt(conductor) };
   const [, before, behind] = signalLast.exec(text) ?? [];
-  if (before !== undefined && behind !== undefined) return { conductor: before, signal: behind };
-  return /V$/.test(text) ? { signal: text } : { conductor: text };
+  if (before !== undefined && behind !== undefined)
+    return { conductor: leadSpelt(before), signal: signalSpelt(behind) };
+  return /V$/.test(text) ? { signal: signalSpelt(text) } : { conductor: leadSpelt(text) };
+}
+
+/** A range as a leaflet prints it, `1-12 V` or `max. 12 V`, as a file has it. */
+function signalSpelt(text: string): string {
+  const most = /^(?:at most|max\.?)\s+(.+)$/.exec(text)?.[1];
+  if (most !== undefined) return `up to ${most}`;
+  const [, from, own, to, unit = ''] =
+    /^([\d.]+)\s*(m?V)?(?:\s+to\s+|\s*(?:-|–|\.\.)\s*)([\d.]+)\s*(m?V)$/.exec(text) ?? [];
+  return from === undefined ? text : `${from} ${own ?? unit} to ${to} ${unit}`;
+}
+
+/** A lead by its size and then its length, whichever stands first: `300 mm of 20 AWG`, `20 AWG x 300 mm`. */
+function leadSpelt(text: string): string {
+  const [, length, size] =
+    /^(\d[\d./ ]*(?:mm|cm|m|in|ft))\s+(?:of\s+|[x×]\s+)?(\S+\s*(?:AWG|mm2))$/.exec(text) ?? [];
+  return length === undefined ? text.replace(/((?:AWG|mm2))\s+[x×]\s+/, '$1 ') : `${size} ${length}`;
 }
 
 /** What a terminal takes: conductors, or a signal; of an output the one voltage or current that it gives, or its power into a load. Of a lead that its maker supplies both. */
@@ -160,11 +178,20 @@ export const takesField = z.string().check(
     if (isCurrent(written)) return faultBy(current, written);
     const { conductor, signal } = factsTaken(written);
     return (
-      (conductor === undefined ? null : faultBy(sizesField, conductor)) ??
+      (conductor === undefined ? null : leadOrSizeFault(written, conductor)) ??
       (signal === undefined ? null : signalFault(signal))
     );
   }),
 );
+
+/** What is wrong with a size; where a voltage stands beside it that could not be parted from it, how both are written. */
+function leadOrSizeFault(written: string, conductor: string): string | null {
+  const fault = faultBy(sizesField, conductor);
+  const isBoth = /\d\s*m?V\b/.test(written) && /AWG|mm2/.test(written);
+  return fault !== null && isBoth
+    ? `${fault}; a supplied lead and its voltage stand one behind the other: 20 AWG 300 mm 0.5 V to 12 V`
+    : fault;
+}
 
 function signalFault(signal: string): string | null {
   const most = upTo(signal);

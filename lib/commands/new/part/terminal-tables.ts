@@ -126,6 +126,12 @@ export function edgeAirOf(written: string): readonly (string | undefined)[] {
   return /^(?:(fins|fan)\b)?\s*(\S.*)?$/.exec(written.trim()) ?? [];
 }
 
+/** Where holes lie; another place of a hole is written into the file. */
+const holePlace = z.enum(['corners', 'left-right', 'top-bottom'], {
+  error:
+    'tells no place of holes: write corners for holes inside its case, by insets or by centres 100 x 50 mm, and left-right or top-bottom for those of a bracket outside; a hole elsewhere inside goes into the file: mounting-holes: [{ x: 30 mm, y: 20 mm, diameter: 5 mm }]',
+});
+
 /** The case of a part that stands on a board, and the holes in its corners or of a bracket. */
 export const boardCaseTable: AskedTable = {
   ...caseTable,
@@ -137,7 +143,7 @@ export const boardCaseTable: AskedTable = {
     'that is held by a strap has none: the job says held: strap.',
   columns: [
     ...caseTable.columns,
-    optionalColumn('where', 'holes', z.enum(['corners', 'left-right', 'top-bottom']), 'corners'),
+    optionalColumn('where', 'holes', holePlace, 'corners'),
     optionalColumn('off', 'from the edges', fromEdgesField, '3/8 in'),
     optionalColumn('diameter', 'diameter', diameterField, '3/16 in'),
     optionalColumn('ends', 'from the ends, where that differs', quantity('length'), ''),
