@@ -17,8 +17,8 @@ export function compareLaid(a: LaidTwice, b: LaidTwice): number {
 
 /** How layouts are wired. */
 export interface Wiring {
-  readonly once: (sites: readonly Site[]) => WiredLayout;
-  readonly forGood: (sites: readonly Site[]) => WiredLayout;
+  readonly once: (sites: readonly Site[], from: WiredLayout) => WiredLayout;
+  readonly forGood: (sites: readonly Site[], from: WiredLayout) => WiredLayout;
 }
 
 /** Layouts that may be wired while parts are turned. */
@@ -39,10 +39,10 @@ export function bestTurned(
     for (const sites of singleTurns(setting, best.once.sites)) {
       if (trials >= mostTrials) return { best, trials };
       trials += 1;
-      const once = wiring.once(sites);
+      const once = wiring.once(sites, best.once);
       if (compareOnce(once, best.once) >= 0) continue;
       trials += 1;
-      const next = { once, forGood: wiring.forGood(sites) };
+      const next = { once, forGood: wiring.forGood(sites, once) };
       if (compareLaid(next, best) >= 0) continue;
       [best, better] = [next, true];
       break;

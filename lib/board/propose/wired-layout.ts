@@ -11,6 +11,7 @@ import {
 import { cautionWeight } from '../layout/layout-starts.ts';
 import { lengthWeight } from '../layout/score/layout-house.ts';
 import { type ScoreParts, totalOf } from '../layout/score/score.ts';
+import type { Route } from '../route/route.ts';
 import { type HowLaid, type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
 
 /** A layout with how it can be wired. */
@@ -27,6 +28,7 @@ export function wiredLayout(
   given: readonly Placement[],
   sites: readonly Site[],
   how: HowLaid,
+  before: readonly Route[] = [],
   keep: Keep = computeAnew,
 ): WiredLayout {
   const { boardLines, rules } = setting;
@@ -34,7 +36,13 @@ export function wiredLayout(
     const site = sites[at];
     return site ? [proposedAt(one, site)] : [];
   });
-  const trial = tryWiring(wiring, { box: boardLines.box, placements: [...given, ...placements] }, how, keep);
+  const trial = tryWiring(
+    wiring,
+    { box: boardLines.box, placements: [...given, ...placements] },
+    how,
+    before,
+    keep,
+  );
   const { score, cautions } = judgeLayout(setting, sites);
   const parts: ScoreParts = {
     ...score.parts,

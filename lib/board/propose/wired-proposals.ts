@@ -35,7 +35,7 @@ export interface WiredProposals {
 }
 
 /** Changes of the best layout that are wired on trial where it can be wired. */
-const trialsOfWired = 6;
+const trialsOfWired = 3;
 
 /** The same where it can't, and layouts from fresh starts: half of these first, since most boards have many ways. */
 const trialsOfOthers = 24;
@@ -47,9 +47,6 @@ const evaluationsOfFresh = 6000;
 /** Layouts that are shown, the best one among them. */
 const mostShown = 3;
 
-/** Layouts that are laid as for good beside those, though they differ little: what is laid may differ much. */
-const nearFinalists = 1;
-
 /**
  * Wires the layouts of a search on trial. Where none can be wired, others are looked for from fresh starts; then the best
  * is changed a little, each change wired in its turn, for as long as that helps: few where every wire has its way and
@@ -59,8 +56,8 @@ const nearFinalists = 1;
 export function wiredProposals(search: WiredSearch, keep: Keep = computeAnew): WiredProposals {
   const { task, rules, proposals, wiring } = search;
   const setting = settingOf(task, rules, rules.house.stepM);
-  const wireAs = (how: HowLaid) => (sites: readonly Site[]) =>
-    wiredLayout(setting, wiring, task.given, sites, how, keep);
+  const wireAs = (how: HowLaid) => (sites: readonly Site[], from?: WiredLayout) =>
+    wiredLayout(setting, wiring, task.given, sites, how, from?.trial.routes, keep);
   const wire = wireAs('once');
   const found = proposals.map((proposal) => wire(sitesOfProposal(setting, proposal)));
   const isFlat = setting.open.every((one, at) => found.every(({ sites }) => !raisedAt(one, sites[at])));
@@ -71,8 +68,8 @@ export function wiredProposals(search: WiredSearch, keep: Keep = computeAnew): W
   const { best, all } = improved(setting, wiring, found, wire);
   const ranked = [...all, ...found].filter((one) => one !== best).toSorted(compareOnce);
   const ways = { once: wire, forGood: wireAs('for-good') };
-  const [top, ...others] = finalistsOf(best, ranked)
-    .map((once) => ({ once, forGood: ways.forGood(once.sites) }))
+  const [top, ...others] = differing([best, ...ranked])
+    .map((once) => ({ once, forGood: ways.forGood(once.sites, once) }))
     .toSorted(compareLaid);
   if (!top) return { proposals: [], trials: 0 };
   const turned = bestTurned(setting, top, ways);
@@ -81,13 +78,6 @@ export function wiredProposals(search: WiredSearch, keep: Keep = computeAnew): W
     proposals: shown.map(({ proposal }) => proposal),
     trials: found.length + all.length + 1 + others.length + turned.trials,
   };
-}
-
-/** The best layout, the two best that differ from it and each other, and of the rest what is like one of them. */
-function finalistsOf(best: WiredLayout, ranked: readonly WiredLayout[]): WiredLayout[] {
-  const far = differing([best, ...ranked]);
-  const near = ranked.filter((one) => !far.includes(one)).slice(0, nearFinalists);
-  return [...far, ...near];
 }
 
 /** Of layouts, best first, as many as are shown, each differing from those before it. */
@@ -116,7 +106,7 @@ function improved(
   setting: Setting,
   wiring: WiringTask,
   found: readonly WiredLayout[],
-  wire: (sites: readonly Site[]) => WiredLayout,
+  wire: (sites: readonly Site[], from?: WiredLayout) => WiredLayout,
 ): { readonly best: WiredLayout; readonly all: readonly WiredLayout[] } {
   const all: WiredLayout[] = [];
   const tried = new Set(found.map(({ sites }) => standKey(sites)));
@@ -125,7 +115,7 @@ function improved(
     better = false;
     for (const sites of nextLayouts(setting, wiring, best, tried)) {
       if (all.length >= (isWired(best) ? trialsOfWired : trialsOfOthers)) return { best, all };
-      const next = wire(sites);
+      const next = wire(sites, best);
       all.push(next);
       if (compareOnce(next, best) >= 0) continue;
       [best, better] = [next, true];

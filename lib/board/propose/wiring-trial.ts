@@ -1,7 +1,8 @@
 import { computeAnew, type Keep } from '../../model/keep.ts';
 import type { Item } from '../layout/item.ts';
 import { isLedRound } from '../route/led-round.ts';
-import { routeWires } from '../route/routing.ts';
+import type { Route } from '../route/route.ts';
+import { onDraft, type RoutingRules, routeWires } from '../route/routing.ts';
 import type { RoutingHouse } from '../route/routing-house.ts';
 import type { Barrier } from '../route/track-grid.ts';
 import type { BoardShape } from '../shape/outline.ts';
@@ -33,25 +34,44 @@ export interface Trial {
   readonly far: number;
   /** By wire: metres. */
   readonly lengthsM: Readonly<Record<string, number>>;
+  readonly routes: readonly Route[];
 }
 
 /** Share of a made length that the way of a wire laid once may take: when it is laid for good it may go round another. */
 const shareOnce = 0.9;
 
-/** One laying of all wires tells most layouts from each other. */
-const once = { dresses: false, pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
+/** One laying of all wires, and every second taken up once, tells most layouts from each other. */
+const once = {
+  searchesEach: 0.5,
+  beginsOnTracks: false,
+  pointsOfFew: 0,
+  pointsOfMany: 0,
+  passes: 1,
+} as const;
+
+/** Where a layout differs little from one that was wired, what lies as it lay there is left so. */
+const onlyChanged = { ...once, searchesEach: 0 } as const;
 
 /** Between the best, what the wires of each come to as they are laid for good decides. */
-const forGood = { searchesEach: 4, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
+const forGood = { ...onDraft, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
 
 /** How wires are laid on trial: once each, or nearly as for good, which takes several times as long. */
 export type HowLaid = 'once' | 'for-good';
 
-/** Lays the wires of a layout on trial. */
+function rulesFor(how: HowLaid, before: readonly Route[]): Partial<RoutingRules> {
+  if (how === 'for-good') return forGood;
+  return before.length > 0 ? onlyChanged : once;
+}
+
+/**
+ * Lays the wires of a layout on trial. `before`: the ways of another layout, little different, of which those that still
+ * can be are begun with.
+ */
 export function tryWiring(
   { shape, items, barriers, wires, house }: WiringTask,
   { box, placements }: Omit<InPlace, 'items'>,
   how: HowLaid,
+  before: readonly Route[],
   keep: Keep = computeAnew,
 ): Trial {
   const inPlace = { box, items, placements };
@@ -59,12 +79,9 @@ export function tryWiring(
     shape,
     barriers: [...barriersInPlace(inPlace), ...barriers],
     wires: wiresInPlace(inPlace, wires),
+    before,
   };
-  const { routes, crossings, faults } = routeWires(
-    task,
-    { ...house, ...(how === 'once' ? once : forGood) },
-    keep,
-  );
+  const { routes, crossings, faults } = routeWires(task, { ...house, ...rulesFor(how, before) }, keep);
   const short = routes.flatMap(({ wire, lengthM }) => {
     const longestM =
       (how === 'once' ? shareOnce : 1) * (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);
@@ -79,6 +96,7 @@ export function tryWiring(
     crossings: crossings.length,
     bends: routes.reduce((sum, { bends }) => sum + bends, 0),
     far: routes.filter(isLedRound).length,
+    routes,
     lengthsM: Object.fromEntries(routes.map(({ wire, lengthM }) => [wire, lengthM])),
   };
 }

@@ -1,4 +1,4 @@
-import { sides } from '../layout/item.ts';
+import { opposite, outward, sides } from '../layout/item.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distance, type Point, pointToSegment, segmentToSegment } from '../shape/point.ts';
 import { isPoint, type Route, type RouteEnd, type RouteWire, type Stretch, stretches } from './route.ts';
@@ -110,4 +110,28 @@ function endsWithin(wire: RouteWire, other: RouteWire, roomM: number): Point[] {
 
 function on({ level, at }: Stretch, alongM: number): Point {
   return level ? { xM: alongM, yM: at } : { xM: at, yM: alongM };
+}
+
+/** The wires that can stay where they lay before: their ends are where they were, and nothing else has come in their way. */
+export function stillClear(wires: readonly RouteWire[], before: readonly Route[], ways: ClearWays): Laid[] {
+  const laid: Laid[] = [];
+  for (const route of before) {
+    const wire = wires.find(({ id }) => id === route.wire);
+    if (wire && leads(route, wire) && ways.isClear(wire, route, laid)) laid.push({ wire, route });
+  }
+  return laid;
+}
+
+/** True where a way leads from the one end of a wire to the other. */
+function leads({ points }: Route, { from, to }: RouteWire): boolean {
+  return startsAt(points, from) && startsAt(points.toReversed(), to);
+}
+
+/** True where points begin at an end: in a terminal, and the way that it faces, or over the side of the board. */
+function startsAt([first, second]: readonly Point[], end: RouteEnd): boolean {
+  if (!first || !second) return false;
+  const side = isPoint(end) ? end.faces : opposite[end.exit];
+  const out = outward[side];
+  const aheadM = (second.xM - first.xM) * out.xM + (second.yM - first.yM) * out.yM;
+  return aheadM > 1e-9 && (!isPoint(end) || distance(first, end) < 1e-7);
 }

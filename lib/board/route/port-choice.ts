@@ -3,6 +3,7 @@ import { Layer } from './laying.ts';
 import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
 import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
 import {
+  onDraft,
   type Routing,
   type RoutingGiven,
   type RoutingRules,
@@ -44,9 +45,10 @@ export interface PortChoice {
 export function choosePorts(
   task: RoutingTask,
   open: readonly OpenWire[],
-  given: RoutingGiven,
+  house: RoutingGiven,
   keep: Keep = computeAnew,
 ): PortChoice {
+  const given = { ...house, ...onDraft };
   const first = open.map((one) => one.first);
   const found = searchPorts(
     open.map(({ options }) => options.map(({ ports }) => ports)),
@@ -87,7 +89,7 @@ function routedCost({ routes, crossings }: Routing, { wires }: RoutingTask): num
   return (wires.length - routes.length) * blockedWeight + crossings.length * crossingWeight + lengthM;
 }
 
-/** What each open wire costs on top of all others, and beside each other open one: found once and kept. */
+/** What each open wire costs on top of all others: found once and kept; and how often two open ones cross as they lie so. */
 function portCosts(task: RoutingTask, open: readonly OpenWire[], rules: RoutingRules): PortCosts {
   const { layer, fixed } = boardWithout(task, open, rules);
   const fixedRoutes = fixed.map(({ route }) => route);
@@ -105,16 +107,10 @@ function portCosts(task: RoutingTask, open: readonly OpenWire[], rules: RoutingR
     if (!own) return blockedWeight;
     return crossingCount(own, fixedRoutes) * crossingWeight + own.lengthM;
   });
-  const pair = kept((at: number, option: number, other: number, otherOption: number): number => {
-    const [wire, laid] = [wireAt(at, option), route(at, option)];
-    const beside = wireAt(other, otherOption);
-    if (!wire || !laid || !beside || !route(other, otherOption)) return 0;
-    const own = layer.lay(beside, [...fixed, { wire, route: laid }], rules.crossingM);
-    if (!own) return blockedWeight;
-    // What it crosses and how long it gets beyond what it does by itself.
-    const cost = crossingCount(own, [...fixedRoutes, laid]) * crossingWeight + own.lengthM;
-    return Math.max(0, cost - alone(other, otherOption));
-  });
+  const pair = (at: number, option: number, other: number, otherOption: number): number => {
+    const [one, two] = [route(at, option), route(other, otherOption)];
+    return one && two ? crossingCount(one, [two]) * crossingWeight : 0;
+  };
   return { alone, pair };
 }
 

@@ -4,7 +4,7 @@ import type { BoardShape } from '../shape/outline.ts';
 import { boxOf } from '../shape/point.ts';
 import { kinkedBend, tightestBend } from './bends.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
-import { ClearWays } from './clear-way.ts';
+import { ClearWays, stillClear } from './clear-way.ts';
 import { DressRooms } from './dress/dress-room.ts';
 import type { DressPrices } from './dress/dressed.ts';
 import { Dresser } from './dress/dresser.ts';
@@ -25,6 +25,8 @@ export interface RoutingTask {
   /** Items that stand on the board, and heads of fixings. Raised items that wires pass under are left out. */
   readonly barriers: readonly Barrier[];
   readonly wires: readonly RouteWire[];
+  /** Ways that wires had before something changed: those that still can be are begun with. */
+  readonly before?: readonly Route[];
 }
 
 /** House figures and costs of routing. */
@@ -36,13 +38,16 @@ export interface RoutingRules extends LayingRules {
   /** What dressed wires are judged by, and the path searches for each of them. */
   readonly dressPrices: DressPrices;
   readonly searchesEach: number;
+  /** True where wires that find no way, don't reach or are bent too tightly as they are dressed are begun on tracks. */
+  readonly beginsOnTracks: boolean;
   /** What the lots of dressing are drawn from: another seed, another search. */
   readonly seed: number;
   /** How often every wire is taken up and laid again. */
   readonly passes: number;
   /**
-   * How long fewer crossings are looked for, in points of the grid that path searches may visit for each wire: on a
-   * board of few wires (up to eight), and of many. It is looked for no longer once nothing crosses.
+   * How long fewer crossings on tracks are looked for, in points of the grid that path searches may visit for each wire:
+   * on a board of few wires (up to eight), and of many of which one finds no way; where all of many lie, not at all,
+   * since they are dressed. It is looked for no longer once nothing crosses.
    */
   readonly pointsOfFew: number;
   readonly pointsOfMany: number;
@@ -51,12 +56,16 @@ export interface RoutingRules extends LayingRules {
 /** The house's figures, and what is to be otherwise than by `routingDefaults`. */
 export type RoutingGiven = RoutingHouse & Partial<RoutingRules>;
 
+/** Many wires whose lengths or crossings are only wanted for now are dressed so little. */
+export const onDraft = { searchesEach: 2 } as const;
+
 /** What is routed with where nothing else is said: how finely and for how long ways are looked for. */
 export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   pitchM: 0.00635,
   clearanceM: 0.0015,
   dresses: true,
-  searchesEach: 40,
+  searchesEach: 15,
+  beginsOnTracks: true,
   seed: 1,
   passes: 2,
   pointsOfFew: 1_000_000,
@@ -87,18 +96,22 @@ export interface Routing {
 export function routeWires(task: RoutingTask, given: RoutingGiven, keep: Keep = computeAnew): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
   if (!rules.dresses || task.wires.length <= fewWires) return routeOnTracks(task, rules);
-  const { dresses: _, passes: _passes, pointsOfFew: _few, pointsOfMany: _many, ...dressing } = rules;
+  const { dresses: _, beginsOnTracks, passes, pointsOfFew, pointsOfMany, ...dressing } = rules;
   const own = keep(dressedStep, { task, rules: dressing });
-  if (own.faults.length + outOfReach(task, own) === 0) return own;
-  const { dresses: _dresses, searchesEach: _each, seed: _seed, dressPrices: _prices, ...tracks } = rules;
+  if (!beginsOnTracks || own.faults.length + outOfReach(task, own) === 0) return own;
+  const { searchesEach: _each, seed: _seed, dressPrices: _prices, ...laying } = dressing;
+  const tracks = { ...laying, passes, pointsOfFew, pointsOfMany };
   const begun = laidBy(task, keep(onTracksStep, { task, rules: tracks }));
   const onTracks = routeDressed(task, dressing, begun);
   return isBetter(task, onTracks, own) ? onTracks : own;
 }
 
 /** What wires are dressed by, and what they are laid by on tracks: neither hangs on the rest of the rules. */
-type DressingRules = Omit<RoutingRules, 'dresses' | 'passes' | 'pointsOfFew' | 'pointsOfMany'>;
-type TrackRules = Omit<RoutingRules, 'dresses' | 'searchesEach' | 'seed' | 'dressPrices'>;
+type DressingRules = Omit<
+  RoutingRules,
+  'dresses' | 'beginsOnTracks' | 'passes' | 'pointsOfFew' | 'pointsOfMany'
+>;
+type TrackRules = Omit<RoutingRules, 'dresses' | 'beginsOnTracks' | 'searchesEach' | 'seed' | 'dressPrices'>;
 
 interface PartInput<Rules> {
   readonly task: RoutingTask;
@@ -108,7 +121,7 @@ interface PartInput<Rules> {
 /** Many wires dressed. */
 const dressedStep: Step<PartInput<DressingRules>, Routing> = {
   id: 'dressed',
-  compute: ({ task, rules }) => routeDressed(task, rules, []),
+  compute: ({ task, rules }) => routeDressed(task, rules, null),
 };
 
 /** Many wires on tracks, for those that are dressed from there. */
@@ -140,12 +153,13 @@ function laidBy({ wires }: RoutingTask, { routes }: Routing): Laid[] {
 }
 
 /** Wires laid in turn past those that lie already, then dressed together. */
-function routeDressed(task: RoutingTask, rules: DressingRules, begun: readonly Laid[]): Routing {
+function routeDressed(task: RoutingTask, rules: DressingRules, onTracks: readonly Laid[] | null): Routing {
   const { shape, barriers, wires } = task;
   const dresser = new Dresser(new DressRooms(shape, barriers, rules.clearanceM), rules.powerToSignalM);
   const ways = new ClearWays(shape, barriers, rules.clearanceM);
   const { dressPrices: prices, powerToSignalM: apartM, seed } = rules;
   const kit = { dresser, ways, prices, apartM, seed };
+  const begun = onTracks ?? stillClear(task.wires, task.before ?? [], ways);
   const open = routeOrder(wires).filter((wire) => !begun.some((one) => one.wire === wire));
   const first = layInTurn(kit, open, begun);
   const laid = dressed(kit, first, rules.searchesEach * first.length);
@@ -173,8 +187,10 @@ function routeOnTracks(task: RoutingTask, rules: TrackRules): Routing {
   const layer = layerFor(task, rules);
   const order = routeOrder(task.wires);
   const first = layMissing(layer, order, []);
-  const most = mostSearches(layer.grid, task.wires.length, rules);
-  const fewer = fewerCrossings(layer, order, layer.layAgain(order, first), most);
+  const again = layer.layAgain(order, first);
+  const isLaid = task.wires.length > fewWires && again.length === task.wires.length;
+  const most = isLaid ? 0 : mostSearches(layer.grid, task.wires.length, rules);
+  const fewer = fewerCrossings(layer, order, again, most);
   let { laid } = fewer;
   for (let pass = 1; pass < rules.passes; pass += 1) laid = layer.layAgain(order, laid, anyWayM);
   laid = withinReach(layer, laid);

@@ -19,7 +19,7 @@ import {
 } from '../../board/propose/wired-proposals.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import { choosePorts, type OpenWire, type PortChoice } from '../../board/route/port-choice.ts';
-import { type Routing, type RoutingTask, routeWires } from '../../board/route/routing.ts';
+import { onDraft, type Routing, type RoutingTask, routeWires } from '../../board/route/routing.ts';
 import type { RoutingHouse } from '../../board/route/routing-house.ts';
 import {
   type BoardOnFixings,
@@ -64,14 +64,11 @@ export interface RoutingInput {
   readonly isDraft: boolean;
 }
 
-/** A draft is dressed a little only. */
-const drafting = { searchesEach: 4 } as const;
-
 /** The search for the ways of the wires of a board. */
 export const routingStep: Step<RoutingInput, Routing> = {
   id: 'routing',
   compute: ({ task, house, isDraft }, keep) =>
-    routeWires(task, { ...house, ...(isDraft ? drafting : {}) }, keep),
+    routeWires(task, { ...house, ...(isDraft ? onDraft : {}) }, keep),
 };
 
 interface PortInput {
