@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { airHeatCapacity, openingFlow } from '../../lib/heat/air-flow.ts';
 import { cavityAir, fanFor, type WarmCavity } from '../../lib/heat/cavity-air.ts';
-import { coolingSurface } from '../../lib/heat/cooling-surface.ts';
-import { deviceLoss } from '../../lib/heat/device-loss.ts';
+import { type CavityBox, coolingSurface } from '../../lib/heat/cooling-surface.ts';
+import { deviceLoss, measuredPlaying } from '../../lib/heat/device-loss.ts';
 import { outsideCheck } from '../outside-check.ts';
 
 const inExamples = outsideCheck('enclosure-example');
@@ -60,6 +60,55 @@ describe('the cooling surface (VDE 0660 part 500)', () => {
     const told = coolingSurface({ ...walls, airM3: 8, surfaceM2: 2 });
     expect(told.value).toBe(2);
     expect(told.trace.origin).toBe('given');
+  });
+});
+
+describe('a flat space that holds more air than its box (VDE 0660 part 500)', () => {
+  // 34 in by 18 1/4 in, 4 3/8 in deep, 90 L: its air stands 0.09 / (0.8636 x 0.46355) = 0.22482 m deep.
+  const flat = { widthM: 0.8636, heightM: 0.46355, depthM: 0.111125, plane: 'lying' } as const;
+  const surface = (airM3: number | null, box: CavityBox = flat) =>
+    coolingSurface({ box, airM3, surfaceM2: null });
+
+  test('keeps its width and height, and no cube stands for it', () => {
+    // 0.7 x 0.8636 x 0.46355 + (0.8636 + 0.46355) x 0.22482 by hand.
+    expect(inExamples.differs(surface(0.09).value, 0.5786)).toBeCloseTo(0.5786, 4);
+    // 0.7 x 0.40032 + 1.32715 x 0.111125 by hand.
+    expect(surface(null).value).toBeCloseTo(0.42771, 4);
+    expect(surface(0.04).value).toBe(surface(null).value);
+  });
+
+  test('never has more walls than a box that holds it and its air, nor fewer than its own', () => {
+    const side = fc.double({ min: 0.05, max: 2, noNaN: true });
+    const more = fc.double({ min: 1, max: 20, noNaN: true });
+    fc.assert(
+      fc.property(side, side, side, more, more, (widthM, heightM, depthM, a, b) => {
+        for (const plane of ['standing', 'lying'] as const) {
+          const box = { widthM, heightM, depthM, plane };
+          const larger = { ...box, widthM: widthM * a, heightM: heightM * b };
+          const airM3 = larger.widthM * larger.heightM * depthM;
+          const found = surface(airM3, box).value;
+          expect(found).toBeGreaterThanOrEqual(surface(null, box).value * (1 - 1e-9));
+          if (plane === 'lying') expect(found).toBeLessThanOrEqual(surface(null, larger).value * 1.02);
+        }
+      }),
+    );
+  });
+});
+
+describe('the heat of an amplifier whose maker measured it with music', () => {
+  test('is his current times his voltage, less an eighth of its rated power', () => {
+    // 14.4 V x 7.9 A - 500 W / 8 = 51.26 W by hand.
+    const playing = measuredPlaying({ musicA: 7.9, ratedV: 14.4, ratedPowerW: 500, fullEfficiency: 0.8 });
+    const loss = deviceLoss(playing);
+    expect(inExamples.differs(loss.value, 51.26)).toBeCloseTo(51.26, 9);
+    expect(loss.trace.mark).toBeUndefined();
+    expect(loss.trace.citation).toMatch(/the part's data/);
+  });
+
+  test('is no less than at full power where it is loaded beyond what he measured', () => {
+    // 1,000 W / 8 / 0.8 - 125 W = 31.25 W by hand, where 14.4 V x 7.9 A are less than is put out.
+    const playing = measuredPlaying({ musicA: 7.9, ratedV: 14.4, ratedPowerW: 1000, fullEfficiency: 0.8 });
+    expect(deviceLoss(playing).value).toBeCloseTo(31.25, 9);
   });
 });
 

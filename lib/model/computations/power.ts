@@ -257,6 +257,7 @@ export const powerComputations = {
     formulas: ['Pin - Pout, music average'],
     sources: [
       { source: 'conservation of energy; duty and efficiency: common practice, no source', mark: 'cp' },
+      { source: "conservation of energy; what it draws with music: the part's data" },
     ],
     held: ['enclosure-example'],
   },
@@ -280,7 +281,12 @@ export const powerComputations = {
   },
   'cavity-surface': {
     computes: 'surface through which a space gives off heat',
-    formulas: ['… W H + … W D + …D H', '3.1 V^(2/3): the walls of a cube of its air'],
+    formulas: [
+      '… W H + … W D + …D H',
+      '… W H + (W + H) D',
+      '… W H + … W D + …D H, of the box grown to hold V',
+      '… W H + (W + H) D, of the box grown to hold V',
+    ],
     sources: [
       {
         source:

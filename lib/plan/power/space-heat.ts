@@ -1,10 +1,11 @@
 import { cavityAir, type WarmCavity } from '../../heat/cavity-air.ts';
 import { type CavityBox, coolingSurface } from '../../heat/cooling-surface.ts';
-import { deviceLoss } from '../../heat/device-loss.ts';
+import { deviceLoss, measuredPlaying, type PlayingDevice } from '../../heat/device-loss.ts';
 import { type MovingAir, movedAir } from '../../heat/moved-air.ts';
 import type { Board, Device, Job } from '../../model/content/resolved-job.ts';
 import type { OperatingPoint, PlanHeat, PlanPower } from '../../model/plan/index.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
+import { amplifierEfficiency } from '../../power/network/amplifier-efficiency.ts';
 import { powerShare } from '../../power/network/load-current.ts';
 import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -97,9 +98,26 @@ function heatOfDevice(played: PlayedPower, device: Device, book: PlanBook, at: s
   const fansA = fansThrough(played.job, device.id).reduce((sum, [, fanA]) => sum + fanA, 0);
   const inputW = voltageV * Math.max(0, Math.abs(load?.currentA ?? 0) - fansA);
   if (!(inputW > 0)) return heatOfFan(played.job, device, book, at);
-  const outputW = outputOf(played, device, inputW, voltageV);
-  const lossW = book.trace(`${at}.items.${device.id}.lossW`, deviceLoss({ inputW, outputW }));
-  return [{ item: device.id, inputW, outputW, lossW }];
+  const playing = measuredOf(played, device) ?? {
+    inputW,
+    outputW: outputOf(played, device, inputW, voltageV),
+  };
+  const lossW = book.trace(`${at}.items.${device.id}.lossW`, deviceLoss(playing));
+  return [{ item: device.id, inputW: playing.inputW, outputW: playing.outputW, lossW }];
+}
+
+/** What an amplifier takes and gives with music as its maker measured it, which goes before the duty of the house. */
+function measuredOf({ job, paths, power }: PlayedPower, { id, spec }: Device): PlayingDevice | null {
+  const supply = supplyOf(spec);
+  const fed = paths.fed.find(({ device }) => device.id === id);
+  const ratedPowerW = power.loads.find(({ item }) => item === id)?.powerW ?? 0;
+  const musicA = supply?.['music-current'];
+  if (!supply || !fed || musicA === undefined || ratedPowerW === 0) return null;
+  const ratedV = ratedSupplyV(supply, job.rules, systemShare(job, paths.islands, fed.from));
+  return measuredPlaying({
+    ...{ musicA, ratedV, ratedPowerW },
+    fullEfficiency: amplifierEfficiency(supply, job.rules).full,
+  });
 }
 
 /** All that a fan draws warms its air; its turn-on lead is no part of the network, so that the voltage is the highest. */

@@ -26,12 +26,29 @@ export function coolerSpace(
   const riseK = mostC - heat.outsideC;
   if (riseK <= 0) return { remedy: 'mount it in a cooler zone, or take what its maker allows there' };
   const space = job.boards.find(({ spaceId }) => spaceId === heat.space)?.space;
-  const opened = space ? withOpenings(job, heat, riseK, space) : null;
-  const fan = space ? [withFan(job, heat, riseK, space)] : [];
+  const opened = space && takesOpenings(space) ? withOpenings(job, heat, riseK, space) : null;
+  const fan = space ? [`${withFan(job, heat, riseK, space)}${throughLid(space)}`] : [];
   return {
-    remedy: [...fan, ...(opened ? [opened.text] : []), measuredText(heat, riseK)].join('; or '),
+    remedy: [...fan, ...(opened ? [opened.text] : []), measuredText(heat, riseK, space)].join('; or '),
     ...(opened && { advice: [opened.advice] }),
   };
+}
+
+/**
+ * True where upright openings have a place: before a space that stands, or at both ends of one that lies. One that is
+ * told to lie between walls has none.
+ */
+function takesOpenings(space: VehicleSpace): boolean {
+  const { left, right, top, bottom } = space.bounds;
+  const isFree = (...ends: readonly unknown[]) => ends.every((end) => end !== 'wall');
+  return boxOfSpace(space).plane === 'standing' || isFree(left, right) || isFree(top, bottom);
+}
+
+/** Holes that lie level have no height by which warm air would leave and cool air come in. */
+function throughLid(space: VehicleSpace): string {
+  return boxOfSpace(space).plane === 'lying' && space.bounds.front === 'lid'
+    ? ' (round vents in its lid are its way in and out: lying level they draw nothing without it)'
+    : '';
 }
 
 /** A fan of so much air, beside the openings and the fans that are there. */
@@ -103,7 +120,11 @@ function roomOf({ shop, rules }: Pick<Job, 'shop' | 'rules'>, space: VehicleSpac
 }
 
 /** The surface that would give the heat off by itself: what is measured may turn out larger than its box tells. */
-function measuredText(heat: PlanHeat, riseK: number): string {
+function measuredText(heat: PlanHeat, riseK: number, space?: VehicleSpace): string {
+  const lies = space !== undefined && boxOfSpace(space).plane === 'lying';
+  const shares = lies
+    ? ', of which the one above gives off seven tenths of its area, each side half and the floor nothing,'
+    : '';
   const surfaceM2 = Math.ceil((heat.lossW / (heat.passesWM2K * riseK)) * 100 - 1e-9) / 100;
-  return `measure its walls and write surface: (from ${surfaceM2} m2 on they do alone)`;
+  return `measure its walls${shares} and write surface: with what gives off heat (from ${surfaceM2} m2 on they do alone)`;
 }

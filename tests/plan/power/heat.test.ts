@@ -44,6 +44,15 @@ describe('the air of the space of a board', () => {
     expect(heat.lossW).toBeGreaterThan(0);
   });
 
+  test('is warmed by what its maker measured with music, where he did', () => {
+    const amp = 'supply: { type: regulated, fuse: 60 A';
+    const measured = planned([partsFile, amp, `${amp}, music-current: 5 A`]).heat.items[0];
+    const loads = plan.power.loads.find((one) => one.item === item?.item);
+    expect(measured?.outputW).toBeCloseTo((loads?.powerW ?? 0) / 8, 9);
+    // 5 A at 14.4 V.
+    expect(measured?.inputW).toBeCloseTo(72, 9);
+  });
+
   test('keeps the balance: what its walls pass, 3.5 W by square metre and kelvin, is what is lost', () => {
     expect(heat.riseK * 3.5 * heat.surfaceM2).toBeCloseTo(heat.lossW, 4);
     expect(heat.airC).toBeCloseTo(50 + heat.riseK, 9);

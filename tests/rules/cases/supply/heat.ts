@@ -39,6 +39,41 @@ export const heatCases = {
         says: /amp and dsp bear 60 C by the house rule: their makers are silent/,
       },
       {
+        name: 'a space that lies between walls under a lid: no upright openings, and what its walls count for',
+        about: () =>
+          about({
+            plan: setHeat(60.01),
+            content: (content) => {
+              const sides = { left: 'wall', right: 'wall', top: 'wall', bottom: 'wall' };
+              Object.assign(space(content), {
+                right: 'right',
+                upward: 'front',
+                bounds: { ...sides, front: 'lid' },
+              });
+            },
+          }),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /^move \d+ m3\/h through well with a fan: .* \(round vents in its lid are its way in and out: lying level they draw nothing without it\); or measure its walls, of which the one above gives off seven tenths of its area, each side half and the floor nothing, and write surface:/,
+      },
+      {
+        name: 'a space that lies between walls at two sides alone: one opening at each other end',
+        about: () =>
+          about({
+            plan: setHeat(60.01),
+            content: (content) => {
+              Object.assign(space(content), {
+                right: 'right',
+                upward: 'front',
+                bounds: { left: 'wall', right: 'wall' },
+              });
+            },
+          }),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /upright openings, one at each end/,
+      },
+      {
         name: 'a device on no board, in a zone that is warmer than the house allows',
         about: () =>
           about({
