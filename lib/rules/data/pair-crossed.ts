@@ -130,10 +130,14 @@ function outputsLike(
   });
 }
 
-/** Bass that is added up from outputs of two pairs: a fader takes the half of it away. */
+/** Bass that is added up from one side of a pair and another pair: a fader takes a side of it away. Whole pairs may be summed. */
 function twoPairs({ by, outputs }: Played): Said | null {
   const pairs = [...new Set(outputs.flatMap(({ told }) => told.pair ?? []))];
-  if (pairs.length < 2) return null;
+  const isHalf = (pair: SignalPair) => {
+    const sides = new Set(outputs.flatMap(({ told }) => (told.pair === pair ? [told.side] : [])));
+    return sides.size === 1 && !sides.has(null);
+  };
+  if (pairs.length < 2 || !pairs.some((pair) => pair !== 'bass' && isHalf(pair))) return null;
   const texts = outputs.map(({ end, told }) => `${named(end)} (${inWords(told)})`);
   return {
     message: `${by} plays ${listed(texts)}: outputs of two pairs, of which a fader takes one away`,

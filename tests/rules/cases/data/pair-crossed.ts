@@ -19,6 +19,21 @@ const bass = (second: string) =>
     job.runs = { left: { route: 'left-sill', links: ['main', 'to-left'] } };
   });
 
+/** A subwoofer behind a processor that adds all four outputs of the source. */
+const crossedBass = fed('FL', 'FR', (content) => {
+  const { job } = content;
+  const { terminals } = partIn(content, 'dsp', 'processor');
+  const input = entry(terminals, 'IN-A');
+  Object.assign(terminals, { 'IN-C': { ...input }, 'IN-D': { ...input } });
+  Object.assign(job.links, {
+    'in-rear-left': { from: 'radio.RL', to: 'dsp.IN-C' },
+    'in-rear-right': { from: 'radio.RR', to: 'dsp.IN-D' },
+  });
+  partIn(content, 'tweeter', 'speaker').band = 'subwoofer';
+  const all = ['IN-A', 'IN-B', 'IN-C', 'IN-D'];
+  entry(job.devices, 'dsp').mix = { OUT1: all, OUT2: all };
+});
+
 const output = { role: 'speaker-out' } as const;
 /** Tweeters that the source drives itself. */
 const direct = (left: string) => () =>
@@ -108,6 +123,10 @@ export const pairCrossedCases = {
         }),
       },
       { name: 'bass from both of the front', about: bass('FR') },
+      {
+        name: 'bass from both of the front and both of the rear, which a processor sums',
+        about: crossedBass,
+      },
       { name: 'its own output at a speaker', about: direct('FL') },
       { name: 'a source with one pair, whose names tell the side alone', about: () => stereo() },
     ],
