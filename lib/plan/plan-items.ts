@@ -27,6 +27,7 @@ function planItem(device: Device, job: Job): PlanItem {
     zone: device.zone,
     side: device.side,
     ...(device.sideOpen === true && { sideOpen: true }),
+    ...ownFuses(device),
     massKg: print?.massKg ?? null,
     widthM: print?.widthM ?? null,
     depthM: print?.depthM ?? null,
@@ -40,6 +41,15 @@ function planItem(device: Device, job: Job): PlanItem {
       return { name, what, form, panel, atM: at ?? null, positions: positions ?? [] };
     }),
   };
+}
+
+/** The fuses that a device brings: those in its chassis; of a source unit of the vehicle its fuse, wherever it sits. */
+function ownFuses({ spec, origin }: Device): Pick<PlanItem, 'ownFuses'> {
+  const supply = spec && 'supply' in spec ? spec.supply : undefined;
+  if (supply === undefined || !('fuses-fitted' in supply)) return {};
+  const { fuse: ratingA, 'fuses-fitted': count } = supply;
+  const isTold = count > 0 || (origin === 'vehicle' && spec?.kind === 'source-unit');
+  return isTold ? { ownFuses: { count, ratingA } } : {};
 }
 
 /** Terminals as sheets call them: by the maker's mark; those without one are numbered in the order of the file. */

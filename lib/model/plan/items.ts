@@ -32,6 +32,8 @@ export const planItemSchema = z.object({
   side: everyone(vehicleSideSchema),
   /** True where nobody told the side: it counts as the middle until it is seen. */
   sideOpen: builders(z.boolean().optional()),
+  /** Fuses in its own chassis: how many, and their sum. Of a unit of the vehicle none may be told: the one fuse is in it or before it. */
+  ownFuses: z.object({ count: everyone(z.int()), ratingA: everyone(z.number()) }).optional(),
   massKg: orNull,
   widthM: orNull,
   depthM: orNull,

@@ -1,5 +1,5 @@
 import type { NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
-import { formText, ratingText, shortName } from '../../draw/power/feed-words.ts';
+import { atMostText, formText, ratingText, shortName } from '../../draw/power/feed-words.ts';
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { headed, joined, spelledWithin } from '../words/words.ts';
@@ -33,15 +33,52 @@ export function fusesTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly Numb
   ]);
 }
 
-/** The same for a card in the glove box: number, rating, what it feeds and where it is. */
-export function cardTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly NumberedFuse[]): Table | null {
+/** A fuse on the card, as it is printed there. */
+interface CardFuse {
+  readonly number: string;
+  readonly rating: string;
+  readonly feeds: string;
+  readonly where: string;
+}
+
+/** The same for a card in the glove box: number, rating, what it feeds and where it is; then those that devices bring themselves. */
+export function cardTable(
+  plan: Pick<BuildPlan, 'boards' | 'items'>,
+  fuses: readonly NumberedFuse[],
+): Table | null {
   if (fuses.length === 0) return null;
-  return tableOf('Fuses of the sound system', fuses, [
-    { title: 'Fuse', kind: 'figure', leads: true, cell: ({ number }) => strong(String(number)) },
-    { title: 'Rating', kind: 'figure', cell: ({ fuse }) => strong(ratingText(fuse).text) },
-    { title: 'Feeds', kind: 'words', cell: feedsText },
-    { title: 'Where', kind: 'words', cell: ({ holder }) => placeOf(plan, holder) },
-  ]);
+  const added = fuses.map((one): CardFuse => {
+    const { number, fuse, holder } = one;
+    return {
+      ...{ number: String(number), rating: ratingText(fuse).text },
+      ...{ feeds: feedsText(one), where: placeOf(plan, holder) },
+    };
+  });
+  return tableOf(
+    'Fuses of the sound system',
+    [...added, ...plan.items.flatMap((item) => ownFuse(plan, item))],
+    [
+      {
+        title: 'Fuse',
+        kind: 'figure',
+        leads: true,
+        cell: ({ number }) => (number === '' ? { text: 'own' } : strong(number)),
+      },
+      { title: 'Rating', kind: 'figure', cell: ({ rating }) => strong(rating) },
+      { title: 'Feeds', kind: 'words', cell: ({ feeds }) => feeds },
+      { title: 'Where', kind: 'words', cell: ({ where }) => where },
+    ],
+  );
+}
+
+/** Fuses in a device: of several only their sum is known, and each has its rating on it. */
+function ownFuse(plan: Pick<BuildPlan, 'boards'>, item: PlanItem): CardFuse[] {
+  if (!item.ownFuses) return [];
+  const { count, ratingA } = item.ownFuses;
+  const sum = atMostText(ratingA);
+  const rating = count > 1 ? `${count} of ${sum} together, each as marked` : sum;
+  const where = `${count > 0 ? 'In it' : 'In it or before it'}: ${placeOf(plan, item)}`;
+  return [{ number: '', rating, feeds: headed(shortName(item)), where }];
 }
 
 /** The devices behind a fuse; of one that feeds none, such as one between batteries, its holder's name says it. */

@@ -113,10 +113,11 @@ describe('a part of which nobody tells a title', () => {
     );
   });
 
-  test('names what differs where the title of the other part does not', () => {
+  test('is made of its id where the title of the other part names nothing that differs', () => {
     const fan = { kind: 'fan', title: 'Fan, 80 mm', draw: '180 mA' };
-    expect(titleIn(likeText({ id: 'own', title: '', like: 'other' }, fan, 'draw 80 mA'))).toBe(
-      'Fan, 80 mm, draw 80 mA',
-    );
+    const titled = (differs: string) =>
+      titleIn(likeText({ id: 'quiet-fan-b', title: '', like: 'other' }, fan, differs));
+    expect(titled('draw 80 mA')).toBe('Quiet fan b');
+    expect(titled('')).toBe('Fan, 80 mm');
   });
 });

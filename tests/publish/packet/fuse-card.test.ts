@@ -18,8 +18,27 @@ describe('a card for the glove box', () => {
       expect(card).toContain(`<span class="ring">${number}</span>`);
       expect(card).toContain(ratingText(fuse).text);
     }
-    expect(card.match(/<tr>/g)).toHaveLength(fuses.length + 1);
+    const own = plan.items.filter(({ ownFuses }) => ownFuses !== undefined);
+    expect(own.length).toBeGreaterThan(0);
+    expect(card.match(/<tr>/g)).toHaveLength(fuses.length + own.length + 1);
     for (const secret of Object.values(secrets)) expect(card).not.toContain(secret);
+  });
+
+  it('has the fuses that devices bring themselves: of several their sum, of one of the vehicle where it may sit', async () => {
+    const withOwn = (id: string, ownFuses: { count: number; ratingA: number }) => ({
+      ...plan,
+      items: plan.items.map((item) =>
+        item.id === id ? { ...item, ownFuses } : { ...item, ownFuses: undefined },
+      ),
+    });
+    const [amp] = plan.items.filter(({ kind }) => kind === 'amplifier');
+    const text = async (count: number) =>
+      (await cardOf(withOwn(amp?.id ?? '', { count, ratingA: 60 })))
+        .replaceAll(/<[^>]*>/g, ' ')
+        .replaceAll(/\s+/g, ' ');
+    expect(await text(2)).toMatch(/own 2 of 60 A together, each as marked .* In it: /);
+    expect(await text(1)).toMatch(/own 60 A .* In it: /);
+    expect(await text(0)).toMatch(/own 60 A .* In it or before it: /);
   });
 
   it('is left out where no fuse was put in', async () => {

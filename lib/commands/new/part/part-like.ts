@@ -76,7 +76,7 @@ export function likeText(own: LikePart, part: Named, line: string): string {
   const all = changesIn(part, line);
   const changes = all.filter(({ name }) => name !== titleName);
   const titled = all.find(({ name }) => name === titleName);
-  const title = own.title || (titled ? String(titled.value) : titleSo(part, leaves, changes));
+  const title = own.title || (titled ? String(titled.value) : titleSo(id, part, leaves, changes));
   const { kind = '', title: _, notes: __, formerly: ___, ...fields } = part;
   const left = leftOutOf(part, changes);
   const taken = Object.fromEntries(Object.entries(fields).filter(([field]) => !left.includes(field)));
@@ -91,15 +91,19 @@ export function likeText(own: LikePart, part: Named, line: string): string {
   ].join('');
 }
 
-/** The title of a part with the figures that differ in place of its own; where it names none of these, they follow it. */
-function titleSo(part: Named, leaves: readonly Leaf[], changes: readonly Leaf[]): string {
+/**
+ * The title of a part with the figures that differ in place of its own; where it names none of these, its words may be of the
+ * other part alone, and it is called by its id.
+ */
+function titleSo(id: string, part: Named, leaves: readonly Leaf[], changes: readonly Leaf[]): string {
   const before = String(part.title ?? '');
   const title = changes.reduce((so, { name, value }) => {
     const own = writtenIn(leaves, name);
     return /^\d/.test(own) ? so.replace(wholeFigure(own), String(value)) : so;
   }, before);
   if (title !== before || changes.length === 0) return title;
-  return [before, ...changes.slice(0, 2).map(({ name, value }) => `${name} ${String(value)}`)].join(', ');
+  const words = id.replaceAll('-', ' ');
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** A figure in a text where it is not the end or the beginning of another one: `0 Ah` is none in `60 Ah`. */
