@@ -4,6 +4,7 @@ import type { Finding } from '../model/finding.ts';
 import { findingFigure, isFigure } from '../model/finding-text.ts';
 import { pointer } from '../model/place.ts';
 import type { PlacedRemark, Remark } from '../model/remark.ts';
+import type { AskingFinding } from './kept-first.ts';
 import { findingOf } from './rule.ts';
 import { listed } from './words.ts';
 
@@ -11,9 +12,9 @@ import { listed } from './words.ts';
  * The findings, each caution that the job accepts at its present figures marked so, and what is to be said of the
  * acceptances: that a stop can't be accepted, that a figure has changed, that nothing is found any more.
  */
-export function withAcceptances(findings: readonly Finding[], job: ReadJob): Finding[] {
+export function withAcceptances(findings: readonly AskingFinding[], job: ReadJob): AskingFinding[] {
   const { accepted } = job.file;
-  const marked = findings.map((finding): Finding => {
+  const marked = findings.map((finding): AskingFinding => {
     const k = accepted.findIndex((one) => isAbout(one, finding) && isSeen(one, finding));
     const own = accepted[k];
     if (finding.level !== 'caution' || !own) return finding;

@@ -1,6 +1,6 @@
-import type { Finding } from '../model/finding.ts';
 import { findingEntry, isFindingId } from '../model/findings/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import type { AskingFinding } from './kept-first.ts';
 import { listed } from './words.ts';
 
 /**
@@ -8,7 +8,7 @@ import { listed } from './words.ts';
  * findings rest on it is told by the catalogue; which devices, by what the finding is about: a device itself, all that a
  * fuse or a conductor feeds, and where it names none of these, every device.
  */
-export function withAssumed(finding: Finding, { power }: Pick<BuildPlan, 'power'>): Finding {
+export function withAssumed(finding: AskingFinding, { power }: Pick<BuildPlan, 'power'>): AskingFinding {
   if (!isFindingId(finding.rule) || !findingEntry(finding.rule).restsOnDraw) return finding;
   const about = new Set(finding.related.flatMap((id) => [id, ...fedBy(id, power)]));
   const assumed = power.loads.filter(({ assumed: what = [] }) => what.length > 0);

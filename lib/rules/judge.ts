@@ -10,10 +10,11 @@ import { withAssumed } from './assumed.ts';
 import { withData, withWritten } from './data-places.ts';
 import { compare, rank } from './finding-order.ts';
 import { withFolded } from './folding/folding.ts';
+import { type AskingFinding, withKeptFirst } from './kept-first.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
 
 interface Judged {
-  readonly finding: Finding;
+  readonly finding: AskingFinding;
   readonly givesWayTo: readonly string[];
 }
 
@@ -50,7 +51,7 @@ function isOutspoken(remark: Finding, { finding, givesWayTo }: Judged): boolean 
   );
 }
 
-function withoutDoubles(findings: readonly Finding[]): Finding[] {
+function withoutDoubles(findings: readonly AskingFinding[]): AskingFinding[] {
   const seen = new Set<string>();
   return findings.filter((finding) => {
     const { rule, level, where, related, message } = finding;
@@ -61,7 +62,8 @@ function withoutDoubles(findings: readonly Finding[]): Finding[] {
 
 /**
  * Judges a plan by every rule and by what its computations remarked: gravest first, then by place, rule and subject,
- * exact doubles once, what the job accepts marked so, what only follows from another folded under it. The same job, plan and remarks, in whatever order, give the same list.
+ * exact doubles once, what the job accepts marked so, what has to be kept first told in full once, what only follows from
+ * another folded under it. The same job, plan and remarks, in whatever order, give the same list.
  */
 export function judge(job: ReadJob, plan: BuildPlan, remarks: readonly PlacedRemark[]): Finding[] {
   const remarked = remarks.map(({ remark, ...spot }) => findingOf(remark, spot, job));
@@ -73,7 +75,7 @@ export function judge(job: ReadJob, plan: BuildPlan, remarks: readonly PlacedRem
   const all = [...weighty, ...own.map(({ finding }) => finding)].map((one) => withAssumed(one, plan));
   const listed = withoutDoubles(withAcceptances(all, job).toSorted(compare));
   return withFolded(
-    listed.map((finding) => withWritten(withData(finding, job), job)),
+    withKeptFirst(listed, job.file.id).map((finding) => withWritten(withData(finding, job), job)),
     { job, plan },
   );
 }

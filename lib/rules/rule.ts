@@ -6,7 +6,7 @@ import type { Place } from '../model/place.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Advice, JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
 import { flowText } from '../read/yaml/write-value.ts';
-import { withKeptFirst } from './kept-first.ts';
+import { type AskingFinding, proposedOf } from './kept-first.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {
@@ -43,10 +43,14 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  * A remark or verdict under its id as a finding, with its place looked up; source and mark are those of the catalogue
  * where it states none.
  */
-export function findingOf(remark: JoinedRemark, spot: Spot, job: ReadJob): Finding {
-  const finding = findingAt(withKeptFirst(remark, job), placeOf(spot, job));
+export function findingOf(remark: JoinedRemark, spot: Spot, job: ReadJob): AskingFinding {
   const { advice = [] } = remark;
-  return advice.length === 0 ? finding : { ...finding, advice: advice.map((one) => linesOf(one, job)) };
+  const keepFirst = proposedOf(remark, job);
+  return {
+    ...findingAt(remark, placeOf(spot, job)),
+    ...(advice.length > 0 && { advice: advice.map((one) => linesOf(one, job)) }),
+    ...(keepFirst.length > 0 && { keepFirst }),
+  };
 }
 
 /** What is to be written, with the files that it is written in. */

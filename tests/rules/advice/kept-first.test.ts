@@ -1,22 +1,31 @@
 import { describe, expect, test } from 'vitest';
 import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
 import { pointer } from '../../../lib/model/place.ts';
+import type { JoinedRemark } from '../../../lib/model/remark.ts';
 import { keepEdits } from '../../../lib/plan/keeping/keep-edits.ts';
 import { keptValues } from '../../../lib/plan/keeping/kept-values.ts';
 import { splice } from '../../../lib/read/yaml/splice.ts';
 import { readYaml } from '../../../lib/read/yaml/yaml.ts';
 import { withKeptFirst } from '../../../lib/rules/kept-first.ts';
+import { findingOf } from '../../../lib/rules/rule.ts';
 import { planKept } from '../../plan/plan-kept.ts';
 import { readShort, shortJob, shortJobs, shortText } from '../../short-jobs/short-shop.ts';
 import { withLines } from './advised.ts';
 
 const asks = (...writesAt: readonly (readonly string[])[]) => ({
+  ...({ rule: 'narrow-web', level: 'stop' } as const),
   of: ['it'],
   message: 'it is wrong',
   remedy: 'write a line',
   writesAt,
 });
-const remedyAt = (job: ReadJob, path: readonly string[]) => withKeptFirst(asks(path), job).remedy;
+/** What is told in the end of remarks that stand in a list. */
+const remediesOf = (job: ReadJob, remarks: readonly JoinedRemark[]) =>
+  withKeptFirst(
+    remarks.map((remark) => findingOf(remark, { path: '' }, job)),
+    job.file.id,
+  ).map(({ remedy }) => remedy);
+const remedyAt = (job: ReadJob, path: readonly string[]) => remediesOf(job, [asks(path)])[0];
 const wholeEntries = (job: ReadJob) =>
   job.proposals.map(({ path }) => path).filter(({ length }) => length === 2);
 
@@ -30,15 +39,28 @@ describe('a line that is to be written at what is only proposed', () => {
     }
   });
 
+  test('is told in full once, and by the word of what is kept at the findings that follow', () => {
+    const job = shortJob('under-seat-five');
+    const [one, two] = wholeEntries(job).filter(([section]) => section === 'links');
+    if (!one || !two) throw new Error('The job leaves links out.');
+    expect(remediesOf(job, [asks(), asks(one), asks(two), asks(), asks(one)])).toEqual([
+      'write a line',
+      `write a line; ${one[1]} is only proposed so far: \`rackleaf keep under-seat-five links.${one[1]} --yes\` writes it into the job, and the line goes there`,
+      `write a line; keep links.${two[1]} first`,
+      'write a line',
+      `write a line; keep links.${one[1]} first`,
+    ]);
+  });
+
   test('is told alone for what the job has, and for what it has not at all', () => {
     const job = shortJob('under-seat-five');
     for (const device of Object.keys(job.file.devices))
       if (!wholeEntries(job).some(([section, name]) => section === 'devices' && name === device))
         expect(remedyAt(job, ['devices', device])).toBe('write a line');
     expect(remedyAt(job, ['links', 'no-such-link'])).toBe('write a line');
-    expect(withKeptFirst({ ...asks(), advice: [[{ path: '/links/no-such', value: 1 }]] }, job).remedy).toBe(
+    expect(remediesOf(job, [{ ...asks(), advice: [[{ path: '/links/no-such', value: 1 }]] }])).toEqual([
       'write a line',
-    );
+    ]);
   });
 
   test('goes there once it is kept, and nothing more is told', () => {
