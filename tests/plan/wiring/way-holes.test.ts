@@ -67,6 +67,19 @@ describe('a hole on the way of wires', () => {
     expect(holes.toSorted()).toEqual(['holes-control', 'holes-power']);
   });
 
+  // Common practice, no source: water comes in by a hole that rain and spray reach.
+  test('has its grommet sealed where the run comes from under the bonnet, and not where it stays inside', () => {
+    const inside = inVehicle('passes: [{ zone: engine-bay, length: 500 mm }, ', 'passes: [');
+    const laid = (...changes: readonly Change[]) => byId(smallPlan(...changes).plan.steps, 'run-power');
+    const sealed = laid(grommets, sill('edge: true'));
+    expect(sealed.text).toMatch(/; sealer round each grommet that has weather on one side$/);
+    expect(sealed.tools).toContain('sealer');
+    for (const dry of [laid(grommets, sill('edge: true'), inside), laid(grommets)]) {
+      expect(dry.text).not.toMatch(/sealer/);
+      expect(dry.tools).not.toContain('sealer');
+    }
+  });
+
   test('that is there is not drilled', () => {
     const { plan } = smallPlan(grommets, sill('edge: true, through-hole: 20 mm'));
     expect(plan.steps.map(({ id }) => id)).not.toContain('holes-power');

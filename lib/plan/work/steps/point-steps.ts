@@ -33,8 +33,8 @@ export function pointSteps(work: Work): Step[] {
         layer: 'board',
         place: 'vehicle',
         by: 'vehicle',
-        text: `Make the points of ${board.id} that are not there yet, at the places of the table "Points to make in ${board.space}": ${madeText(work, made)}. ${lookFirst}, paint the bare edge`,
-        tools: [...drilling, 'touch-up paint'],
+        text: `Make the points of ${board.id} that are not there yet, at the places of the table "Points to make in ${board.space}": ${madeText(work, made)}. ${lookFirst}, paint the bare edge, and set a nut in sealer where the far side of its panel is open to the weather`,
+        tools: [...drilling, 'touch-up paint', 'sealer'],
         minutes: minutesFor(work, 'drill-hole', made.length),
         acts: [`points:${board.id}`],
         proof:

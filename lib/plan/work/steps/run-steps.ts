@@ -1,5 +1,6 @@
 import type { PlanRun, PlanStep } from '../../../model/plan/index.ts';
 import { printedBit, printedMade } from '../../../model/printed/holes.ts';
+import type { ZoneKind } from '../../../model/vocabulary.ts';
 import { countsHole, firstThrough } from '../../wiring/runs/way-holes.ts';
 import { labelsOf, lengthText, minutesFor, ownWires, pieces, type Step, step, type Work } from '../work.ts';
 import { safe } from './board-in.ts';
@@ -46,6 +47,9 @@ export function wayHoleSteps(work: Work): Step[] {
   });
 }
 
+/** Zones that rain and spray reach: a hole between one of them and the rest lets water in (common practice). */
+const openZones: ReadonlySet<ZoneKind> = new Set(['engine-bay', 'near-exhaust', 'bulkhead', 'underbody']);
+
 /** Lays a run, with its grommets, its covering and the labels of its wires. */
 export function layRun(work: Work, run: string): Step {
   const { plan } = work;
@@ -59,12 +63,13 @@ export function layRun(work: Work, run: string): Step {
     return first === undefined ? [] : [`; at the ${grommet.zone} through the grommet of ${first}`];
   });
   const drilled = found ? waysDrilled(work, found) : [];
+  const isOpen = guarded.length > 0 && found?.passes?.some(({ zone }) => openZones.has(zone));
   return step(`run-${run}`, [safe, ...drilled], {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${found ? layInDoorText(found) : ''}`,
-    tools: ['trim tools', 'pull line', 'label printer'],
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found) : ''}`,
+    tools: ['trim tools', 'pull line', 'label printer', ...(isOpen ? ['sealer'] : [])],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
     acts: [

@@ -21,6 +21,8 @@ describe('a point that is still to be made', () => {
 
   test('is drilled with the battery off, and before the board goes in', () => {
     expect(step?.text).toMatch(/drill .*9 mm.* and set nut-a at p1\. First look and feel behind each/);
+    expect(step?.text).toMatch(/set a nut in sealer where the far side of its panel is open to the weather$/);
+    expect(step?.tools).toContain('sealer');
     expect(step?.after).toEqual(['battery-off']);
     expect(plan.steps.find(({ id }) => id === 'board-in-main')?.after).toContain('points-main');
   });
