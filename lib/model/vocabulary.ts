@@ -11,6 +11,7 @@ export type Panel = z.infer<typeof panelSchema>;
 
 /** What holds a part on a board beside screws through its own holes. */
 export const holdingSchema = z.enum(['strap', 'bracket', 'clamp', 'tape', 'hook-and-loop']);
+export type Holding = z.infer<typeof holdingSchema>;
 
 /** How an input takes what arrives at it: `unknown` where figures are missing. */
 export const inputVerdictSchema = z.enum(['within', 'too-low', 'too-high', 'unknown']);

@@ -129,7 +129,7 @@ export const mountingFindings = {
     ...commonPractice,
   },
   'part-not-held': {
-    asks: 'A part on a board has holes for screws, or it is written what holds it and where that is screwed down; a heavy one is not stuck on alone.',
+    asks: 'A part has holes for screws, or it is written what holds it, and on a board where that is screwed down; a heavy one is not stuck on alone.',
     levels: ['caution'],
     ...commonPractice,
   },

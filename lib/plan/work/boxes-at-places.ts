@@ -5,6 +5,7 @@ import { printedNumber } from '../../model/printed/index.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { boxLeads, madeBoxLead } from '../audio/box-leads.ts';
+import { strappedParts } from './loose-parts.ts';
 
 /** A place of the vehicle where an enclosure stands: what a crash throws forward there, and what holds it. */
 export interface BoxAtPlace {
@@ -61,7 +62,7 @@ export function boxesAtPlaces({
 /** How many straps hold a box at least, one at each end; common practice, no source. */
 const leastStraps = 2;
 
-/** The straps of one box: a part of the catalogue, or null where it has none, and how many hold it. */
+/** The straps of one box or other part: a part of the catalogue, or null where it has none, and how many hold it. */
 export interface BoxStraps {
   readonly strap: string | null;
   readonly count: number;
@@ -69,8 +70,8 @@ export interface BoxStraps {
 }
 
 /**
- * The straps of each box that straps hold: of the shelf before others, the weakest of which two hold its load forward,
- * else as many of the strongest as do. A load in kilograms at rest is one of m * g.
+ * The straps of each box, and of each other part off the boards, that straps hold: of the shelf before others, the weakest
+ * of which two hold its load forward, else as many of the strongest as do. A load in kilograms at rest is one of m * g.
  */
 export function boxStraps({
   parts,
@@ -81,17 +82,16 @@ export function boxStraps({
   const straps = partsOfKind(parts, 'fixing').flatMap(([id, { form, holds = 0 }]) =>
     form === 'strap' && holds > 0 ? [{ id, holdsN: holds * standardGravity }] : [],
   );
-  return boxesAtPlaces(job)
-    .filter(({ isStrapped, massKg }) => isStrapped && massKg > 0)
-    .map(({ forceN }): BoxStraps => {
-      const counted = straps.map(({ id, holdsN }) => {
-        return { id, holdsN, count: Math.max(leastStraps, Math.ceil(forceN / holdsN - 1e-9)) };
-      });
-      const [best] = counted.toSorted(
-        (a, b) => inOrder(a.id, b.id) || a.count - b.count || a.holdsN - b.holdsN || (a.id < b.id ? -1 : 1),
-      );
-      return { strap: best?.id ?? null, count: best?.count ?? leastStraps, forceN };
+  const boxes = boxesAtPlaces(job).filter(({ isStrapped, massKg }) => isStrapped && massKg > 0);
+  return [...boxes, ...strappedParts(job)].map(({ forceN }): BoxStraps => {
+    const counted = straps.map(({ id, holdsN }) => {
+      return { id, holdsN, count: Math.max(leastStraps, Math.ceil(forceN / holdsN - 1e-9)) };
     });
+    const [best] = counted.toSorted(
+      (a, b) => inOrder(a.id, b.id) || a.count - b.count || a.holdsN - b.holdsN || (a.id < b.id ? -1 : 1),
+    );
+    return { strap: best?.id ?? null, count: best?.count ?? leastStraps, forceN };
+  });
 }
 
 /** Straps that the catalogue lacks: they have no part, and are to be bought all the same, for the load that is told. */
@@ -103,7 +103,7 @@ export function strapsToBuy(job: Parameters<typeof boxStraps>[0]): PlanPick[] {
   return [
     {
       part: 'box-strap',
-      title: `Strap for a box, for ${printedNumber('pull-newtons', eachN)} N each, not in the catalogue`,
+      title: `Strap, for ${printedNumber('pull-newtons', eachN)} N each, not in the catalogue`,
       ...{ kind: 'fixing', quantity, unit: 'piece', stockQuantity: 0, short: quantity },
     },
   ];

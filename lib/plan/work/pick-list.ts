@@ -20,6 +20,7 @@ import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
 import { countsHole } from '../wiring/runs/way-holes.ts';
 import { boardTies } from '../wiring/ties.ts';
 import { boxStraps, strapsToBuy } from './boxes-at-places.ts';
+import { looseScrews } from './loose-parts.ts';
 import { cutsTaken } from './shelf-takes.ts';
 import { threadLockFor, threadLockToBuy } from './thread-lock.ts';
 import { wireToBuy } from './wire-to-buy.ts';
@@ -46,6 +47,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...wireToBuy(input.wires),
     ...groundFastenersToBuy(input.job),
     ...strapsToBuy(input.job),
+    ...looseScrews(input.job),
     ...threadLockToBuy(input.job, input.boards),
     ...suppliedLeads(input),
     ...broughtDevices(input),

@@ -8,6 +8,7 @@ import { fittedFans } from '../power/fans.ts';
 import { groundBolts } from '../wiring/ground-bolts.ts';
 import { firstPowers } from './bench-supply-limit.ts';
 import { boxesAtPlaces } from './boxes-at-places.ts';
+import { looseParts } from './loose-parts.ts';
 import { sourcesAt } from './readings/sources-at.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
 import { itemsSetLate } from './steps/steps-on-board.ts';
@@ -83,6 +84,7 @@ export function planWork(
       things: Object.keys(space['keep-reachable']),
     })),
     boxes: boxesAtPlaces(job),
+    loose: looseParts(job),
     groundBolts: groundBolts(job),
     fans: fittedFans(job),
     screwsOut: plan.boards.flatMap((planned) => {

@@ -7,6 +7,7 @@ import type { WorkLayer } from '../../model/vocabulary.ts';
 import { type WorkTimeName, workMinutes } from '../../model/work-times.ts';
 import type { GroundBolt } from '../wiring/ground-bolts.ts';
 import type { BoxAtPlace } from './boxes-at-places.ts';
+import type { LoosePart } from './loose-parts.ts';
 
 /** What the order of work follows from. */
 export interface Work {
@@ -55,6 +56,8 @@ export interface Work {
   readonly boxes: readonly BoxAtPlace[];
   /** Parts on boards whose screws come out behind. */
   readonly screwsOut: readonly string[];
+  /** Parts off the boards that have holes for screws. */
+  readonly loose: readonly LoosePart[];
   /** What fastens the lugs at each ground point. */
   readonly groundBolts: readonly GroundBolt[];
   /** The fans that the job fits, each with the space whose air it moves. */

@@ -1,7 +1,7 @@
 import type { Device } from '../../model/content/resolved-job.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { kilograms } from '../words.ts';
 
 /** What sticks a part on and gives in heat or in a crash. */
@@ -12,9 +12,10 @@ const screwed: readonly string[] = ['bracket', 'clamp'];
 
 const notHeld: Rule = {
   id: 'part-not-held',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job, plan } = about;
     const { value: limit, from } = houseRule(job, 'stuck-mass');
-    return plan.boards.flatMap(({ id: board, placements }) =>
+    const onBoards = plan.boards.flatMap(({ id: board, placements }) =>
       placements.flatMap(({ item }): Verdict<'part-not-held'>[] => {
         const device = deviceOf(job, item);
         const print = device?.facts.footprint;
@@ -52,8 +53,46 @@ const notHeld: Rule = {
         ];
       }),
     );
+    return [...onBoards, ...looseNotHeld(about)];
   },
 };
+
+/** What is bolted or screwed down wherever it stands. A speaker has its opening, and a holder in a lead hangs in it. */
+const screwedDown: ReadonlySet<string> = new Set([
+  'amplifier',
+  'processor',
+  'distribution',
+  'crossover',
+  'charger',
+  'capacitor-bank',
+]);
+
+/** The same of a part at a place of the vehicle that is too heavy to be stuck on. */
+function looseNotHeld({ job }: Case): Verdict<'part-not-held'>[] {
+  const { value: limit, from } = houseRule(job, 'stuck-mass');
+  return job.devices.flatMap(
+    ({ id, origin, spec, seat, board, facts, given }): Verdict<'part-not-held'>[] => {
+      const print = facts.footprint;
+      const isLoose =
+        origin === 'job' && board === null && seat !== null && screwedDown.has(spec?.kind ?? '');
+      if (!isLoose || !print || print.massKg <= limit + 1e-9) return [];
+      if (print.holes.length + print.bracketHoles.length > 0) return [];
+      const held = given?.held;
+      if (held !== undefined && !stuck.includes(held)) return [];
+      return [
+        {
+          ...{ level: 'caution', of: [id], value: print.massKg, limit, unit: 'kg', ...from },
+          message:
+            held === undefined
+              ? `${id} has no mounting holes, and nothing says what holds its ${kilograms(print.massKg)} at ${seat}`
+              : `${id}, ${kilograms(print.massKg)}, is held at ${seat} by ${held === 'tape' ? 'tape' : 'hook-and-loop'} alone; ${kilograms(limit)} is the most for it`,
+          remedy: `write held: of ${id} (strap, bracket, clamp), or mounting-holes: of its part`,
+          ...deviceSpot(job, id),
+        },
+      ];
+    },
+  );
+}
 
 /** What is told to hold an enclosure: at itself, or at a speaker in it. */
 function boxHeld(devices: readonly Device[], box: Device): readonly string[] {

@@ -17,4 +17,5 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   boxes: [],
   reachable: [],
   groundBolts: [],
+  loose: [],
 };

@@ -12,6 +12,7 @@ import {
   step,
   type Work,
 } from '../work.ts';
+import { heldText } from './held-words.ts';
 import type { Phases } from './item-phases.ts';
 import { jointActs, jointsText } from './splice-words.ts';
 
@@ -114,25 +115,11 @@ interface Mounting extends InRound {
   readonly why: string;
 }
 
-const holding = {
-  strap: 'under a strap',
-  bracket: 'in a bracket',
-  clamp: 'in a clamp',
-  tape: 'by tape',
-  'hook-and-loop': 'by hook-and-loop',
-} as const;
-
 /** What is looked for behind a board: no point of a screw, or nothing that those would touch that do come out. */
 function throughText({ screwsOut }: Work, mounted: readonly string[]): string {
   const items = mounted.filter((id) => screwsOut.includes(id));
   if (items.length === 0) return 'no screw stands through';
   return `the screws of ${items.join(', ')} come out behind the board, no others do, and nothing is led there`;
-}
-
-/** A part with what holds it, where the job says so. */
-function heldText({ plan }: Work, id: string): string {
-  const held = plan.items.find((item) => item.id === id)?.held;
-  return held === undefined ? id : `${id} (${holding[held]})`;
 }
 
 function mountAndPreset(work: Work, { round, place, by, mounted, why, before }: Mounting): Step[] {

@@ -15,6 +15,7 @@ import { boardIn, safe } from './board-in.ts';
 import { boxText, insideBoxesText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { mountInDoorText } from './door-words.ts';
+import { looseText } from './held-words.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
 import { groundPointSteps, pointSteps } from './point-steps.ts';
 import { layRun, wayHoleSteps } from './run-steps.ts';
@@ -144,7 +145,7 @@ function mountSteps(work: Work): Step[] {
     return step(`mount-${seat ?? 'loose'}`, beforeMount(work, seat), {
       layer: 'place',
       ...vehicle,
-      text: `Mount at ${seat ?? 'its place'}: ${own.join(', ')}${preset}${mountInDoorText(work, own)}${boxText(work, seat)}`,
+      text: `Mount at ${seat ?? 'its place'}: ${own.map((id) => looseText(work, id)).join(', ')}${preset}${mountInDoorText(work, own)}${boxText(work, seat)}`,
       tools: ['screwdriver', 'trim tools'],
       minutes: minutesFor(work, 'mount-item', own.length) + minutesFor(work, 'set-control', controls.length),
       installs: [...own],

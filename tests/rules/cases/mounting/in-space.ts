@@ -99,6 +99,21 @@ const held = (how?: 'strap' | 'tape' | 'bracket', mass = '1 kg', holes = false) 
     if (how !== undefined) amp.held = how;
   });
 
+/** The same amplifier at a place of the vehicle. */
+const loose = (how?: 'strap' | 'tape', mass = '1 kg', holes = false) =>
+  about({
+    content: (content) => {
+      const part = partIn(content, 'two-channel', 'amplifier');
+      part.mass = mass;
+      part['mounting-holes'] = holes ? [{ x: '5 mm', y: '5 mm', diameter: '5 mm' }] : [];
+      const amp = entry(content.job.devices, 'amp');
+      delete amp.on;
+      delete amp.at;
+      amp.in = 'boot';
+      if (how !== undefined) amp.held = how;
+    },
+  });
+
 const bracketed = () =>
   placed({}, (content) => {
     partIn(content, 'two-channel', 'amplifier')['bracket-holes'] = [
@@ -368,9 +383,26 @@ export const inSpaceCases = {
         says: /by a bracket, and nothing says where its screws go/,
       },
       { name: '0.26 kg on tape', about: () => held('tape', '0.26 kg'), level: 'caution', subject: 'amp' },
+      {
+        name: 'no holes, and nothing said, off the board',
+        about: () => loose(),
+        level: 'caution',
+        subject: 'amp',
+        says: /nothing says what holds its 1 kg at boot$/,
+      },
+      {
+        name: 'tape off the board',
+        about: () => loose('tape'),
+        level: 'caution',
+        subject: 'amp',
+        says: /at boot by tape alone/,
+      },
     ],
     quiet: [
       { name: 'a strap', about: () => held('strap') },
+      { name: 'a strap off the board', about: () => loose('strap') },
+      { name: '0.25 kg off the board', about: () => loose(undefined, '0.25 kg') },
+      { name: 'holes off the board', about: () => loose(undefined, '1 kg', true) },
       { name: '0.25 kg on tape', about: () => held('tape', '0.25 kg') },
       { name: 'holes', about: () => held(undefined, '1 kg', true) },
       { name: 'a bracket, and where it is screwed down', about: () => bracketed() },
