@@ -17,8 +17,10 @@ import type { Parent } from '../pen.ts';
 import { shortName } from '../power/feed-words.ts';
 import { onPaper } from '../sheet/scale.ts';
 import { type Drawing, keepPlace, openGroup, openSubject } from '../surface.ts';
+import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import { cutReferences } from './cross-references.ts';
 import { drawInsulationStrip, insulationsIn } from './insulation-strip.ts';
+import { joinedRoutes } from './joined-routes.ts';
 import { paintGhosts, paintRoutes } from './paint-routes.ts';
 import { wiresAlong } from './route-ends.ts';
 import { type LaidRoute, laidRoute } from './strands.ts';
@@ -49,7 +51,7 @@ export function paintLayer(
   const itemGroup = openGroup(drawing, drawing.svg, 'items');
   for (const item of items)
     drawItemOutline(openSubject(drawing, itemGroup, item.item.id), scene, item, items, lines.paleItem);
-  paintRoutes(drawing, openGroup(drawing, drawing.svg, 'routes'), own, items, clip);
+  paintJoined(drawing, scene, own, items);
   const stepOf = stepsOf(plan);
   const lettered = items.map((item) => letterItem(drawing, itemGroup, scene, item, own, items, stepOf));
   const withSheath = own.some(({ strands }) => strands.some(({ letters }) => letters === null));
@@ -83,6 +85,20 @@ export function paintLayer(
   const lost = listing ? listTags(drawing, room, without, nameOf) : [...unplaced];
   drawGhosts(() => paintGhosts(drawing, openGroup(drawing, drawing.svg, 'ghosts'), others, clip));
   return [...left, ...arrows, ...lost];
+}
+
+/** Draws the conductors of a layer, and a dot where one is joined to another: lines that only cross have none. */
+function paintJoined(
+  drawing: Drawing,
+  { plan, view, clip }: BoardScene,
+  own: readonly LaidRoute[],
+  items: readonly ItemOnBoard[],
+): void {
+  const { routes, joints } = joinedRoutes(plan, view, own);
+  const group = openGroup(drawing, drawing.svg, 'routes');
+  paintRoutes(drawing, group, routes, items, clip);
+  for (const joint of joints)
+    if (pointIn(joint, clip)) drawSymbol(drawing, group, placeSymbol(symbols.junction, joint));
 }
 
 /** A route with what of it belongs to a layer: of a cable that carries more, the sheath and its own conductors. */
