@@ -37,6 +37,18 @@ function openingsToCut({ devices, vehicle }: Pick<Job, 'devices' | 'vehicle'>): 
   );
 }
 
+/** Speakers of the job at places of the vehicle, but for those in a box. */
+function speakersLetIn({ devices }: Pick<Job, 'devices'>): Work['letIn'] {
+  const boxed = new Set(
+    devices.flatMap(({ seat, spec }) => (spec?.kind === 'enclosure' && seat !== null ? [seat] : [])),
+  );
+  return devices.flatMap(({ id, origin, seat, spec }) =>
+    origin === 'job' && seat !== null && spec?.kind === 'speaker' && !boxed.has(seat)
+      ? [{ item: id, cutOutM: spec['cut-out'] ?? null, depthM: spec.size.height }]
+      : [],
+  );
+}
+
 /** What the job says must be in place before a device. */
 function declaredWaits({ devices }: Pick<Job, 'devices'>): readonly Wait[] {
   return devices.flatMap(({ id, given }) =>
@@ -79,6 +91,7 @@ export function planWork(
     sourcesAt: sourcesAt(job),
     activeTweeters: activeTweeters(job, plan),
     openings: openingsToCut(job),
+    letIn: speakersLetIn(job),
     reachable: job.boards.map(({ id, space }) => ({
       board: id,
       things: Object.keys(space['keep-reachable']),

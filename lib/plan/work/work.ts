@@ -50,6 +50,12 @@ export interface Work {
     readonly seat: string;
     readonly cutOutM: number | null;
   }[];
+  /** Speakers that are let into a panel of the vehicle: the opening that each asks for (m), and how deep it goes in. */
+  readonly letIn: readonly {
+    readonly item: string;
+    readonly cutOutM: number | null;
+    readonly depthM: number;
+  }[];
   /** What has to stay reachable in the space of each board, by its names there. */
   readonly reachable: readonly { readonly board: string; readonly things: readonly string[] }[];
   /** Places where an enclosure is mounted: its mass with that of its speakers (kg), and the forward load of its fixings (N). */

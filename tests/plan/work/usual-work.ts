@@ -13,6 +13,7 @@ export const usualWork: Omit<Work, 'plan' | 'declared'> = {
   activeTweeters: [],
   fans: [],
   screwsOut: [],
+  letIn: [],
   openings: [],
   boxes: [],
   reachable: [],

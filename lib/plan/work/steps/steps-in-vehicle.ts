@@ -16,6 +16,7 @@ import { boxText, insideBoxesText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { mountInDoorText } from './door-words.ts';
 import { looseText } from './held-words.ts';
+import { letInText } from './let-in-words.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
 import { groundPointSteps, pointSteps } from './point-steps.ts';
 import { layRun, wayHoleSteps } from './run-steps.ts';
@@ -145,7 +146,7 @@ function mountSteps(work: Work): Step[] {
     return step(`mount-${seat ?? 'loose'}`, beforeMount(work, seat), {
       layer: 'place',
       ...vehicle,
-      text: `Mount at ${seat ?? 'its place'}: ${own.map((id) => looseText(work, id)).join(', ')}${preset}${mountInDoorText(work, own)}${boxText(work, seat)}`,
+      text: `Mount at ${seat ?? 'its place'}: ${own.map((id) => looseText(work, id)).join(', ')}${preset}${letInText(work, own)}${mountInDoorText(work, own)}${boxText(work, seat)}`,
       tools: ['screwdriver', 'trim tools'],
       minutes: minutesFor(work, 'mount-item', own.length) + minutesFor(work, 'set-control', controls.length),
       installs: [...own],
