@@ -10,6 +10,7 @@ import { type OpenedGroups, openGroups, type SpeakerGroup } from './draft/open-g
 import type { Undecided } from './draft/undecided.ts';
 import { cableRuns } from './laying/cables.ts';
 import { fixBoards } from './laying/fixings.ts';
+import { joinOnWay } from './laying/joints-on-way.ts';
 import { joinJumpers } from './laying/jumper-joints.ts';
 import { chooseLeads } from './laying/leads.ts';
 import { leaveOpen } from './laying/left-open.ts';
@@ -126,6 +127,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   );
   linkGrounds(draft, (device) => currentA(draft, device, driven));
   tellUnused(draft, needs);
+  joinOnWay(draft);
   layRuns(draft);
   cableRuns(draft);
   cableSpeakers(draft, driven);

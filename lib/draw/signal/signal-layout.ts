@@ -47,7 +47,10 @@ export interface SignalLayout {
 export function outputLines(plan: Pick<BuildPlan, 'audio' | 'joints'>, edge: SignalEdge): string[] {
   const joints = (plan.joints ?? [])
     .filter(({ id }) => edge.conductors.some(({ wire }) => wire.id === id))
-    .map(({ label, trunkLabel }) => `${label} joined to ${trunkLabel} before the port`);
+    .map(
+      ({ label, trunkLabel, at }) =>
+        `${label} joined to ${trunkLabel} ${at === undefined ? 'before the port' : `at ${at}`}`,
+    );
   const filters = filtersAt(plan.audio.channels, edge.from, edge).map(filterText);
   return [...(edge.channel ? channelLines(edge.channel) : []), ...filters, ...joints];
 }

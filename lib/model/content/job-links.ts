@@ -59,6 +59,16 @@ export const linkSchema = z.strictObject({
         with: builders(id, 'The link that enters the port; this one is joined to its wire.', {
           example: 'in-front-right',
         }),
+        at: builders(
+          id.optional(),
+          'The place on the way of that link where they are joined: one in which routes of its run meet. From there this one has a way of its own.',
+          { example: 'left-kick-panel', leftOut: 'they are joined before the port' },
+        ),
+        after: builders(
+          stretch.optional(),
+          'Or how far along that run from the terminal that they share. This one is as long as its way from there.',
+          { example: '110 in' },
+        ),
         part: builders(id.optional(), 'The splice of the catalogue that joins them.', {
           example: 'solder-sleeve-16',
           leftOut: 'one of the shelf that takes both conductors',

@@ -102,3 +102,13 @@ export function meetingPlaces(
     return here.map((place) => ({ place, alongM: there }));
   });
 }
+
+/** True for a device that stands where the first of some routes begins: on a board that it reaches, or in a place there. */
+export function isAtBeginning(
+  [first]: readonly RunWay[],
+  { board, seat, id }: { readonly board: string | null; readonly seat: string | null; readonly id: string },
+): boolean {
+  if (!first) return false;
+  if (board !== null) return first.isTurned && first.route.reaches !== undefined;
+  return beginningOf(first).includes(seat ?? id);
+}

@@ -3,7 +3,7 @@ import { builders } from '../audience.ts';
 
 const name = builders(z.string());
 
-/** A wire that is joined to another before the port that both begin at. */
+/** A wire that is joined to another before the port that both begin at, or on the way of the other. */
 export const planJointSchema = z.object({
   /** The wire that is joined. */
   id: name,
@@ -12,6 +12,8 @@ export const planJointSchema = z.object({
   trunk: name,
   trunkLabel: name,
   terminal: name,
+  /** Where on its way that is; left out where it is before the port. */
+  at: builders(z.string().optional()),
   /** From the port along the wire. */
   distanceM: builders(z.number()),
   /** The splice; null where the catalogue has none that takes both. */

@@ -17,6 +17,7 @@ import type { ConductorRole } from '../../model/vocabulary.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { trunkOf } from '../wiring/branches.ts';
+import { liesOnWay } from '../wiring/joints.ts';
 import { unknownDiameterM, wireDiameterM } from '../wiring/wire-diameter.ts';
 import { layerOfRole } from './wire-layer.ts';
 
@@ -35,7 +36,7 @@ export interface BoardWire {
 export function boardWires(job: Job, board: Board, roles: ReadonlyMap<string, ConductorRole>): BoardWire[] {
   const groups = new Map<string, Link[]>();
   for (const link of job.links) {
-    if (!isOn(job, board, link.from) && !isOn(job, board, link.to)) continue;
+    if (![link.from, link.to].some((end) => isOn(job, board, end) && !liesOnWay(job, link, end))) continue;
     const key = link.cable
       ? `${link.cable.id} ${link.from.device} ${link.to.device}`
       : pathTogether(job, link);
@@ -143,7 +144,8 @@ function reach(job: Job, along: readonly Link[]): { readonly longestM?: number }
 
 /** A terminal of the board, or the edge that a link leaves it by. */
 function endOnBoard(job: Job, board: Board, link: Link, end: LinkEnd): LayoutEnd {
-  if (isOn(job, board, end)) return { item: end.device, terminal: terminalId(end) };
+  if (isOn(job, board, end) && !liesOnWay(job, link, end))
+    return { item: end.device, terminal: terminalId(end) };
   return { exit: exitEdge(job, board, link) ?? 'nearest' };
 }
 

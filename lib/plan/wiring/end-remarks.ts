@@ -1,9 +1,12 @@
+import type { Link } from '../../model/content/resolved-job.ts';
+import type { Shop } from '../../model/content/shop.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { listed } from '../../model/printed/listed.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { EndPreparation } from '../../power/conductor/end-preparation.ts';
+import { tapeText } from '../keeping/tape-text.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { Joined } from './joints.ts';
 import type { TerminalForm } from './terminal-parts.ts';
@@ -16,29 +19,43 @@ export function refusal(
   sharing: readonly SizedConductor[],
   terminal: string,
   { reason, alternatives }: Extract<EndPreparation, { prep: 'refused' }>,
+  units: Shop['units'],
 ): Remark {
   const wires = sharing.map(({ link }) => link.id);
+  const joints = jointsFor(sharing, units);
   return {
     rule: 'port-refuses-conductor',
     level: 'stop',
     of: [...wires, terminal],
     message: wires.length > 1 ? `${reason}: ${wires.join(' and ')}` : reason,
-    remedy: [...jointsFor(sharing), ...alternatives].join('; or ') || 'use another terminal',
-    ...(jointsFor(sharing).length > 0 && {
-      writesAt: sharing.slice(1).map(({ link }) => linkEntry(link.id)),
+    remedy: [...joints, ...alternatives].join('; or ') || 'use another terminal',
+    ...(joints.length > 0 && {
+      writesAt: (sharing.some(isBranch) ? sharing.filter(isBranch) : sharing.slice(1)).map(({ link }) =>
+        linkEntry(link.id),
+      ),
     }),
   };
 }
 
+const isBranch = ({ link }: SizedConductor): boolean => link.given?.branch !== undefined;
+
 /** The lines that join all but the first of the conductors of a port before it; none where that is not lawful. */
-function jointsFor(sharing: readonly SizedConductor[]): readonly string[] {
+function jointsFor(sharing: readonly SizedConductor[], units: Shop['units']): readonly string[] {
   const [first, ...others] = sharing;
   if (!first || others.length === 0 || !sharing.every(({ role }) => joinable.includes(role))) return [];
+  const parting = sharing.find(({ link }) => link.given?.branch);
+  if (parting) return [partingJoint(parting.link, units)];
   const line = `joint: { with: ${linkName(first.link.id)} }`;
   const names = others.map(({ link }) => linkName(link.id));
   return [
     `join it before the port: write ${line} at the ${names.length === 1 ? 'link' : 'links'} ${listed(names)}`,
   ];
+}
+
+/** A branch parts on the way: one wire leads up to there, and the joint lies where they part. */
+function partingJoint({ id, given }: Link, units: Shop['units']): string {
+  const { from = '', after = 0, leg = 0 } = given?.branch ?? {};
+  return `lead one wire up to where they part and join them there: at the link ${linkName(id)} write joint: { with: ${from}, after: ${tapeText(after, units)} } and length: ${tapeText(leg, units)}, with what its loop takes, in place of branch:`;
 }
 
 /** No splice of the catalogue takes two conductors side by side. */

@@ -26,7 +26,7 @@ export function joinedEnd(
   return {
     end: {
       ...base,
-      ...jointPrep(trunkLabel),
+      ...jointPrep(trunkLabel, joined),
       part,
       stripM: strip.value,
       ...dieOf(job.parts, part),

@@ -1,5 +1,14 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
-import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import {
+  type Job,
+  type Link,
+  type LinkEnd,
+  linkEndOf,
+  type Run,
+  terminalId,
+} from '../../model/content/resolved-job.ts';
+import { isAtBeginning } from '../../model/content/run-ways.ts';
+import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanJoint, PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { type Splice, spliceTakes } from '../../power/conductor/joint-size.ts';
@@ -12,6 +21,10 @@ export interface Joined {
   /** The port. */
   readonly terminal: string;
   readonly part: string | null;
+  /** Where they are joined on the way of the other link. */
+  readonly at: string | null;
+  /** How far along its run from the shared terminal that is (m); null for a joint before the port. */
+  readonly alongM: number | null;
 }
 
 /** What a link is joined to; null for one that enters its ports itself. */
@@ -19,7 +32,22 @@ export function joinedTo(job: Pick<Job, 'links'>, link: Link): Joined | null {
   const joint = link.given?.joint;
   const trunk = joint && trunkOf(job, link, joint.with);
   const terminal = trunk && sharedTerminal(link, trunk);
-  return trunk && terminal ? { trunk, terminal, part: joint.part ?? null } : null;
+  if (!trunk || !terminal) return null;
+  const { part = null, at = null, after: alongM = null } = joint;
+  return { trunk, terminal, part, at, alongM };
+}
+
+/** How far a link goes by its run (m): one that is joined to another of the same run from there on alone. */
+export function alongRunM(job: Pick<Job, 'links'>, link: Link, run: Run): number {
+  const joined = joinedTo(job, link);
+  const sharedM = joined?.trunk.run === run.id ? (joined.alongM ?? 0) : 0;
+  return Math.max(0, routeLengthM(run.route) - sharedM);
+}
+
+/** True for an end of a link that lies on the way of another one, where the two are joined, and not at its terminal. */
+export function liesOnWay(job: Pick<Job, 'links'>, link: Link, end: LinkEnd): boolean {
+  const joined = joinedTo(job, link);
+  return joined !== null && joined.alongM !== null && joined.terminal === terminalId(end);
 }
 
 /** True for an end that goes into its port, and is not joined to another wire before it. */
@@ -72,19 +100,45 @@ export function planJoints(job: Job, wires: readonly PlanWire[]): PlanJoint[] {
     const trunk = joined && wires.find(({ id }) => id === joined.trunk.id);
     if (!joined || !wire || !trunk) return [];
     const key = `${trunk.id} ${joined.terminal}`;
-    const nth = (before.get(key) ?? 0) + 1;
+    const nth = (before.get(key) ?? 0) + (joined.alongM === null ? 1 : 0);
     before.set(key, nth);
+    const onWayM = joined.alongM === null ? null : toJointM(job, trunk, joined.terminal, joined.alongM);
     return [
       {
         ...{ id: wire.id, label: wire.label, trunk: trunk.id, trunkLabel: trunk.label },
-        ...{ terminal: joined.terminal, distanceM: nth * apartM },
+        ...{ terminal: joined.terminal, distanceM: onWayM ?? nth * apartM },
+        ...(joined.alongM !== null && { at: joined.at ?? 'its way' }),
         part: wire.ends.find(({ terminal }) => terminal === joined.terminal)?.part ?? null,
       },
     ];
   });
 }
 
+/**
+ * How far a joint on the way of a wire lies from one of its terminals (m): its loop there, its way on the board where the
+ * terminal is on one, and its run up to the joint, with the slack at each hinge before it.
+ */
+function toJointM(job: Job, wire: PlanWire, terminal: string, alongM: number): number {
+  const run = job.runs.find(({ id }) => id === wire.run);
+  const device = job.devices.find(({ id }) => id === linkEndOf(terminal).device);
+  if (!run || !device) return alongM;
+  const slackM = job.rules['hinge-slack'].value;
+  const { passes } = run.route;
+  const inTurn = isAtBeginning(run.ways, device) ? passes : passes.toReversed();
+  const before = inTurn.filter((_, at) => routeLengthM({ passes: inTurn.slice(0, at) }) < alongM - 1e-9);
+  const hingesM = hingesOf({ passes: before }).length * slackM;
+  const loopM = wire.ends.find((end) => end.terminal === terminal)?.loopM ?? 0;
+  const loopsM = wire.ends.reduce((sum, end) => sum + (end.loopM ?? 0), 0);
+  const inVehicleM = routeLengthM(run.route) + hingesOf(run.route).length * slackM + loopsM;
+  const boardM = device.board === null ? 0 : Math.max(0, wire.lengthM - inVehicleM);
+  return boardM + alongM + hingesM + loopM;
+}
+
 /** What an end says that is joined to another wire. */
-export function jointPrep(trunkLabel: string): Pick<WireEnd, 'prep' | 'form'> {
-  return { prep: `joined to ${trunkLabel} before the port`, form: 'joint' };
+export function jointPrep(
+  trunkLabel: string,
+  { at, alongM }: Pick<Joined, 'at' | 'alongM'>,
+): Pick<WireEnd, 'prep' | 'form'> {
+  const where = alongM === null ? 'before the port' : at === null ? 'on its way' : `at ${at}`;
+  return { prep: `joined to ${trunkLabel} ${where}`, form: 'joint' };
 }

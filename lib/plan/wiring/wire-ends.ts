@@ -69,7 +69,8 @@ export function prepareWireEnd(
   const joined = joinedTo(job, link);
   if (joined?.terminal === id && own) {
     // Nothing of it is tightened in the port.
-    const { torqueNm: _, ...free } = base;
+    const { torqueNm: _, ...bare } = base;
+    const free = joined.alongM === null ? bare : { ...bare, loopM: 0 };
     return joinedEnd(job, joined, own, free, sized, labels.get(joined.trunk.id) ?? joined.trunk.id);
   }
   const kind = portKinds[spec?.joint ?? 'plug'];
@@ -150,7 +151,7 @@ function endInPort(
   if (result.prep === 'refused')
     return {
       end: { ...base, prep: 'refused', form: 'refused' },
-      remarks: first ? [refusal(ordered, id, result)] : [],
+      remarks: first ? [refusal(ordered, id, result, job.shop.units)] : [],
     };
   // A twin ferrule holds both: it is made for the thicker. One crimp holds all of them together.
   const areas = ordered.map(({ cable }) => cable.size.areaMm2);

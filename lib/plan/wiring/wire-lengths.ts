@@ -9,7 +9,7 @@ import {
   type Run,
   terminalId,
 } from '../../model/content/resolved-job.ts';
-import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
+import { hingesOf } from '../../model/content/vehicle-route.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import type { ValueOrigin } from '../../model/trace.ts';
@@ -17,6 +17,7 @@ import type { Edge } from '../../model/vocabulary.ts';
 import type { LaidBoard } from '../board/laid-board.ts';
 import { boardToRim } from './board-to-rim.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { alongRunM, liesOnWay } from './joints.ts';
 
 /** Length of a link's conductor, and how it came about. */
 export interface WireLength {
@@ -75,10 +76,11 @@ function lengthOf(
     return whole(cable['made-length'], 'made length of the lead');
   const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
-  const runM = run ? routeLengthM(run.route) : 0;
+  const runM = run ? alongRunM(job, link, run) : 0;
   const hingesM = run ? hingesOf(run.route).length * job.rules['hinge-slack'].value : 0;
-  const { boardM, rimM } = routed.get(link.id) ?? acrossBoard(link, laid, run?.route);
-  const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
+  const ends = [link.from, link.to].filter((end) => !liesOnWay(job, link, end));
+  const { boardM, rimM } = routed.get(link.id) ?? acrossBoard(ends, laid, run?.route);
+  const loopsM = ends.reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
     ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
     ...(!branch && runM > 0 ? [['run', runM] as const] : []),
@@ -132,8 +134,12 @@ export function loopM({ rules }: Pick<Job, 'rules'>, devices: DevicesById, end: 
 }
 
 /** Level and upright distance on the board between the ends of a link, or from its end to where it leaves and on to the rim. */
-function acrossBoard(link: Link, laid: readonly LaidBoard[], route: Run['route'] | undefined): RoutedWay {
-  const ends = [link.from, link.to].flatMap((end) => terminalPoint(laid, end) ?? []);
+function acrossBoard(
+  within: readonly LinkEnd[],
+  laid: readonly LaidBoard[],
+  route: Run['route'] | undefined,
+): RoutedWay {
+  const ends = within.flatMap((end) => terminalPoint(laid, end) ?? []);
   const [first, second] = ends;
   if (!first) return { boardM: 0, rimM: 0 };
   if (second && second.board === first.board)

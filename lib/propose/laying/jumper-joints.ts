@@ -30,6 +30,7 @@ export function joinJumpers(draft: Draft, driven: readonly DrivenOutputs[]): voi
   for (const [id, link] of Object.entries(draft.links)) {
     const device = draft.device(linkEndOf(link.from).device);
     const other = draft.device(linkEndOf(link.to).device);
+    if (link.joint) continue;
     const isJumper = device !== null && (other?.id === device.id || isFilterBeside(device, other));
     if (!isJumper || !draft.isProposed('links', id) || linkRole(draft, link) !== 'speaker') continue;
     const loadOhm = driven

@@ -50,7 +50,12 @@ export function pickRoute(
 export function layRuns(draft: Draft): void {
   const inRuns = new Set(Object.values(draft.runs).flatMap(({ links }) => links));
   const open = Object.entries(draft.links).filter(
-    ([id, link]) => !inRuns.has(id) && link.length === undefined && link.branch === undefined,
+    ([id, link]) =>
+      !inRuns.has(id) &&
+      link.length === undefined &&
+      link.branch === undefined &&
+      // Nobody knows which place lies so far along another run.
+      (link.joint?.after === undefined || link.joint.at !== undefined),
   );
   const side = batteriesOf(draft).starter?.side ?? 'middle';
   const byRoute = new Map<string, { readonly way: Way; readonly links: string[] }>();
@@ -92,7 +97,7 @@ function whyBy({ by, route }: Way): string {
 
 /** What a run over several routes is called: by where its ends lie. */
 function chainName(draft: Draft, way: Way, link: JobLink | undefined): string {
-  const ends = link ? endsOf(draft, link) : [];
+  const ends = link ? laidBetween(draft, link) : [];
   const names = ends.flatMap((end) => (end ? placeName(draft, end) : []));
   return names.length === 2 ? names.toReversed().join('-to-') : way.by.join('-and-');
 }
@@ -110,11 +115,11 @@ const isPower = (draft: Draft, link: { readonly from: string; readonly to: strin
 function routeOf(
   draft: Draft,
   id: string,
-  link: { readonly from: string; readonly to: string },
+  link: JobLink,
   side: VehicleSide,
   withPower: ReadonlySet<string>,
 ): Way | null {
-  const [one, other] = endsOf(draft, link);
+  const [one, other] = laidBetween(draft, link);
   if (!one || !other) return null;
   if (isOnePlace(one, other)) {
     if (!('board' in one)) beside(draft, id, 'both ends stand in one place');
@@ -132,6 +137,16 @@ function routeOf(
   else if (isToBody(link)) groundLead(draft, id);
   else askForRoute(draft, id, link, [one, other]);
   return null;
+}
+
+/** Where the wire of a link begins and ends: one that is joined to another on its way begins there. */
+function laidBetween(draft: Draft, link: Pick<JobLink, 'from' | 'to' | 'joint'>) {
+  const [one, other] = endsOf(draft, link);
+  const { at, with: name = '' } = link.joint ?? {};
+  const trunk = draft.links[name];
+  if (at === undefined || !trunk) return [one, other] as const;
+  const isShared = [trunk.from, trunk.to].includes(link.from);
+  return isShared ? ([{ served: [at] }, other] as const) : ([one, { served: [at] }] as const);
 }
 
 /** A link between a battery and what stands beside it. */

@@ -13,13 +13,15 @@ import { joinText, wiredBest } from './driven-way.ts';
 import { sideOf } from './inputs.ts';
 import { namedFor, playedBy } from './named-for.ts';
 import { type AmplifierOutput, freeChannels, outputsOf, strengthW } from './outputs.ts';
-import type { DrivenGroup, SignalChain } from './signal-chain.ts';
+import type { DrivenGroup, InLineGroup, SignalChain } from './signal-chain.ts';
+import { takenText, toldOutputs } from './written-outputs.ts';
 
 /** What the channels of one amplifier are dealt from. */
 interface Deal {
   readonly draft: Draft;
   readonly amplifier: DraftDevice;
   readonly groups: readonly DrivenGroup[];
+  readonly inLine: readonly InLineGroup[];
   readonly bands: ReadonlyMap<string, Band>;
   /** The processor before it, which makes the bands as far as it can. */
   readonly processor: DraftDevice | null;
@@ -36,6 +38,7 @@ export function dealChannels(
       draft,
       amplifier,
       groups: chain.groups.filter(({ driver, needy }) => driver?.id === amplifier.id && needy.length > 0),
+      inLine: chain.inLine,
       bands,
       processor: chain.processorOf.get(amplifier.id) ?? null,
     }),
@@ -43,10 +46,11 @@ export function dealChannels(
 }
 
 function dealAmplifier(deal: Deal): readonly DrivenOutputs[] {
-  const { draft, amplifier, groups } = deal;
+  const { draft, amplifier } = deal;
+  const { dealt: told, left: groups } = toldOutputs(draft, amplifier, deal.groups, deal.inLine);
   const named = groups.filter(({ given }) => given.channels);
   const others = groups.filter(({ given }) => !given.channels);
-  const dealt: DrivenOutputs[] = named.flatMap((group) => namedOutputs(draft, amplifier, group) ?? []);
+  const dealt = [...told, ...named.flatMap((group) => namedOutputs(draft, amplifier, group) ?? [])];
   const taken = () => dealt.flatMap(({ outputs }) => outputs.flatMap(({ output }) => output.channels));
   const free = () => freeChannels(draft, amplifier).filter((name) => !taken().includes(name));
   const isBass = (group: DrivenGroup) => speakerPart(group)?.band === 'subwoofer';
@@ -129,7 +133,7 @@ function topOutputs(deal: Deal, groups: readonly DrivenGroup[], free: readonly s
     const listed = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names.join('');
     draft.ask(
       ['devices', groups.at(-1)?.id ?? amplifier.id],
-      `${amplifier.id} has ${usable.length} channels${usable.length < outputsOf(amplifier).filter(({ channels }) => channels.length === 1).length ? ' left' : ''}, and ${listed} are ${asked} speakers`,
+      `${amplifier.id} has ${usable.length} channels${usable.length < outputsOf(amplifier).filter(({ channels }) => channels.length === 1).length ? ' left' : ''}${takenText(draft, amplifier)}, and ${listed} are ${asked} speakers`,
       `${crossoverLine(deal, groups)}drive a group by another amplifier, or write channels: to put two on one`,
     );
     return [];

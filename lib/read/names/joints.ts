@@ -3,6 +3,7 @@ import type { Part } from '../../model/kinds/index.ts';
 import { roleBetween } from '../../model/ports/conductor-roles.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import type { Report } from '../report.ts';
+import { placeJoints } from '../resolve/place-joints.ts';
 import { checkBranches } from './audio-names.ts';
 
 interface Looking {
@@ -12,10 +13,14 @@ interface Looking {
   readonly report: Report;
 }
 
-/** Links that share a terminal with another: those that part from it on their run, and those that are joined to it. */
-export function checkShared(looking: Looking & { readonly runs: readonly Run[] }): void {
+/**
+ * Links that share a terminal with another: those that part from it on their run, and those that are joined to it. The
+ * links as they are then, with the distance of each joint on a way.
+ */
+export function checkShared(looking: Looking & { readonly runs: readonly Run[] }): readonly Link[] {
   checkBranches(looking.links, looking.runs, looking.report);
   checkJoints(looking);
+  return placeJoints(looking);
 }
 
 /** A joint is to a link that enters the port at which both begin, and of a splice; a feed or a ground has none. */

@@ -81,9 +81,9 @@ export function resolveJob(
   const boards = resolveBoards(file, vehicle, { parts: around.parts, devices }, report);
   checkCables(file, around.parts, report);
   const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
-  const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
+  const opened = openLinks(file, vehicle, around.parts, devices, byLink, report);
   checkAudioFields(devices, report);
-  checkShared({ links, runs, devices, parts: around.parts, report });
+  const links = checkShared({ links: opened, runs, devices, parts: around.parts, report });
   checkWires(file, around.parts, report);
   checkOpen(file, devices, links, report);
   checkSaid(file, report);

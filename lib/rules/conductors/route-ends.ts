@@ -1,5 +1,6 @@
 import type { Device, Job, Link, Run } from '../../model/content/resolved-job.ts';
 import { leftAndRightSpeakers } from '../../plan/audio/left-and-right-speakers.ts';
+import { liesOnWay } from '../../plan/wiring/joints.ts';
 import { deviceOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
@@ -17,7 +18,8 @@ function ledDevices(job: Job): readonly Led[] {
   return job.links.flatMap((link) => {
     const run = job.runs.find(({ id }) => id === link.run);
     if (!run) return [];
-    return [link.from, link.to].flatMap((end): Led[] => {
+    const ends = [link.from, link.to].filter((end) => !liesOnWay(job, link, end));
+    return ends.flatMap((end): Led[] => {
       const device = deviceOf(job, end.device);
       const isPlaced =
         device && (device.seat !== null || (device.origin === 'vehicle' && device.part !== null));

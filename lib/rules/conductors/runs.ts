@@ -1,8 +1,9 @@
 import type { Job, Link, Run } from '../../model/content/resolved-job.ts';
 import { stretchesOf } from '../../model/content/run-ways.ts';
-import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
+import { hingesOf } from '../../model/content/vehicle-route.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { boardToRim } from '../../plan/wiring/board-to-rim.ts';
+import { alongRunM } from '../../plan/wiring/joints.ts';
 import { hasGrommet } from '../../plan/wiring/runs/way-holes.ts';
 import { catalogueSpot, partOf, routeSpot, stretchSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
@@ -38,10 +39,11 @@ const coveringSmall: Rule = {
 /** What a wire has to cover at least, metres: its run or its two stretches of it, its way on the board, and from there to the rim. */
 function leastLengthM(
   { job, plan }: Pick<Case, 'job' | 'plan'>,
-  { id, given }: Link,
+  link: Link,
   run: Run,
 ): { readonly runM: number; readonly boardM: number } {
-  const runM = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
+  const { id, given } = link;
+  const runM = given?.branch ? given.branch.after + given.branch.leg : alongRunM(job, link, run);
   const lying = plan.boards.flatMap(({ id: name, routes, exits, datumInSpace }): readonly number[] => {
     const board = job.boards.find((one) => one.id === name);
     const exit = exits.find(({ wire }) => wire === id);

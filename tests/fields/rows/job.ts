@@ -144,6 +144,20 @@ export const jobRows: readonly Row[] = [
   ],
   ['wired/links/coil/joint/with', 'a link that is not there', 'turn-onn', /turn-on/],
   [
+    'wired/links/coil/joint/at',
+    'a place that its run does not pass',
+    'boot',
+    /goes by no run|no place in which routes/,
+    { too: { 'wired/links/coil/joint/with': 'turn-on-amp' } },
+  ],
+  [
+    'wired/links/coil/joint/after',
+    'feet for inches',
+    '60 ft',
+    /goes by no run|further along/,
+    { too: { 'wired/links/coil/joint/with': 'turn-on-amp' } },
+  ],
+  [
     'wired/links/coil/joint/part',
     'a lug for a splice',
     'lug-4-m8',

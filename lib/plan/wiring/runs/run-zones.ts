@@ -11,6 +11,7 @@ import { ambientRules, isEngineSpace } from '../../../model/zone-ambient.ts';
 import type { RunZone } from '../../../power/conductor/ampacity.ts';
 import { sharedTerminal, trunkOf } from '../branches.ts';
 import type { DevicesById } from '../conductor-role.ts';
+import { liesOnWay } from '../joints.ts';
 import { isCovered } from './run-coverings.ts';
 
 /** The zones that the conductor of a link passes, with the length in each: its run's, then those of its ends. */
@@ -19,7 +20,8 @@ export function wireZones(job: Job, devices: DevicesById, link: Link, lengthM: n
   const passes = passesOf(job, devices, run, link);
   const along = passes.reduce((sum, pass) => sum + pass.lengthM, 0);
   const rest = Math.max(0, lengthM - along);
-  const ends = [...new Set([link.from, link.to].map(({ device }) => endZone(devices.get(device), link)))];
+  const own = [link.from, link.to].filter((end) => !liesOnWay(job, link, end));
+  const ends = [...new Set(own.map(({ device }) => endZone(devices.get(device), link)))];
   const open = ends.filter((zone) => !passes.some((pass) => pass.zone === zone));
   if (open.length === 0) return passes.length > 0 ? passes : [{ zone: 'cabin', lengthM: rest, edge: false }];
   return [...passes, ...open.map((zone) => ({ zone, lengthM: rest / open.length, edge: false }))];

@@ -46,6 +46,9 @@ function jointsOf({ plan: { joints = [] } }: Work, wires: readonly PlanWire[]): 
   return joints.filter(({ id }) => wires.some((wire) => wire.id === id));
 }
 
-function jointText(work: Work, { label, trunkLabel, terminal, distanceM, part }: PlanJoint): string {
-  return `${label} to ${trunkLabel} ${lengthText(work, 'measured', distanceM)} before ${terminal} by ${part ?? 'a splice that takes both'}`;
+function jointText(work: Work, { label, trunkLabel, terminal, distanceM, part, at }: PlanJoint): string {
+  const farM = lengthText(work, 'measured', distanceM);
+  const where =
+    at === undefined ? `${farM} before ${terminal}` : `at ${at}, ${farM} along it from ${terminal},`;
+  return `${label} to ${trunkLabel} ${where} by ${part ?? 'a splice that takes both'}`;
 }

@@ -11,7 +11,9 @@ export function jointsTable(
 ): Table | null {
   if (joints.length === 0) return null;
   return tableOf(
-    'Wires that are joined to others before a port',
+    joints.some(({ at }) => at !== undefined)
+      ? 'Wires that are joined to others before a port or on their way'
+      : 'Wires that are joined to others before a port',
     joints,
     [
       { title: 'Label', cell: ({ label }) => strong(label) },
@@ -22,6 +24,9 @@ export function jointsTable(
         kind: 'figure',
         cell: ({ distanceM }) => write.wire('measured', distanceM).text,
       },
+      ...(joints.some(({ at }) => at !== undefined)
+        ? [{ title: 'At', cell: ({ at }: (typeof joints)[number]) => at ?? 'the port' }]
+        : []),
       { title: 'By', cell: ({ part }) => (part === null ? none.text : names.part(part)) },
       tick('Joined'),
       tick('Pull-test'),
