@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { parseQuantity } from '../../../lib/model/quantity/quantity.ts';
 import type { JoinedRemark } from '../../../lib/model/remark.ts';
-import { partsFile, withBoard } from '../../read/problem-case.ts';
+import { inJob, partsFile, vehicleFile, withBoard } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
 import { onTheBoard } from '../power/four-points.ts';
@@ -99,5 +100,48 @@ describe('a board that is too soft', () => {
       }),
       { numRuns: 4, seed: 3 },
     );
+  });
+});
+
+describe('a board that nothing of the shop makes stiff enough', () => {
+  const shelf = [thin, { id: 'ply-4', mm: 4, gpa: 9, pieces: 1 }];
+  const high: Change = ['content/shop.yaml', 'stock:\n', 'rules: { first-mode: 900 Hz }\nstock:\n'];
+  const planned = (...changes: readonly Change[]) =>
+    smallPlan(...sheetsOf(shelf), ...boardOf('thin'), high, ...changes);
+  const hertz = (text = '') => Number(/first mode ([\d.]+) Hz/.exec(text)?.[1]);
+  const { plan, remarks } = planned();
+  const remedy = softOf(remarks)?.remedy ?? '';
+
+  test('is told where one more fixing does most, off every part, and what it then comes to', () => {
+    const told = /one more fixing does(?: most)? at x: ([\d./ ]+) in, y: ([\d./ ]+) in of the space/.exec(
+      remedy,
+    );
+    expect(told, remedy).not.toBeNull();
+    const [x = 0, y = 0] = [told?.[1], told?.[2]]
+      .map((text = '') => parseQuantity(`${text} in`, 'length'))
+      .map(Number);
+    const [before] = plan.boards;
+    for (const { xM, yM, widthM, depthM } of before?.placements ?? []) {
+      const [dx, dy] = [x - 0.01 - xM, y - 0.01 - yM];
+      expect(dx > 0 && dx < widthM && dy > 0 && dy < depthM).toBe(false);
+    }
+    // Written, the board comes to what was told, rounded down.
+    const { plan: held } = planned(
+      [
+        vehicleFile,
+        '    sound-points:\n',
+        `    sound-points:\n      more: { x: ${x * 1000} mm, y: ${y * 1000} mm, stud: M6, what: rivet nut, behind: nothing }\n`,
+      ],
+      inJob('fixings: { c:', 'fixings: { more: { point: more, fixing: bolt-a }, c:'),
+    );
+    const modeHz = held.boards[0]?.firstModeHz ?? 0;
+    expect(modeHz).toBeGreaterThan((before?.firstModeHz ?? 0) + 2);
+    expect(Math.floor(modeHz)).toBe(hertz(remedy));
+  });
+
+  test('is told the sheet in stock that does most', () => {
+    const told = /sheet: ply-4 does most (\(.*?\))/.exec(remedy)?.[1];
+    const { plan: thicker } = smallPlan(...sheetsOf(shelf), ...boardOf('ply-4'));
+    expect(Math.floor(thicker.boards[0]?.firstModeHz ?? 0)).toBe(hertz(told));
   });
 });

@@ -2,29 +2,19 @@ import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { fitBoard } from '../../../board/layout/fit-in-space.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
-import type { Keep } from '../../../model/keep.ts';
 import type { PlanBoard, PlanHole } from '../../../model/plan/index.ts';
 import { modeHertz, sagMm } from '../../../model/printed/told.ts';
 import { piecesOf } from '../../../shelf/shelf-lengths.ts';
+import { tapeText } from '../../keeping/tape-text.ts';
 import { planHouseRules } from '../../plan-house-rules.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
-import type { BoardFixing } from '../board-shape.ts';
-import { buildStep, onFixings } from '../board-steps.ts';
-import type { LaidBoard } from '../laid-board.ts';
+import { buildStep, onFixings, stiffnessStep } from '../board-steps.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
 import { proposeRibs, type RibProposal } from '../ribs/rib-proposals.ts';
+import { bestFixingPlace } from './fixing-place.ts';
 import { buildOf } from './sheet-build.ts';
 import { type NamedSheet, ofSheet } from './sheet-lacks.ts';
-
-/** A board that is too soft, as it is planned. */
-export interface SoftBoard {
-  readonly job: Job;
-  readonly laid: LaidBoard;
-  readonly fixings: readonly BoardFixing[];
-  readonly planned: PlanBoard;
-  readonly wantedHz: number;
-  readonly keep: Keep;
-}
+import type { SoftBoard } from './soft-board.ts';
 
 const orFixing = ', or add a fixing near the heaviest part';
 
@@ -43,7 +33,48 @@ export function stifferBuild(soft: SoftBoard): string {
   if (sheet) return `${sheetWords(sheet)}${orFixing}`;
   const both = sheetWithRibs(soft, holes);
   if (both) return `write sheet: ${both.id} and ${ribWords(both.ribs)}${orFixing}`;
-  return `no sheet of the shop that fits, nor a rib behind it, reaches ${wantedHz} Hz on these fixings: add a fixing near the heaviest part`;
+  return [
+    `no sheet of the shop that fits, nor a rib behind it, reaches ${wantedHz} Hz on these fixings`,
+    ...nearestWays(soft, holes),
+  ].join('; ');
+}
+
+/** A way out that raises the first mode by less than this much is none, Hz (house judgement). */
+const worthHz = 2;
+
+/** Where nothing reaches the limit: the fixing and the sheet in stock that do most. */
+function nearestWays(soft: SoftBoard, holes: readonly PlanHole[]): readonly string[] {
+  const { job, planned, wantedHz } = soft;
+  const leastHz = (planned.firstModeHz ?? 0) + worthHz;
+  const fixing = bestFixingPlace(soft, leastHz);
+  const at = fixing && [fixing.xM, fixing.yM].map((lengthM) => tapeText(lengthM, job.shop.units));
+  const sheet = stiffestSheet(soft, holes);
+  const sheetHz = sheet?.firstModeHz.value ?? 0;
+  const does = (hz: number) => (hz >= wantedHz ? 'does' : 'does most');
+  return [
+    fixing && at
+      ? `one more fixing ${does(fixing.stiffness.firstModeHz.value)} at x: ${at[0]}, y: ${at[1]} of the space, written under sound-points: with what lies behind it there ${reach(fixing.stiffness)}`
+      : 'no place that parts, hands and wires leave free takes a fixing that helps',
+    ...(sheet && sheetHz >= leastHz
+      ? [`of the sheets in stock sheet: ${sheet.build} does most ${reach(sheet)}`]
+      : []),
+  ];
+}
+
+/** The sheet in stock by which the first mode is highest. */
+function stiffestSheet(
+  { job, laid, fixings, wantedHz, ...soft }: SoftBoard,
+  holes: readonly PlanHole[],
+): Stiffness | null {
+  const found = usableSheets({ job, laid, fixings, wantedHz, ...soft })
+    .filter(({ id }) => isStocked(job, id))
+    .flatMap((sheet) => {
+      const other = ofSheet(laid, sheet);
+      const build = buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
+      return soft.keep(stiffnessStep, { board: onFixings(other, fixings), build, aim: { wantedHz } }) ?? [];
+    });
+  const [best] = found.toSorted((a, b) => b.firstModeHz.value - a.firstModeHz.value);
+  return best ?? null;
 }
 
 /** What a build reaches, both to the safe side. */
