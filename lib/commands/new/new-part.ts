@@ -130,9 +130,16 @@ function powerFault(powers: readonly string[]): string | null {
 }
 
 /** Terminals of a part that stands on a board lie where they were measured: on one point no wires can be laid. */
-function placeFault(kind: KindName, { names, role, at, pitch }: Row['cells'], line: string): string | null {
+function placeFault(
+  kind: KindName,
+  { names, role, at, pitch, joint }: Row['cells'],
+  line: string,
+): string | null {
   const isOnBoard = standsOnBoard(kind);
   if (!isOnBoard || hasUnknown(line)) return null;
+  // What plugs into a slot of a fuse panel, and the lead that comes out of it, lie on no panel.
+  if (kind === 'distribution' && at === undefined && ['plug', 'supplied-lead'].includes(String(joint)))
+    return null;
   const isRow = rowNames(String(names).split(/\s+/).join(', '));
   const isSeveral = !('unreadable' in isRow) && (isRow.length > 1 || isPair(String(role)));
   if (at === undefined)

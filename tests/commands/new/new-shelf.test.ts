@@ -238,6 +238,25 @@ test('a thing that no line can tell is made a part by the command that is told, 
   });
 });
 
+test('a fuse tap is made a part of its kind by the command that is told, without a place on a board', async () => {
+  const refused = await folder.run('new', 'shelf', '--thing', 'fuse tap small blade 16 AWG 7.5 A x2');
+  expect(refused.status).toBe(2);
+  expect(refused.told).not.toContain('KIND');
+  const [, command = '', row = ''] =
+    /Make it a part: rackleaf (.*?); then give its row as (.*?)\. /.exec(refused.told) ?? [];
+  const words = [...command.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
+  expect((await folder.run(...words)).status).toBe(0);
+  expect((await folder.run('new', 'shelf', '--thing', row)).status).toBe(0);
+  const { shop, parts } = await read();
+  const [id = ''] = row.split(' ');
+  expect(shop?.stock[id]).toMatchObject({ pieces: 2 });
+  expect(parts[id]).toMatchObject({
+    ...{ kind: 'distribution', current: 7.5 },
+    'fused-ways': { TAP: { from: 'IN', 'fuse-form': 'mini-blade' } },
+    terminals: { IN: { role: 'feed-in', joint: 'plug' }, TAP: { joint: 'supplied-lead' } },
+  });
+});
+
 test('a thing of no kind that its words tell names the kinds', async () => {
   const refused = await folder.run('new', 'shelf', '--thing', 'wondrous pad 3 mm x4');
   expect(refused.told).toMatch(

@@ -144,7 +144,8 @@ describe('the colours of a pair', () => {
 
 test('a port that refuses is told with what would do instead, or that another is wanted', () => {
   const refused = (alternatives: readonly string[]) =>
-    refusal([], 'amp.B+', { prep: 'refused', reason: 'too thick', alternatives: [...alternatives] }).remedy;
+    refusal([], 'amp.B+', { prep: 'refused', reason: 'too thick', alternatives: [...alternatives] }, 'inch')
+      .remedy;
   expect(refused(['a reducer', 'a thinner one'])).toBe('a reducer; or a thinner one');
   expect(refused([])).toBe('use another terminal');
 });

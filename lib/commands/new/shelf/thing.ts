@@ -90,12 +90,16 @@ function countedBehind(behind: readonly string[]) {
 /** What is said of a thing that no line tells: which command makes a part of it, in the person's own words. */
 function strangeThing(head: string): string {
   const { left, pieces } = countAtEnd(head);
-  const { kind, form } = kindByForm(left) ?? { kind: 'KIND', form: null };
+  const { kind, form } = kindByForm(left) ?? { kind: kindByName(left) ?? 'KIND', form: null };
   const rest = form === null ? null : left.slice(form.length).trim();
-  const facts = rest === null ? '' : ` --facts "${[form, ...figuresIn(rest)].join(', ')}"`;
+  const facts = isTap(left)
+    ? tapFacts(left)
+    : rest === null
+      ? ''
+      : ` --facts "${[form, ...figuresIn(rest)].join(', ')}"`;
   const title = `${left.charAt(0).toUpperCase()}${left.slice(1)}`.replaceAll('"', "'");
   const id = idOf(left) ?? 'NAME';
-  const of = form === null ? ` with its kind for KIND: ${Object.keys(kinds).join(', ')}` : '';
+  const of = kind === 'KIND' ? ` with its kind for KIND: ${Object.keys(kinds).join(', ')}` : '';
   return `begins with no thing that is known here. Make it a part: rackleaf new part ${id} --kind ${kind} --title "${title}"${facts}${of}; then give its row as ${id} x${pieces ?? 1}. Known here are: ${kindsOfThings()}; or the name of a part`;
 }
 
@@ -106,6 +110,26 @@ function kindByForm(text: string): { readonly kind: string; readonly form: strin
     for (const form of kinds[kind].schema.shape.form.options)
       if (words === form || words.startsWith(`${form}-`)) return { kind, form };
   return null;
+}
+
+/** A tap plugs into a slot of a fuse panel: it takes the fuse of the slot and its own, and is a distribution of one way. */
+const isTap = (text: string): boolean => /\bfuse[\s-]taps?\b/i.test(text);
+
+/** The kind that a text calls by its name, in words or with hyphens; null where it calls none. */
+function kindByName(text: string): string | null {
+  if (isTap(text)) return 'distribution';
+  const words = ` ${text.toLowerCase().replaceAll(/[\s-]+/g, ' ')} `;
+  const called = Object.keys(kinds).filter((kind) => words.includes(` ${kind.replaceAll('-', ' ')} `));
+  // A fuse holder is called a fuse too.
+  return called.toSorted((a, b) => b.length - a.length)[0] ?? null;
+}
+
+/** The rows of a tap, with what the line tells of it: what the leaflet tells takes their place. */
+function tapFacts(text: string): string {
+  const [current = '10 A'] = /\d+(?:\.\d+)?\s*A\b/.exec(text) ?? [];
+  const form = /standard/i.test(text) ? 'standard-blade' : 'mini-blade';
+  const [lead = '16 AWG'] = /\d+ AWG/.exec(text) ?? [];
+  return ` --case "60 mm, 30 mm, 30 mm, 0.05 kg" --terminal "IN, feed-in, , , , plug" --terminal "TAP, feed-out, , , , supplied-lead, ${lead} 150 mm" --way "TAP, IN, ${form}" --facts "${current}"`;
 }
 
 const formedKinds = ['fixing', 'terminal', 'covering'] as const;
