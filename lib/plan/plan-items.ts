@@ -1,4 +1,5 @@
 import type { Device, Job } from '../model/content/resolved-job.ts';
+import { isFuseTap } from '../model/kinds/distribution.ts';
 import type { TerminalSpecs } from '../model/kinds/fields/terminal-spec.ts';
 import type { PlanItem } from '../model/plan/index.ts';
 import { unmarkedTerminal } from '../model/vocabulary.ts';
@@ -28,6 +29,7 @@ function planItem(device: Device, job: Job): PlanItem {
     side: device.side,
     ...(device.sideOpen === true && { sideOpen: true }),
     ...ownFuses(device),
+    ...(device.spec?.kind === 'distribution' && isFuseTap(device.spec) && { tap: true as const }),
     massKg: print?.massKg ?? null,
     widthM: print?.widthM ?? null,
     depthM: print?.depthM ?? null,

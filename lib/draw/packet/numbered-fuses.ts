@@ -20,7 +20,7 @@ export function numberedFuses(plan: Fed): NumberedFuse[] {
   const all: readonly FuseAlong[] = [...inOrder, ...rest.map((fuse) => ({ fuse, next: [] }))];
   const added = all.flatMap(({ fuse, next }) => {
     const holder = plan.items.find(({ id }) => id === fuse.item);
-    return holder?.origin === 'job' ? [{ fuse, holder, next }] : [];
+    return holder?.origin === 'job' || holder?.tap ? [{ fuse, holder, next }] : [];
   });
   return added.map(({ fuse, holder, next }, index) => {
     const loads = plan.items.filter(({ id }) => fuse.loads.includes(id));

@@ -32,6 +32,18 @@ export const distributionSchema = z.strictObject({
   ),
 });
 
+/** True for what plugs into a slot of a fuse panel, and gives its fused ways by leads of its own. */
+export function isFuseTap({ terminals, 'fused-ways': ways }: z.output<typeof distributionSchema>): boolean {
+  const inputs = terminalsOf(terminals, 'feed-in');
+  const outputs = Object.keys(ways);
+  return (
+    inputs.length > 0 &&
+    outputs.length > 0 &&
+    inputs.every((name) => terminals[name]?.joint === 'plug') &&
+    outputs.every((name) => terminals[name]?.joint === 'supplied-lead')
+  );
+}
+
 /** Fused ways are fuses; every other terminal hangs on the one bar. */
 export const distribution = equipmentKind('Distribution', distributionSchema, (part): PartElement[] => {
   const fused = Object.entries(part['fused-ways']).map(

@@ -34,6 +34,8 @@ export const planItemSchema = z.object({
   sideOpen: builders(z.boolean().optional()),
   /** Fuses in its own chassis: how many, and their sum. Of a unit of the vehicle none may be told: the one fuse is in it or before it. */
   ownFuses: z.object({ count: everyone(z.int()), ratingA: everyone(z.number()) }).optional(),
+  /** True for a tap in a slot of a fuse panel of the vehicle: the fuse of the slot goes back into it, beside its own. */
+  tap: everyone(z.literal(true).optional()),
   massKg: orNull,
   widthM: orNull,
   depthM: orNull,

@@ -28,9 +28,14 @@ export function fusesTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly Numb
     {
       title: 'Where',
       kind: 'words',
-      cell: ({ holder }) => `${shortName(holder)}: ${placeOf(plan, holder)}`,
+      cell: ({ holder }) => `${shortName(holder)}: ${placeOf(plan, holder)}${slotText(holder)}`,
     },
   ]);
+}
+
+/** A tap holds the fuse of its slot as well: neither takes the place of the other. */
+function slotText({ tap }: PlanItem): string {
+  return tap ? "; beside it sits the fuse of the slot, which is the vehicle's own" : '';
 }
 
 /** A fuse on the card, as it is printed there. */
@@ -51,7 +56,7 @@ export function cardTable(
     const { number, fuse, holder } = one;
     return {
       ...{ number: String(number), rating: ratingText(fuse).text },
-      ...{ feeds: feedsText(one), where: placeOf(plan, holder) },
+      ...{ feeds: feedsText(one), where: `${placeOf(plan, holder)}${slotText(holder)}` },
     };
   });
   return tableOf(

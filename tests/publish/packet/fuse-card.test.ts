@@ -41,6 +41,19 @@ describe('a card for the glove box', () => {
     expect(await text(0)).toMatch(/own 60 A .* In it or before it: /);
   });
 
+  it('has the fuse of a tap in a slot of the vehicle, and tells of the one of the slot beside it', async () => {
+    const [{ holder } = { holder: undefined }] = numberedFuses(plan);
+    const tapped = {
+      ...plan,
+      items: plan.items.map((item) =>
+        item.id === holder?.id ? { ...item, origin: 'vehicle' as const, tap: true as const } : item,
+      ),
+    };
+    expect(numberedFuses(tapped)).toHaveLength(numberedFuses(plan).length);
+    expect(await cardOf(tapped)).toContain('beside it sits the fuse of the slot');
+    expect(await cardOf(plan)).not.toContain('fuse of the slot');
+  });
+
   it('is left out where no fuse was put in', async () => {
     expect(await cardOf({ ...plan, power: { ...plan.power, fuses: [] } })).toBe('');
   });

@@ -18,12 +18,23 @@ function fitFuses(work: Work): Step {
   return step('fuses', [{ step: 'battery-on', why: 'the fuse closes the circuit, not the battery clamp' }], {
     layer: 'power',
     ...vehicle,
-    text: `Fit the fuses${behind.length > 0 && atSource.length > 0 ? ', branches first and those at the source last' : ''}: ${order.join(', ')}`,
+    text: `Fit the fuses${behind.length > 0 && atSource.length > 0 ? ', branches first and those at the source last' : ''}: ${order.join(', ')}${slotsText(work)}`,
     tools: ['fuse puller', 'meter'],
     minutes: minutesFor(work, 'fit-fuse', order.length),
     acts: order.map((id) => `fit-fuse:${id}`),
     proof: `Each rating is that of the fuse list${hasSound(work) ? '; source at its lowest level, so that nothing plays yet' : ''}`,
   });
+}
+
+/** Whoever plugs a tap in takes the fuse of its slot out: it goes back into the tap. */
+function slotsText({ plan: { items, power } }: Work): string {
+  const taps = items.filter(({ id, tap }) => tap && power.fuses.some(({ item }) => item === id));
+  return taps
+    .map(
+      ({ id }) =>
+        `; ${id} plugs into its slot with the fuse that was in the slot back in it, at the rating that it had`,
+    )
+    .join('');
 }
 
 /** An empty bank is as good as a short: it is charged through a resistor before its fuse goes in. */
