@@ -82,6 +82,34 @@ describe('new', () => {
     expect(bare.told).toContain('there is no woofer-a-tweeter and no woofer-a-crossover');
   });
 
+  test('has a filter in the lead of a tweeter stand with the tweeter, beside whose woofer it hangs', async () => {
+    await shop.run(
+      ...[
+        'new',
+        'part',
+        'set-lead',
+        '--kind',
+        'speaker',
+        '--title',
+        'Set',
+        '--case',
+        '6 in, 6 in, 3 in, 1 kg',
+      ],
+      ...['--facts', 'component, 90 W, , , C1, 4 ohm, , set-screw'],
+      '--set',
+      '4 kHz, 2 in, 1 in, 0.1 kg, 2 in, 1 in, 1 in, 0.1 kg, supplied-lead, 18 AWG 12 in, , , , 1, yes, yes',
+    );
+    const row = 'front, set-lead, bay, , amp, boot';
+    await shop.run('new', 'in-lead', '--device', 'amp, amp-a', '--speaker', row);
+    const lines = shop.read('content/jobs/in-lead.yaml').split('\n');
+    for (const one of [
+      '  front: { part: set-lead, in: bay, driven-by: amp }',
+      '  front-crossover: { part: set-lead-crossover, in: boot, driven-by: front }',
+      '  front-tweeter: { part: set-lead-tweeter, in: boot, driven-by: front-crossover }',
+    ])
+      expect(lines).toContain(one);
+  });
+
   test('tells the room for a board in the units of the shop, and no more of it than there is', async () => {
     const person = new Typed('Room', 'amp, amp-a', ...enters(3));
     await shop.answered(person, 'new', 'job', 'room', '--vehicle', 'wagon');

@@ -97,8 +97,8 @@ function deviceOf({ cells: { name, in: places, part, ...cells } }: Row): readonl
 }
 
 /**
- * The devices that one row of a component set tells; null for another speaker. A filter in the lead of the tweeter hangs
- * beside its woofer, and a crossover is before both: one that lies elsewhere has a row of its own, and drives the set.
+ * The devices that one row of a component set tells; null for another speaker. A filter in the lead of the tweeter stands
+ * with it and hangs beside its woofer, and a crossover is before both: one that lies elsewhere has a row of its own, and drives the set.
  */
 function setOf(
   { cells: { tweeters, ...cells } }: Row,
@@ -119,7 +119,11 @@ function setOf(
     ];
   }
   const given = known({ 'driven-by': driver, signal });
-  const filter = { part: named.crossover, ...standing(places), ...(isBeside ? by(woofer) : given) };
+  const filter = {
+    part: named.crossover,
+    ...standing(isBeside ? tweeters : places),
+    ...(isBeside ? by(woofer) : given),
+  };
   const first = { part: String(part), ...standing(places), ...(isBeside ? given : by(called.crossover)) };
   const above = { part: named.tweeter, ...standing(tweeters), ...by(called.crossover) };
   const before: Placed = [called.crossover, filter];
