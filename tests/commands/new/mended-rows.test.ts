@@ -55,6 +55,39 @@ describe('a row that was refused is given mended alone', () => {
     expect(grounds('pair').map(([, name]) => name)).toEqual(['left-stud', 'right-stud']);
   });
 
+  test('nothing of a line for several is left where another one stands in its place', async () => {
+    const line = ['new', 'vehicle', 'twin', '--title', 'Twin'];
+    await shop.run(...line, ...flags('ground', 'stud|other-stud, cabin, left|right, M8|8'));
+    await shop.run(...line, ...flags('ground', 'quite-another-name|other-stud, cabin, left|right, M8'));
+    expect(grounds('twin').map(([, name]) => name)).toEqual(['quite-another-name', 'other-stud']);
+  });
+
+  test('what names a refused row is told once, as following from it, and is read once that is mended', async () => {
+    const line = ['new', 'vehicle', 'chain', '--title', 'Chain'];
+    const lid = 'Lid, nowhere, left';
+    const ways = ['lid, shelf, left, cabin 30 in', 'lid, body.floor, left, cabin 31 in'];
+    const wall = 'shelf, body.floor, left, nowhere 3 in';
+    const first = await shop.run(
+      ...line,
+      ...flags('place', lid, 'Shelf, cabin, left'),
+      ...flags('way', ...ways, wall),
+      ...flags('ground', floor),
+    );
+    const told = first.told.split('\n');
+    expect(told.filter((one) => one.includes('follow from'))).toEqual([
+      `new: kept until --place "${lid}" is mended, which they follow from, and read then: --way "${ways[0]}", --way "${ways[1]}"`,
+    ]);
+    expect(first.told).not.toContain('no place or fitted device "lid"');
+    expect(first.told).toContain(`--way "${wall}": has the stretch`);
+    await shop.run(
+      ...line,
+      ...flags('place', 'Lid, cabin, left'),
+      ...flags('way', 'shelf, body.floor, left, cabin 3 in'),
+    );
+    const text = shop.read('content/vehicles/chain.yaml');
+    for (const length of [30, 31, 3]) expect(text).toContain(`cabin ${length} in`);
+  });
+
   test('a way goes by both of its ends', async () => {
     const line = ['new', 'vehicle', 'wide', '--title', 'Wide'];
     const place = flags('place', 'Left door|Right door, cabin, left|right, 2 in, 30 in');

@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
+import { wholeNames } from '../../../lib/commands/new/ask/shared-ending.ts';
 import { writtenRight } from '../../../lib/commands/new/ask/written-right.ts';
 import { ShopFolder } from '../shop-folder.ts';
 
@@ -68,6 +69,67 @@ describe('a row that is refused is told written right', () => {
     expect(writtenRight('a b, 1|2 in, engine bay 3 in', { isRight, isNamed: true })).toBeNull();
     expect(seen.length).toBeGreaterThan(2);
   });
+});
+
+describe('words that names of several rows share stand behind the last of them', () => {
+  test('in a name and in what leads to it', async () => {
+    const place = 'Left|Right front door, door, left|right, 2 in, 40 in|54 in, front';
+    const way = 'left|right-front-door, left|right edge, left|right, door 17 in';
+    expect(await told('ending', { place: [place], way: [way] })).not.toMatch(/--(?:place|way)/);
+    const text = shop.read('content/vehicles/ending.yaml');
+    expect(
+      [...text.matchAll(/^ {2}(\S+): \{ title: (.*?), zone: door/gm)].map(([, ...found]) => found),
+    ).toEqual([
+      ['left-front-door', 'Left front door'],
+      ['right-front-door', 'Right front door'],
+    ]);
+    expect(text).toMatch(/left-front-door-to-wall-left-edge:/);
+    expect(text).toMatch(/right-front-door-to-wall-right-edge:/);
+  });
+
+  test.each([
+    [
+      ['Left', 'Right door'],
+      ['Left door', 'Right door'],
+    ],
+    [
+      ['left', 'right-kick-panel'],
+      ['left-kick-panel', 'right-kick-panel'],
+    ],
+    [
+      ['front left', 'rear right door'],
+      ['front left door', 'rear right door'],
+    ],
+    [
+      ['Left door', 'Right door'],
+      ['Left door', 'Right door'],
+    ],
+    [
+      ['left', 'right'],
+      ['left', 'right'],
+    ],
+    [
+      ['a', 'b'],
+      ['a', 'b'],
+    ],
+    [
+      ['shelf', 'left door'],
+      ['shelf', 'left door'],
+    ],
+    [
+      ['', 'cabin 48 in'],
+      ['', 'cabin 48 in'],
+    ],
+  ])('%j are %j', (written, whole) => {
+    expect(wholeNames(written)).toEqual(whole);
+  });
+
+  test.each([[['Left front door', 'Right']], [['Left front', 'right door']]])(
+    '%j are refused, since nothing tells what the one of them goes on with',
+    (written) => {
+      expect(wholeNames(written)).toMatch(/is no whole name: write each of them whole/);
+    },
+  );
 });
 
 describe('a ground point at the end of a way', () => {

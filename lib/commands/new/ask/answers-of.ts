@@ -1,6 +1,7 @@
 import { asked } from './asked.ts';
 import { type Answers, type Asker, type Question, withLines } from './question.ts';
 import { isPassedOver } from './seldom.ts';
+import { type Refusal, refusalsTold } from './waiting-rows.ts';
 import { weighed } from './weigh.ts';
 
 /** What came of asking: answers to all that was asked, and what is wrong with those that were given beforehand. */
@@ -37,7 +38,7 @@ export async function answersOf(
   seen: Seen = async () => {},
 ): Promise<Answered> {
   let answers: Answers = {};
-  const faults: string[] = [];
+  const faults: Refusal[] = [];
   let refused: Answers = {};
   const so = (lines: Answers): Answers => ({ ...given.answers, ...lines });
   for (const question of questions) {
@@ -51,7 +52,7 @@ export async function answersOf(
       if (given.earlier?.has(key)) continue;
       const told = dropped.map((line) => `--${key} "${line}": ${needless}`);
       for (const fault of told) asker?.say(fault);
-      faults.push(...told);
+      faults.push(...told.map((one) => ({ told: one })));
       continue;
     }
     if (asker && given.answers[key] === undefined && isPassedOver(question, answers)) continue;
@@ -59,7 +60,7 @@ export async function answersOf(
     let { lines } = found;
     if (found.refused.length > 0) refused = withLines(refused, key, found.refused);
     if (asker) {
-      for (const fault of found.faults) asker.say(fault);
+      for (const { told } of found.faults) asker.say(told);
       const keep = (rows: readonly string[]) =>
         seen({ answers: so(withLines(answers, key, rows)), open: key });
       // What was given and does not hold is asked for anew: nothing follows in its place.
@@ -73,12 +74,12 @@ export async function answersOf(
     } else {
       if (lines === null) lines = untouched(question, answers);
       faults.push(...found.faults);
-      if (lines === null && found.faults.length === 0) faults.push(lacking(question, answers));
+      if (lines === null && found.faults.length === 0) faults.push({ told: lacking(question, answers) });
     }
     answers = withLines(answers, key, lines ?? []);
     await seen({ answers: so(answers) });
   }
-  return { answers, faults, refused };
+  return { answers, faults: refusalsTold(faults), refused };
 }
 
 /** What a question takes where nobody answers it; null where it can't do without an answer. */
@@ -91,7 +92,7 @@ function untouched({ many, fallback }: Question, answers: Answers): readonly str
 interface Found {
   /** What of it can be taken; null where nothing can. */
   readonly lines: readonly string[] | null;
-  readonly faults: readonly string[];
+  readonly faults: readonly Refusal[];
   /** The lines that the faults are of. */
   readonly refused: readonly string[];
 }
@@ -101,9 +102,9 @@ function givenAnswer(question: Question, given: readonly string[] | null, answer
   const { key, many } = question;
   if (given === null) return { lines: null, faults: [], refused: [] };
   if (!many && given.length > 1)
-    return { lines: null, faults: [`--${key} may be given once`], refused: given };
+    return { lines: null, faults: [{ told: `--${key} may be given once` }], refused: given };
   const lines: string[] = [];
-  const faults: string[] = [];
+  const faults: Refusal[] = [];
   const refused: string[] = [];
   for (const line of given) {
     const read = weighed(question, line, withLines(answers, key, lines));
@@ -111,7 +112,7 @@ function givenAnswer(question: Question, given: readonly string[] | null, answer
       lines.push(...read.rows);
       continue;
     }
-    faults.push(`--${key} "${line}": ${read.fault}`);
+    faults.push({ told: `--${key} "${line}": ${read.fault}`, of: { question, line } });
     refused.push(line);
   }
   return { lines: lines.length === 0 && faults.length > 0 ? null : lines, faults, refused };

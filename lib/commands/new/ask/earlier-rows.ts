@@ -38,9 +38,16 @@ function mended(question: Question, left: Left, given: readonly string[]): reado
     return typeof rows === 'string' ? [line] : rows;
   };
   const kept = [...left.kept];
-  const refused = left.refused.flatMap(rowsOf);
   const isThing = (row: string) => (other: string) => question.thing?.(row) === question.thing?.(other);
   const lines = given.filter((line) => line.trim() !== '');
+  // A line for several in the place of another one for as many: nothing of what was refused is left.
+  const isReplaced = (rows: readonly string[]) =>
+    rows.length > 1 &&
+    lines.map(rowsOf).some((own) => own.length === rows.length && own.some((row) => rows.some(isThing(row))));
+  const refused = left.refused
+    .map(rowsOf)
+    .filter((rows) => !isReplaced(rows))
+    .flat();
   // Whose place none is in by its name mends the refused row that is written most like it.
   const strange = lines.flatMap(rowsOf).filter((row) => {
     const taken =

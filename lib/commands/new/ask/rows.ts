@@ -2,6 +2,7 @@ import { shortFormOf, wordFor } from '../../../model/short-forms/short-form.ts';
 import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
 import { choicesOf } from './choices.ts';
+import { wholeNames } from './shared-ending.ts';
 
 /** What stands in a cell, as a file has it. */
 export type Cell = Word | Word[];
@@ -85,11 +86,17 @@ const bar = /\s*\|\s*/;
 
 /**
  * The rows that one line tells: where a cell has several values with bars between them, each row takes its own, and a
- * cell with one value holds for all of them. What is wrong with the line as a text.
+ * cell with one value holds for all of them. Words that the names of all share stand behind the last. What is wrong with the
+ * line as a text.
  */
 export function rowsAlike(line: string): readonly string[] | string {
   if (!bar.test(line)) return [line];
-  const cells = line.split(between).map((cell) => cell.trim().split(bar));
+  const cells: (readonly string[])[] = [];
+  for (const cell of line.split(between)) {
+    const values = wholeNames(cell.trim().split(bar));
+    if (typeof values === 'string') return values;
+    cells.push(values);
+  }
   const count = Math.max(...cells.map(({ length }) => length));
   const odd = cells.find(({ length }) => length > 1 && length !== count);
   if (odd)

@@ -100,7 +100,9 @@ function spreadRows(line: string, spread: Beside['spread']): readonly string[] |
 
 function several(columns: readonly AskedColumn[]): string {
   const alike =
-    columns.length === 1 ? '' : ' Several alike go in one line, with | between what differs: left|right.';
+    columns.length === 1
+      ? ''
+      : ' Several alike go in one line, with | between what differs: left|right, Left|Right front door.';
   return `One a line; an empty line ends, and so does , end behind the last one.${alike}`;
 }
 
