@@ -168,7 +168,8 @@ export function quantityWithin<D extends DimensionName>(
   { above, least, most }: Bounds,
 ): QuantityCodec<D> {
   const bound = (value: number) => (value === 0 ? 'zero' : writeQuantity(value, dimension));
-  const wayOut = () => `write ${oneOf(dimension)} such as ${exampleText(dimension)}`;
+  const sign = most !== undefined && most <= 0 ? '-' : '';
+  const wayOut = () => `write ${oneOf(dimension)} such as ${sign}${exampleText(dimension)}`;
   const fault = (value: number): string | null => {
     if (above !== undefined && value <= above) return `is not above ${bound(above)}; ${wayOut()}`;
     if (least !== undefined && value < least) return `is below ${bound(least)}; ${wayOut()}`;

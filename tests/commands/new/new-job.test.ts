@@ -37,6 +37,10 @@ describe('new', () => {
     [['new', 'aux'], /"aux" is a name that Windows keeps for itself/],
     [['new', 'third', '--vehicle', 'wagn'], /no vehicle "wagn"; did you mean "wagon"\?/],
     [['new', 'third', '--space', 'wel'], /no space of wagon "wel"; did you mean "well"\?/],
+    [
+      ['new', 'third', '--speaker', 'mid, midrange-a, boot, , , , , 3 dB'],
+      /how much quieter than the others is above zero; write a level such as -3 dB/,
+    ],
     [['new', 'third', '--issued-on', '9.2.2026'], /--issued-on "9\.2\.2026": date is not a date: write/],
     [['new'], /say what: rackleaf new shop, vehicle, part, shelf or job/],
     [['new', 'jbo', 'third'], /there is no new jbo; did you mean rackleaf new job third\?/],
@@ -76,6 +80,12 @@ describe('new', () => {
     ])
       expect(lines).toContain(one);
     expect(lines.join()).not.toContain('front-crossover');
+    // Both speakers of a set play on one channel.
+    await shop.run('new', 'set-quieter', ...line, '--speaker', row('bay, , -3 dB'));
+    const quieter = shop.read('content/jobs/set-quieter.yaml');
+    expect(
+      [...quieter.matchAll(/^ {2}(\S+): \{ part: set-six.*level: "-3 dB" \}/gm)].map(([, name]) => name),
+    ).toEqual(['front', 'front-tweeter']);
     const lost = await shop.run('new', 'no-place', ...line, '--speaker', row('bya'));
     expect(lost.told).toContain('there is no place "bya"; did you mean "bay"?');
     const bare = await shop.run('new', 'no-set', ...line, '--speaker', 'front, woofer-a, bay, , amp, bay');

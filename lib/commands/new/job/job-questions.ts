@@ -137,7 +137,8 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
         ? null
         : (unknownPlaces(cells.tweeters, placesOf(around, answers)) ?? noSet(around, cells.part))) ??
       (cells.box === undefined ? null : otherKind(around.parts, ['enclosure'], cells.box)) ??
-      unknownDriver(cells['driven-by'], answers),
+      unknownDriver(cells['driven-by'], answers) ??
+      levelFault(around, cells),
     doubt: ({ cells }) =>
       missingPart(around, ['speaker', 'crossover'], cells.part) ??
       (cells.box === undefined ? null : missingPart(around, ['enclosure'], cells.box)),
@@ -248,6 +249,13 @@ function noSet({ parts }: JobSurroundings, named: unknown): string | null {
   const lacking = [tweeter, crossover].filter((name) => parts[String(named)] && !parts[name]);
   if (lacking.length === 0) return null;
   return `has tweeters beside ${String(named)}, and there is no ${lacking.join(' and no ')}: rackleaf new part writes all three of a speaker of the band ${componentSet}; else leave them out, and give each speaker its row`;
+}
+
+/** A level is of what is heard: the speakers behind a crossover have it. */
+function levelFault({ parts }: JobSurroundings, { part, level }: Row['cells']): string | null {
+  return level !== undefined && parts[String(part)]?.kind === 'crossover'
+    ? `has the level ${String(level)}, and ${String(part)} is a crossover: write it in the rows of its speakers`
+    : null;
 }
 
 /** A name that another device of the job has. */

@@ -55,7 +55,7 @@ export const jobTables = [
     key: 'speaker',
     asks: 'Speakers: which part plays in which places',
     by: 'eye',
-    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several. A component set is one row with the places of its tweeters; its passive crossover goes where the woofers are. One that lies elsewhere has a row before, and the row of the set names that under driven by.',
+    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several. A component set is one row with the places of its tweeters; its passive crossover goes where the woofers are. One that lies elsewhere has a row before, and the row of the set names that under driven by. What is to play quieter than the others has its level in the last column: rear, coaxial-525, left-rear right-rear, , amp, , , -3 dB.',
     columns: [
       column('name', 'name', id, 'front'),
       column('part', 'part', device.part, 'coaxial-65'),
@@ -64,6 +64,7 @@ export const jobTables = [
       optionalColumn('driven-by', 'driven by', id, 'amp'),
       optionalColumn('tweeters', 'tweeters of its set in', text('left-dash-top right-dash-top'), ''),
       optionalColumn('held', 'what holds its box', device.held, ''),
+      optionalColumn('level', 'how much quieter than the others', device.level, ''),
     ],
     rows: 6,
   },

@@ -115,17 +115,22 @@ function setOf(
     const behind = by(String(driver));
     return [
       [woofer, { part: String(part), ...standing(places), ...behind, ...own }],
-      [called.tweeter, { part: named.tweeter, ...standing(tweeters), ...behind }],
+      [
+        called.tweeter,
+        { part: named.tweeter, ...standing(tweeters), ...behind, ...known({ level: own.level }) },
+      ],
     ];
   }
   const given = known({ 'driven-by': driver, signal });
+  // Woofer and tweeter of a set play on one channel: both at its level.
+  const quieter = known({ level: own.level });
   const filter = {
     part: named.crossover,
     ...standing(isBeside ? tweeters : places),
     ...(isBeside ? by(woofer) : given),
   };
   const first = { part: String(part), ...standing(places), ...(isBeside ? given : by(called.crossover)) };
-  const above = { part: named.tweeter, ...standing(tweeters), ...by(called.crossover) };
+  const above = { part: named.tweeter, ...standing(tweeters), ...by(called.crossover), ...quieter };
   const before: Placed = [called.crossover, filter];
   const behind: Placed = [woofer, { ...first, ...own }];
   return [...(isBeside ? [behind, before] : [before, behind]), [called.tweeter, above]];
