@@ -50,7 +50,11 @@ export const powerTables = {
       { title: 'material', value: ({ material }) => material },
       { title: 'insulation_C', figure: 'temperature-stood', of: ({ insulationC }) => insulationC },
       { title: 'length', length: 'wire', lengthM: ({ lengthM }) => lengthM, feet: true },
-      { title: 'must_carry_A', figure: 'current-carried', of: ({ neededA }) => neededA },
+      {
+        title: 'must_carry_A',
+        figure: 'current-carried',
+        of: ({ neededA }) => (neededA > 0 ? neededA : null),
+      },
       { title: 'ampacity_A', figure: 'current-allowed', of: ({ ampacityA }) => ampacityA },
       { title: 'caution_A', figure: 'current-allowed', of: ({ cautionA }) => cautionA },
       { title: 'fed', value: ({ fed }) => (fed ? 'yes' : 'no') },

@@ -46,7 +46,7 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Must carry',
         kind: 'figure',
-        cell: (one) => (one.fed ? printed('current-carried', one.neededA) : 'not fed'),
+        cell: (one) => mustCarryText(plan, one),
       },
       { title: 'May carry', kind: 'figure', cell: (one) => printed('current-allowed', one.ampacityA) },
       {
@@ -62,6 +62,24 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
     ],
     (one) => one.id,
   );
+}
+
+/** What a conductor must carry; without a fuse before it nothing tells that, and what flows through it at most stands there. */
+function mustCarryText(
+  { power }: Pick<BuildPlan, 'power'>,
+  { id, fed, fuses, neededA }: PlanConductor,
+): string {
+  if (!fed) return 'not fed';
+  if (neededA > 0) return printed('current-carried', neededA);
+  // Every device at its fuse at once only sizes the wiring.
+  const played = power.points.filter(({ name, state }) => name !== 'full-rating' && state === 'solved');
+  const currents = played.flatMap(({ elements }) =>
+    elements.flatMap(({ of, kind, currentA }) =>
+      of === id && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
+    ),
+  );
+  if (currents.length === 0) return notKnown;
+  return `${fuses.length === 0 ? 'no fuse; ' : ''}${printed('current-carried', Math.max(...currents))} flow`;
 }
 
 const notKnown = 'not known';

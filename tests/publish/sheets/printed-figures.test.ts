@@ -406,7 +406,8 @@ const up = { direction: 'up' } as const;
 const down = { direction: 'down' } as const;
 
 const held: readonly Held[] = [
-  { ...feed, column: 'Must carry', of: (plan, id) => conductor(plan, id)?.neededA, ...up, step: 1 },
+  // Without a fuse before it nothing tells what it must carry.
+  { ...feed, column: 'Must carry', of: (plan, id) => conductor(plan, id)?.neededA || null, ...up, step: 1 },
   { ...feed, column: 'May carry', of: (plan, id) => conductor(plan, id)?.ampacityA, ...down, step: 1 },
   { ...feed, column: 'Length', of: (plan, id) => conductor(plan, id)?.lengthM, ...up, step: inchStep },
   { ...fuses, column: 'Rating', of: (plan, id) => fuse(plan, id)?.ratingA, ...down, step: 1 },

@@ -52,3 +52,39 @@ describe('7.5 A stays 7.5 A on paper', () => {
     expect(texts).not.toContain('8 A');
   });
 });
+
+describe('what a conductor must carry', () => {
+  const { plan } = smallPlan();
+  const id = 'feed';
+  const told = (neededA: number, currents: readonly number[]) => {
+    const points = currents.map((currentA) => ({
+      ...{ name: 'music' as const, title: 'Music', state: 'solved' as const },
+      ...{ referenceNode: 'body', residualA: 0, nodes: [] },
+      elements: [
+        {
+          id,
+          of: id,
+          kind: 'conductor' as const,
+          from: 'a',
+          to: 'b',
+          model: 'resistance' as const,
+          currentA,
+        },
+      ],
+    }));
+    const conductors = plan.power.conductors
+      .filter((one) => one.id === id)
+      .map((one) => ({ ...one, fed: true, fuses: [], neededA }));
+    const table = conductorTable.model({
+      ...plan,
+      power: { ...plan.power, points, conductors },
+    })?.conductors;
+    return table?.rows[0]?.cells.find((_, at) => table.columns[at]?.title === 'Must carry')?.text;
+  };
+
+  it('is never told as none: without a fuse before it stands what flows at most, either way', () => {
+    expect(told(80, [12])).toBe('80 A');
+    expect(told(0, [12, -112.8])).toBe('no fuse; 113 A flow');
+    expect(told(0, [])).toBe('not known');
+  });
+});
