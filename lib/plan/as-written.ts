@@ -60,6 +60,30 @@ const systemOf = ({ text }: Measure): 'inch' | 'mm' => (/m$/.test(text) ? 'mm' :
 
 /** The same of lengths of any kind, each rounded to its safe side. */
 export function lengthsIn(job: LengthsJob, ...written: readonly Whereabouts[]): LengthWriter {
+  return writerTo(0, job, written);
+}
+
+/**
+ * What is free beside what is asked for, where it falls short: what is free never as more than it is, and both to a tenth of
+ * a millimetre where they would read alike in whole ones.
+ */
+export function shortIn(
+  job: LengthsJob,
+  ...written: readonly Whereabouts[]
+): (freeM: number, askedM: number) => readonly [free: string, asked: string] {
+  const millimetres = (text: string) => /[\d.]+ mm/.exec(text)?.[0];
+  return (freeM, askedM) => {
+    const both = (mmDecimals: 0 | 1) => {
+      const write = writerTo(mmDecimals, job, written);
+      return [write('room-free', freeM), write('told', askedM)] as const;
+    };
+    const [free, asked] = both(0);
+    return millimetres(free) === millimetres(asked) ? both(1) : [free, asked];
+  };
+}
+
+/** Writes lengths to so many decimals of a millimetre; short ones to a tenth in any case. */
+function writerTo(leastDecimals: 0 | 1, job: LengthsJob, written: readonly Whereabouts[]): LengthWriter {
   const { units, fraction } = job.shop;
   const there = writtenMeasures(job, written, 'length');
   const known = [...there, ...writtenMeasures(job, [houseRules], 'length')];
@@ -70,7 +94,7 @@ export function lengthsIn(job: LengthsJob, ...written: readonly Whereabouts[]): 
     const own = known.find(isValue(lengthM));
     const system = own ? systemOf(own) : usual;
     // A sag or a web of a few millimetres would vanish in whole ones.
-    const mmDecimals = Math.abs(lengthM) < 0.1 ? 1 : 0;
+    const mmDecimals = Math.abs(lengthM) < 0.1 ? 1 : leastDecimals;
     const printed = printedLength(kind, lengthM, { system, fraction, mmDecimals });
     const text = { ...printed, mm: printed.mm.replace(/\.0 mm$/, ' mm') };
     // A sag is finer than the tape, and a hair is no sixteenth.

@@ -23,7 +23,7 @@ export {
   watts,
   wattsLost,
 } from '../model/printed/told.ts';
-export { lengthAskedIn, lengthIn, torqueIn } from '../plan/as-written.ts';
+export { lengthAskedIn, lengthIn, shortIn, torqueIn } from '../plan/as-written.ts';
 
 /** A count with its noun: `1 wire`, `3 wires`. */
 export function counted(count: number, one: string, many = `${one}s`): string {

@@ -7,7 +7,7 @@ import { boxRing } from '../../plan/board/board-pose.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, spaceSpot, terminalSpecOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { lengthIn, listed } from '../words.ts';
+import { listed, shortIn } from '../words.ts';
 
 /** What stands before a side of a part once the board is in, and how much of its rooms is left. */
 interface Before {
@@ -100,16 +100,17 @@ const controlBeforeWall: Rule = {
 function sideControls(about: Case): Verdict<'control-before-wall'>[] {
   const { job } = about;
   return shortSides(about).flatMap(({ device, board, side, needs, before }) => {
-    const length = lengthIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
+    const short = shortIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
     const control = needs.find(({ kind }) => kind === 'control');
     if (!control) return [];
     const { freeM, what, certain } = before;
     const others = needs.filter(({ kind }) => kind !== 'control').map(({ kind }) => words[kind]);
+    const [free, asked] = short(freeM, control.depthM);
     return [
       {
         level: certain ? ('stop' as const) : ('caution' as const),
         of: [device.id, board.id],
-        message: `once ${board.id} is in, ${length(freeM)} are free on the ${side} of ${device.id} up to ${what}; a hand needs ${length(control.depthM)} to reach its controls${others.length > 0 ? ` (${listed(others)} lack room there too)` : ''}`,
+        message: `once ${board.id} is in, ${free} are free on the ${side} of ${device.id} up to ${what}; a hand needs ${asked} to reach its controls${others.length > 0 ? ` (${listed(others)} lack room there too)` : ''}`,
         value: freeM,
         limit: control.depthM,
         unit: 'm',
@@ -125,7 +126,7 @@ function sideControls(about: Case): Verdict<'control-before-wall'>[] {
 function faceControls({ job, plan }: Case): Verdict<'control-before-wall'>[] {
   const { value: limit, from } = houseRule(job, 'tool-room-knob');
   return job.boards.flatMap((board) => {
-    const length = lengthIn(job, spaceSpot(board));
+    const short = shortIn(job, spaceSpot(board));
     const planned = plan.boards.find(({ id }) => id === board.id);
     if (!planned || board.space.bounds.front !== 'wall') return [];
     return planned.placements.flatMap((at): Verdict<'control-before-wall'>[] => {
@@ -135,11 +136,12 @@ function faceControls({ job, plan }: Case): Verdict<'control-before-wall'>[] {
       );
       const value = planned.spaceDepthM - bodyInSpace(planned, at).maxZ;
       if (!reached || value >= limit - 1e-6) return [];
+      const [free, asked] = short(Math.max(0, value), limit);
       return [
         {
           level: 'stop',
           of: [at.item, board.id],
-          message: `once ${board.id} is in, ${length(Math.max(0, value))} are free before the face of ${at.item} up to the front of ${board.spaceId}; a hand needs ${length(limit)} to reach its controls`,
+          message: `once ${board.id} is in, ${free} are free before the face of ${at.item} up to the front of ${board.spaceId}; a hand needs ${asked} to reach its controls`,
           value,
           limit,
           unit: 'm',
@@ -189,15 +191,19 @@ const toolBeforeWall: Rule = {
       if (needs.some(({ kind }) => kind === 'control')) return [];
       const [most] = needs.toSorted((a, b) => b.depthM - a.depthM);
       if (!most) return [];
-      const length = lengthIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
-      const asked = needs.map(
-        ({ kind, depthM }) => `${words[kind]} need${kind === 'tool' ? 's' : ''} ${length(depthM)}`,
-      );
+      const told = shortIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
+      // The least that is lacking tells how finely what is free has to be written.
+      const nearest = Math.min(...needs.map(({ depthM }) => depthM));
+      const [free] = told(before.freeM, nearest);
+      const asked = needs.map(({ kind, depthM }) => {
+        const [, needed] = told(before.freeM, depthM);
+        return `${words[kind]} need${kind === 'tool' ? 's' : ''} ${needed}`;
+      });
       return [
         {
           level: 'caution',
           of: [device.id, board.id],
-          message: `once ${board.id} is in, ${length(before.freeM)} are free on the ${side} of ${device.id} up to ${before.what}; ${listed(asked)}`,
+          message: `once ${board.id} is in, ${free} are free on the ${side} of ${device.id} up to ${before.what}; ${listed(asked)}`,
           value: before.freeM,
           limit: most.depthM,
           unit: 'm',

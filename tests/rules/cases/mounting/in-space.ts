@@ -225,6 +225,20 @@ export const inSpaceCases = {
         says: /a straight tool needs .*6 in/,
       },
       {
+        name: 'set screws that lack less than a whole millimetre: what lacks can be read',
+        about: () => placed({ xM: 0.1515, keepClear: driver('left') }, bounded({ left: 'wall' })),
+        level: 'caution',
+        subject: 'amp',
+        says: /151 mm .* are free .* a straight tool needs .*152 mm/,
+      },
+      {
+        name: 'set screws that lack a fifth of a millimetre',
+        about: () => placed({ xM: 0.1522, keepClear: driver('left') }, bounded({ left: 'wall' })),
+        level: 'caution',
+        subject: 'amp',
+        says: /152\.2 mm .* are free .* a straight tool needs .*152\.4 mm/,
+      },
+      {
         name: 'plugs 10 mm from it',
         about: () => placed({ keepClear: driver('left', 'connector') }),
         level: 'caution',
