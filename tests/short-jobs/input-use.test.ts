@@ -63,15 +63,22 @@ describe('an amplifier whose line inputs take speaker level by leads of its make
     expect(ends).toHaveLength(8);
     // The conductors are of 18 or 20 AWG, as the leads are taken to be.
     for (const end of ends) expect(end).toMatchObject({ form: 'supplied-lead', part: 'splice-18' });
-    const taps = plan.wires.flatMap((wire) => wire.ends).filter(({ form }) => form === 'tap');
-    expect(taps.filter(({ terminal }) => terminal.startsWith('source-unit.SP'))).toHaveLength(8);
-    for (const { part } of [...ends, ...taps]) expect(plan.pick.map((row) => row.part)).toContain(part);
-    expect(plan.pick.find(({ part }) => part === 'splice-18')?.quantity).toBe(8);
+    // The source plays on without its own speakers: its leads are cut, and each joint is of two ends.
+    const cut = plan.wires.flatMap((wire) => wire.ends).filter(({ form }) => form === 'cut-lead');
+    expect(cut.filter(({ terminal }) => terminal.startsWith('source-unit.SP'))).toHaveLength(8);
+    for (const { part } of [...ends, ...cut]) expect(part).toBe('splice-18');
+    expect(plan.pick.find(({ part }) => part === 'splice-18')?.quantity).toBe(16);
     const step =
       plan.steps.find(({ id }) => id === 'connect-signal') ??
       plan.steps.find(({ text }) => text.includes('own lead by'));
     expect(step?.text).toMatch(/join to the maker's own lead by splice-18: .+ at amp\.IN1\+/);
-    expect(step?.text).toMatch(/open the lead at the plug and join to it by .+: .+ at source-unit\.SP1\+/);
+    expect(step?.text).toMatch(
+      /cut the lead a hand behind the plug and join to the end at the plug by splice-18: .+ at source-unit\.SP1\+/,
+    );
+    expect(step?.text).toMatch(
+      /cap each by itself, .* label it OLD .*: source-unit\.SP1\+, source-unit\.SP1-/,
+    );
+    expect(step?.acts).toContain('cap:source-unit.SP1+');
     expect(plan.pick.find(({ suppliedWith }) => suppliedWith === 'amp-five')).toMatchObject({
       quantity: 4,
       unit: 'piece',
@@ -80,6 +87,45 @@ describe('an amplifier whose line inputs take speaker level by leads of its make
     const told = judge(job, plan, remarks).map(({ rule }) => rule);
     for (const rule of ['input-overdriven', 'bass-from-one-side', 'sides-swapped', 'terminal-unaccounted'])
       expect(told).not.toContain(rule);
+  });
+
+  test('names what is printed at the plug beside the terminal', () => {
+    if (!job) throw new Error(problems.join('\n'));
+    const marked = {
+      ...job,
+      devices: job.devices.map((device) => {
+        const { terminals } = device.facts;
+        const first = terminals['SP1+'];
+        if (device.id !== 'source-unit' || !first) return device;
+        return {
+          ...device,
+          facts: { ...device.facts, terminals: { ...terminals, 'SP1+': { ...first, mark: '5' } } },
+        };
+      }),
+    };
+    const texts = planKept(marked)
+      .plan.steps.map(({ text }) => text)
+      .join(' ');
+    expect(texts).toMatch(/ at source-unit\.SP1\+ \(5\), .+ at source-unit\.SP1-,/);
+    expect(texts).toMatch(
+      /label it OLD with the mark of its lead: source-unit\.SP1\+ \(5\), source-unit\.SP1-,/,
+    );
+  });
+
+  test('leaves the leads of a source that has to see its speakers whole, and joins to them', () => {
+    const seen = both.map((file) => ({
+      ...file,
+      text: file.text.replaceAll('load-sensing: false', 'load-sensing: true'),
+    }));
+    const read = readShort(shortText('under-seat-five'), undefined, seen).job;
+    if (!read) throw new Error('not read');
+    const { plan } = planKept(read);
+    const ends = plan.wires.flatMap((wire) => wire.ends);
+    const joined = ends.filter(({ terminal }) => terminal.startsWith('source-unit.SP'));
+    expect(joined.map(({ form }) => form)).toEqual(Array.from({ length: 8 }, () => 'tap'));
+    const texts = plan.steps.map(({ text }) => text).join(' ');
+    expect(texts).toMatch(/open the lead at the plug and join to it by .+: .+ at source-unit\.SP1\+/);
+    expect(texts).not.toMatch(/label it OLD/);
   });
 
   test('is told where the source gives more than it takes by its leads, and not where it gives just that', () => {

@@ -30,6 +30,7 @@ export const endForms = [
   'made-up',
   'supplied-lead',
   'tap',
+  'cut-lead',
   'joint',
   'as-fitted',
   'refused',

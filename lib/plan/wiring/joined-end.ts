@@ -1,10 +1,12 @@
-import type { Device, Job } from '../../model/content/resolved-job.ts';
+import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { formatLength, lengthStyle } from '../../model/quantity/length-text.ts';
 import { spliceJoins, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { barrelStripM } from '../../power/conductor/strip-length.ts';
+import { factsOfOutput } from '../audio/signal-inputs.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { noLeadSplice, noSplice } from './end-remarks.ts';
 import { type Joined, jointPrep, narrowestSplice, splicePart } from './joints.ts';
@@ -37,12 +39,13 @@ export function joinedEnd(
   };
 }
 
-/** How a wire is joined to a lead that is there: to its end, or to one that goes on. */
-type LeadForm = 'supplied-lead' | 'tap';
+/** How a wire is joined to a lead that is there: to its end, to one that goes on, or to one that is cut at its plug. */
+type LeadForm = 'supplied-lead' | 'tap' | 'cut-lead';
 
 const said: Readonly<Record<LeadForm, string>> = {
   'supplied-lead': "joined to the maker's own lead",
   tap: 'joined to the lead at the plug',
+  'cut-lead': 'joined to the lead of the plug, which is cut',
 };
 
 /** Devices of a vehicle that give signal, speaker level or turn-on from a plug of its harness. */
@@ -63,6 +66,25 @@ export function isTapped(
   if (spec.joint !== 'plug') return false;
   const part = link.cable ? job.parts[link.cable.part] : undefined;
   return part?.kind !== 'cable' || part.plugs === undefined;
+}
+
+/**
+ * How a wire is joined to the lead at a plug of the source. A speaker output plays into the wire alone where nothing else is
+ * joined to it: the lead is cut and its far end, to the old speaker, capped, unless the source has to see that speaker or
+ * nobody tried whether it does. Common practice, no source.
+ */
+export function plugForm(
+  job: Job,
+  device: Device | undefined,
+  end: LinkEnd,
+  { role }: Pick<TerminalSpec, 'role'>,
+): LeadForm {
+  const isSpeaker = role === 'speaker-out-positive' || role === 'speaker-out-negative';
+  if (!device || !isSpeaker) return 'tap';
+  const id = terminalId(end);
+  const there = job.links.filter(({ from, to }) => [from, to].some((one) => terminalId(one) === id));
+  const senses = factsOfOutput(job, device, stemName(end.terminal))['load-sensing'];
+  return there.length === 1 && senses === false ? 'cut-lead' : 'tap';
 }
 
 /**

@@ -10,7 +10,7 @@ import { torque } from '../bolt-torque.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { noPart, noShrink, noted, refusal, tabText } from './end-remarks.ts';
-import { isTapped, joinedEnd, leadJoint } from './joined-end.ts';
+import { isTapped, joinedEnd, leadJoint, plugForm } from './joined-end.ts';
 import { entersPort, joinedTo } from './joints.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { dieOf, type PreparedEnd } from './prepared-end.ts';
@@ -85,7 +85,7 @@ export function prepareWireEnd(
     };
   const made = endInPort(job, own, { id, spec, kind }, base, sized);
   if (made.end.form === 'crimp' && isTapped(job, devices.get(end.device), spec, own)) {
-    const tapped = leadJoint(job, own, spec, base, 'tap');
+    const tapped = leadJoint(job, own, spec, base, plugForm(job, devices.get(end.device), end, spec));
     return { ...tapped, remarks: [...made.remarks, ...tapped.remarks] };
   }
   // What the port's maker says stands in its part; what the house assumes is told.

@@ -155,6 +155,12 @@ describe('the end of a wire', () => {
     expect(turnOn(', lead: 22 AWG, lead-length: 600 mm', splices).end.prep).toBe(
       "joined to the maker's own lead, 22 AWG, 23 9/16 in long",
     );
+    // Both take 18 AWG on 20 AWG, and the sleeve is the narrower one: what is crimped goes first.
+    const wide = addParts(
+      'butt-wide: { kind: terminal, title: W, form: butt-splice, takes: { from: 20 AWG, to: 16 AWG } }',
+      'sleeve-18: { kind: terminal, title: S, form: solder-sleeve, takes: { from: 20 AWG, to: 18 AWG } }',
+    );
+    expect(turnOn(', lead: 20 AWG', wide).end.part).toBe('butt-wide');
     // 16 AWG is beyond the barrel of the butt splice, and within the sleeve.
     expect(turnOn(', lead: 16 AWG', splices).end.part).toBe('sleeve-16');
   });

@@ -5,7 +5,7 @@ import { lengthText, type Work } from '../work.ts';
 export function jointsText(work: Work, wires: readonly PlanWire[]): string {
   const joints = jointsOf(work, wires).map((joint) => jointText(work, joint));
   const before = joints.length > 0 ? `; first join ${joints.join(', ')}` : '';
-  const atLeads = leadsText(wires);
+  const atLeads = leadsText(work, wires);
   if (before === '' && atLeads === '') return '';
   return `${before}${atLeads}; sleeve closed over the insulation, both labelled`;
 }
@@ -15,31 +15,53 @@ export function jointActs(work: Work, wires: readonly PlanWire[]): readonly stri
   return [
     ...jointsOf(work, wires).map(({ id }) => `join:${id}`),
     ...leadEnds(wires).map(({ id, terminal }) => `join:${id} ${terminal}`),
+    ...cutAt(wires).map((terminal) => `cap:${terminal}`),
   ];
 }
 
 const leadForms = {
   'supplied-lead': "join to the maker's own lead",
   tap: 'open the lead at the plug and join to it',
+  'cut-lead': 'cut the lead a hand behind the plug and join to the end at the plug',
 } as const;
 
 /** Ends that are joined to a lead, each with its wire. */
 function leadEnds(wires: readonly PlanWire[]) {
   return wires.flatMap(({ id, label, ends }) =>
     ends.flatMap(({ terminal, form, part }) =>
-      form === 'supplied-lead' || form === 'tap' ? [{ id, label, terminal, form, part }] : [],
+      form === 'supplied-lead' || form === 'tap' || form === 'cut-lead'
+        ? [{ id, label, terminal, form, part }]
+        : [],
     ),
   );
 }
 
 /** What is joined to leads, by what it is joined to and by which splice: `; join to the maker's own lead by splice-18: L1+ at amp.IN1+`. */
-function leadsText(wires: readonly PlanWire[]): string {
+function leadsText({ plan }: Work, wires: readonly PlanWire[]): string {
   const groups = new Map<string, string[]>();
   for (const { label, terminal, form, part } of leadEnds(wires)) {
     const how = `${leadForms[form]} by ${part ?? 'a splice that takes both'}`;
-    groups.set(how, [...(groups.get(how) ?? []), `${label} at ${terminal}`]);
+    groups.set(how, [...(groups.get(how) ?? []), `${label} at ${markedTerminal(plan, terminal)}`]);
   }
-  return [...groups].map(([how, ends]) => `; ${how}: ${ends.join(', ')}`).join('');
+  return `${[...groups].map(([how, ends]) => `; ${how}: ${ends.join(', ')}`).join('')}${leftText(cutAt(wires).map((one) => markedTerminal(plan, one)))}`;
+}
+
+/** A terminal by its name, and by what is printed at it where that is another word: `source-unit.FL+ (5)`. */
+function markedTerminal({ items }: Work['plan'], id: string): string {
+  const item = items.find((one) => id.startsWith(`${one.id}.`));
+  const mark = item?.terminals.find(({ name }) => `${item.id}.${name}` === id)?.shown;
+  return mark === undefined ? id : `${id} (${mark})`;
+}
+
+/** The terminals whose leads are cut: behind each an old wire is left. */
+function cutAt(wires: readonly PlanWire[]): readonly string[] {
+  return leadEnds(wires).flatMap(({ form, terminal }) => (form === 'cut-lead' ? [terminal] : []));
+}
+
+/** What becomes of the old wires behind leads that are cut; empty where none is. */
+function leftText(terminals: readonly string[]): string {
+  if (terminals.length === 0) return '';
+  return `; the old wire behind each cut, to the speaker that the vehicle came with, stays where it lies: cap each by itself, tie it back and label it OLD with the mark of its lead: ${terminals.join(', ')}`;
 }
 
 function jointsOf({ plan: { joints = [] } }: Work, wires: readonly PlanWire[]): readonly PlanJoint[] {
