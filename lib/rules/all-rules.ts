@@ -26,6 +26,7 @@ import { portRules } from './conductors/ports.ts';
 import { powerAndSignalRules } from './conductors/power-and-signal-sides.ts';
 import { routeEndRules } from './conductors/route-ends.ts';
 import { runRules } from './conductors/runs.ts';
+import { tabRules } from './conductors/tab-widths.ts';
 import { terminalAccountingRules } from './conductors/terminal-accounting.ts';
 import { unlikelyLengthRules } from './conductors/unlikely-lengths.ts';
 import { writtenConductorRules } from './conductors/written-conductors.ts';
@@ -117,6 +118,7 @@ export const rules: readonly Rule[] = [
   ...keyOffRules,
   ...vehicleSupplyRules,
   ...portRules,
+  ...tabRules,
   ...copperCladRules,
   ...colourRules,
   ...labelRules,

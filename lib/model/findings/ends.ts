@@ -53,6 +53,11 @@ export const endFindings = {
     levels: ['caution'],
     source: "the shop's catalogue",
   },
+  'tab-not-told': {
+    asks: 'The part of a speaker tells how wide each of its tabs is: a receptacle goes on one width alone.',
+    levels: ['note'],
+    ...partData,
+  },
   'heat-shrink-none-fits': {
     asks: 'Some heat-shrink of the catalogue goes over each lug and closes on it.',
     levels: ['caution'],

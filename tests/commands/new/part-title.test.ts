@@ -121,3 +121,41 @@ describe('a part of which nobody tells a title', () => {
     expect(titled('')).toBe('Fan, 80 mm');
   });
 });
+
+describe('a part that is like another one', () => {
+  const speaker = {
+    kind: 'speaker',
+    title: 'Coaxial speaker, 6 1/2 in, 4 ohm',
+    size: { width: '6 1/2 in' },
+    terminals: { C1: { role: 'coil', joint: 'blade-tab', takes: '18 AWG to 12 AWG', tab: '6.3 mm' } },
+  };
+  const textOf = (differs: string) => likeText({ id: 'own', title: '', like: 'other' }, speaker, differs);
+
+  test('has the widths of its own tabs, each at its terminal, and none of the other one', () => {
+    const text = textOf('width 166 mm, tabs + 6.3 mm - 2.8 mm');
+    expect(text).toMatch(/C1\+: \{ role: coil-positive, joint: blade-tab, .*tab: 6\.3 mm \}/);
+    expect(text).toMatch(/C1-: \{ role: coil-negative, joint: blade-tab, .*tab: 2\.8 mm \}/);
+    expect(textOf('tabs 2.8 mm')).toMatch(/C1: \{ role: coil, .*tab: 2\.8 mm \}/);
+    const untold = textOf('width 166 mm');
+    expect(untold).toMatch(/Not taken over, .*: tabs/);
+    expect(untold).not.toMatch(/tab: 6\.3 mm/);
+    expect(differenceFault(speaker, 'tabs + 6.3 mm')).toMatch(/is written \+ 6\.3 mm - 2\.8 mm/);
+    expect(differenceFault(speaker, 'tabs + 6.3 mm - 2.8 mm')).toBeNull();
+  });
+
+  test('names in its title what it is in place of what the other one is', () => {
+    const box = {
+      kind: 'enclosure',
+      title: 'Sealed enclosure with a cup, 28 L',
+      volume: '28 L',
+      loading: 'sealed',
+    };
+    const told = likeText({ id: 'own', title: '', like: 'other' }, box, 'volume 45 L, loading ported');
+    expect(titleIn(told)).toBe('Ported enclosure with a cup, 45 L');
+    // A torque stands in no title.
+    const battery = { kind: 'battery', title: 'Battery, 80 Ah', terminals: { POS: { torque: '10 N m' } } };
+    expect(
+      titleIn(likeText({ id: 'main-battery', title: '', like: 'other' }, battery, 'torque 12 N m')),
+    ).not.toMatch(/12 N m/);
+  });
+});

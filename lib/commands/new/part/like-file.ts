@@ -9,6 +9,7 @@ import type { NewFile } from '../new-file.ts';
 import { problemsOfPart, unreadFault } from '../unread.ts';
 import type { Named } from '../yaml-text.ts';
 import { anyPartFile } from './any-part-file.ts';
+import { tabsName } from './like-tabs.ts';
 import { differenceFault, likeText, mayDiffer, takenOver, untoldByMaker, writtenPart } from './part-like.ts';
 import { titleTable } from './part-tables.ts';
 import { madeTitle } from './part-title.ts';
@@ -47,7 +48,10 @@ function toldOf(like: string, part: Named, line: string): readonly string[] {
   return [
     `as ${like} but for what was told: compare with its leaflet what is taken over:`,
     ...takenOver(part, line).map((one) => `  ${one}`),
-    ...left.map((field) => `not taken over, since its own maker tells it: ${field}; write it into the file`),
+    ...left.map((field) => {
+      const how = field === tabsName ? 'write tab: at each of its terminals' : 'write it into the file';
+      return `not taken over, since its own maker tells it: ${field}; ${how}`;
+    }),
   ];
 }
 

@@ -9,6 +9,7 @@ import { longestLine } from '../../../read/yaml/write-value.ts';
 import { readYaml } from '../../../read/yaml/yaml.ts';
 import { between } from '../ask/rows.ts';
 import { blockText, type Named } from '../yaml-text.ts';
+import { hasTabs, tabsName, toldTabsFault, withTabs } from './like-tabs.ts';
 import { notTakenOver } from './makers-own.ts';
 import { sizeRange } from './part-columns.ts';
 
@@ -46,7 +47,10 @@ export function differenceFault(part: Named, line: string): string | null {
   const leaves = [...leavesOf(part), ...lackedBy(part)];
   const names = leavesOf(part).map(({ name }) => name);
   for (const one of differencesOf(line, leaves)) {
-    if (changeOf(leaves, one)) continue;
+    const change = changeOf(leaves, one);
+    const ofTabs = change?.name === tabsName ? toldTabsFault(String(change.value)) : null;
+    if (ofTabs !== null) return ofTabs;
+    if (change) continue;
     const bare = leaves.find((known) => spelling(known.name, '$').test(one));
     if (bare !== undefined) {
       const example = bare.value === null ? '' : `, such as ${bare.name} ${String(bare.value)}`;
@@ -80,7 +84,12 @@ export function likeText(own: LikePart, part: Named, line: string): string {
   const { kind = '', title: _, notes: __, formerly: ___, ...fields } = part;
   const left = leftOutOf(part, changes);
   const taken = Object.fromEntries(Object.entries(fields).filter(([field]) => !left.includes(field)));
-  const changed = changes.reduce<Named>((so, { path, value }) => withValue(so, path, value), taken);
+  const tabs = changes.find(({ name }) => name === tabsName);
+  const figures = changes.filter((one) => one !== tabs);
+  const changed = withTabs(
+    figures.reduce<Named>((so, { path, value }) => withValue(so, path, value), taken),
+    tabs ? String(tabs.value) : null,
+  );
   const but = changes.map(({ name }) => name).join(', ');
   return [
     'rackleaf: 1\n',
@@ -99,11 +108,25 @@ function titleSo(id: string, part: Named, leaves: readonly Leaf[], changes: read
   const before = String(part.title ?? '');
   const title = changes.reduce((so, { name, value }) => {
     const own = writtenIn(leaves, name);
-    return /^\d/.test(own) ? so.replace(wholeFigure(own), String(value)) : so;
+    if (/^\d/.test(own)) return so.replace(wholeFigure(own), String(value));
+    return own === '' || own === 'true' || own === 'false'
+      ? so
+      : so.replace(wholeWord(own), (word) => cased(word, String(value)));
   }, before);
   if (title !== before || changes.length === 0) return title;
   const words = id.replaceAll('-', ' ');
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** A word in a text, capital or not: `sealed` in `Sealed enclosure`. */
+function wholeWord(word: string): RegExp {
+  return new RegExp(`(?<![\\w-])${escaped(word)}(?![\\w-])`, 'i');
+}
+
+/** A word that begins as the one does that it takes the place of. */
+function cased(before: string, word: string): string {
+  const isCapital = before.charAt(0) !== before.charAt(0).toLowerCase();
+  return isCapital ? `${word.charAt(0).toUpperCase()}${word.slice(1)}` : word;
 }
 
 /** A figure in a text where it is not the end or the beginning of another one: `0 Ah` is none in `60 Ah`. */
@@ -122,7 +145,9 @@ export function untoldByMaker(part: Named, line: string): readonly string[] {
 }
 
 function leftOutOf(part: Named, changes: readonly Leaf[]): readonly string[] {
-  return notTakenOver(part, new Set(changes.map(({ path: [field = ''] }) => field)));
+  const told = new Set(changes.map(({ path: [field = ''] }) => field));
+  const tabs = hasTabs(part) && !told.has(tabsName) ? [tabsName] : [];
+  return [...notTakenOver(part, told), ...tabs];
 }
 
 function changesIn(part: Named, line: string): readonly Leaf[] {
@@ -186,7 +211,8 @@ function lackedBy(part: Named): readonly Leaf[] {
   const told = new Set(leavesOf(part).map(({ name }) => name));
   const lacked = paths.map((path) => ({ path, name: path.at(-1) ?? '', value: null }));
   const isPlain = ({ name, path: [field = ''] }: Leaf) => !told.has(name) && !ownFields.has(field);
-  return [{ path: [titleName], name: titleName, value: null }, ...lacked.filter(isPlain)];
+  const tabs = hasTabs(part) ? [{ path: [tabsName], name: tabsName, longer: ['tab'], value: null }] : [];
+  return [{ path: [titleName], name: titleName, value: null }, ...tabs, ...lacked.filter(isPlain)];
 }
 
 function lackedPaths(schema: z.ZodType, value: Named, isOuter = true): readonly (readonly string[])[] {
@@ -229,7 +255,7 @@ function writtenIn(leaves: readonly Leaf[], name: string): string {
 }
 
 function leavesOf(part: Named): readonly Leaf[] {
-  const own = Object.entries(part).filter(([key]) => !ownFields.has(key));
+  const own = Object.entries(withTabs(part, null)).filter(([key]) => !ownFields.has(key));
   const paths = pathsOf(Object.fromEntries(own), []);
   const ends = paths.map(({ path }) => path.map((_, at) => labelOf(path.slice(path.length - 1 - at))));
   const shared = new Map<string, number>();

@@ -23,7 +23,7 @@ export function speakerFields({ cells: { names, joint, takes, strip, tabs, ...ce
 }
 
 /** The terminals of coils: a pair by its name, or the two of it where their tabs differ. */
-function coilTerminals(coils: string, held: Named, tabs: string | null): Named {
+export function coilTerminals(coils: string, held: Named, tabs: string | null): Named {
   const told = tabs === null ? null : tabWidths(tabs);
   if (!told) return { [coils]: { role: 'coil', ...held } };
   const { plus, minus } = told;

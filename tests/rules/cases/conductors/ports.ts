@@ -1,7 +1,31 @@
+import type { Case } from '../../../../lib/rules/rule.ts';
 import { about, aboutContent, aboutPlan, entry, partIn } from '../../case.ts';
 import { unsized, wire } from '../../changes.ts';
 import { sized } from '../../plan.ts';
 import type { RuleCases } from '../../rule-case.ts';
+
+/** The tweeter with tabs of told widths, a receptacle on each of its wires. */
+const tabbed = ({
+  plus,
+  minus,
+  joint = 'blade-tab' as const,
+}: {
+  readonly plus?: string;
+  readonly minus?: string;
+  readonly joint?: 'blade-tab' | 'binding-post';
+}): Case =>
+  about({
+    content: (content) => {
+      partIn(content, 'tweeter', 'speaker').terminals = {
+        'T+': { role: 'coil-positive', joint, ...(plus && { tab: plus }) },
+        'T-': { role: 'coil-negative', joint, ...(minus && { tab: minus }) },
+      };
+    },
+    plan: (plan) => {
+      for (const one of plan.wires)
+        for (const end of one.ends) if (end.terminal.startsWith('tweeter.')) end.form = 'crimp';
+    },
+  });
 
 export const portsCases = {
   // The part's own data.
@@ -261,6 +285,33 @@ export const portsCases = {
             wire(plan, 'board-ground').ends[1].part = 'lug';
           }),
       },
+    ],
+  },
+  // The part's own data: plus and minus of one coil may have tabs of unlike widths.
+  'tab-not-told': {
+    fires: [
+      {
+        name: 'a speaker with tabs of which only the plus is told',
+        about: () => tabbed({ plus: '6.3 mm' }),
+        level: 'note',
+        subject: 'tweeter',
+        file: 'parts.yaml',
+        path: '/parts/tweeter/terminals',
+        says: /the width of the tab T- of tweeter is not told/,
+        toDo: /^measure each tab/,
+      },
+      {
+        name: 'both untold, once for the part',
+        about: () => tabbed({}),
+        level: 'note',
+        subject: 'tweeter',
+        file: 'parts.yaml',
+        says: /the tabs T\+ and T- of tweeter/,
+      },
+    ],
+    quiet: [
+      { name: 'both told', about: () => tabbed({ plus: '6.3 mm', minus: '2.8 mm' }) },
+      { name: 'no tabs', about: () => tabbed({ joint: 'binding-post' }) },
     ],
   },
 } satisfies RuleCases;
