@@ -29,7 +29,7 @@ export function orderOfWork(work: Work): OrderOfWork {
   const two = twoPersonStarts(ordered, timing);
   return {
     rings: [...raised, ...mutual, ...rings],
-    steps: ordered.map((step): PlanStep => {
+    steps: asBegun(ordered, two.starts).map((step): PlanStep => {
       const slack = timing.minutes - (timing.earliest.get(step.id) ?? 0) - (timing.tail.get(step.id) ?? 0);
       return { ...step, startMinute: two.starts.get(step.id) ?? 0, critical: slack < 1e-9 };
     }),
@@ -41,6 +41,28 @@ export function orderOfWork(work: Work): OrderOfWork {
       times: timesOf(work),
     },
   };
+}
+
+/**
+ * The steps as two people begin them: what is done at the board, then what is done in the vehicle in the order of its clock,
+ * so that the numbers of each column follow each other; none before what it waits for.
+ */
+function asBegun<T extends Waiting>(steps: readonly T[], starts: ReadonlyMap<string, number>): readonly T[] {
+  const startOf = ({ id }: Waiting) => starts.get(id) ?? 0;
+  const byClock = (own: readonly T[]) => [...own].sort((a, b) => startOf(a) - startOf(b));
+  const columns = [
+    byClock(steps.filter(({ by }) => by === 'board')),
+    byClock(steps.filter(({ by }) => by !== 'board')),
+  ];
+  const known = new Set(steps.map(({ id }) => id));
+  const begun: T[] = [];
+  const isReady = (step: T | undefined): boolean =>
+    step?.after.every((id) => !known.has(id) || begun.some((one) => one.id === id)) ?? false;
+  for (;;) {
+    const next = columns.find(([first]) => isReady(first))?.shift();
+    if (!next) return begun.length === steps.length ? begun : steps;
+    begun.push(next);
+  }
 }
 
 function waiting(step: Step): Step & Waiting & Pick<PlanStep, 'after'> {

@@ -68,7 +68,7 @@ export function layRun(work: Work, run: string): Step {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found) : ''}`,
+    text: `${openedText(found)}Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found) : ''}`,
     tools: ['trim tools', 'pull line', 'label printer', ...(isOpen ? ['sealer'] : [])],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -79,6 +79,26 @@ export function layRun(work: Work, run: string): Step {
     ],
     proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
   });
+}
+
+const coveredZones: ReadonlySet<string> = new Set<ZoneKind>([
+  'sill',
+  'under-carpet',
+  'cabin',
+  'door',
+  'in-sight',
+  'dash-top',
+  'cargo',
+  'roof',
+]);
+
+/** What comes off before a run is laid, by the zones in which trim lies over its way; empty where none does. */
+function openedText(run: WorkRun | undefined): string {
+  const zones = [...new Set((run?.passes ?? []).map(({ zone }) => zone))].filter((zone) =>
+    coveredZones.has(zone),
+  );
+  if (zones.length === 0) return '';
+  return `Take off what lies over its way (${zones.map((zone) => zone.replaceAll('-', ' ')).join(', ')}): trim, liner, seat or carpet, screws and clips kept by place; no plug of a seat or an airbag is opened but as the vehicle's maker says. It goes back once all is tested. `;
 }
 
 /** The vehicle's own grommets on the way of a run; one whose bore nobody measured is measured before anything is led through. */

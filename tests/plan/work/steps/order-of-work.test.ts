@@ -43,6 +43,19 @@ describe('the order of work of any plan', () => {
     );
   });
 
+  it('has the steps of each place one behind the other by the clock, those at the board first', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const isAtBoard = ({ by }: PlanStep) => by === 'board';
+        for (const own of [steps.filter(isAtBoard), steps.filter((one) => !isAtBoard(one))]) {
+          const starts = own.map(({ startMinute }) => startMinute);
+          expect(starts).toEqual(starts.toSorted((a, b) => a - b));
+        }
+      }),
+    );
+  });
+
   it('installs every item and wire once', () => {
     fc.assert(
       fc.property(randomWork, (work) => {

@@ -23,10 +23,10 @@ describe('the order of work of a small job', () => {
       'battery-off',
       'run-left',
       'run-right',
+      'mount-boot',
       'mount-bay',
       'mount-dash',
       'mount-door',
-      'mount-boot',
       'board-in-main',
       'connect-ground',
       'connect-signal',
@@ -43,6 +43,22 @@ describe('the order of work of a small job', () => {
       'load-readings',
       'hand-over',
     ]);
+  });
+
+  test('opens what lies over the way of a run before it is laid, by its zones', () => {
+    const { text } = at(order(), 'run-left');
+    expect(text).toMatch(/^Take off what lies over its way \(.*sill.*\): .*Lay the run left/);
+    const open = ordered({}, (one) => ({
+      ...one,
+      plan: {
+        ...one.plan,
+        runs: one.plan.runs.map((run) => ({
+          ...run,
+          passes: (run.passes ?? []).map((pass) => ({ ...pass, zone: 'engine-bay' as const })),
+        })),
+      },
+    }));
+    expect(at(open, 'run-left').text).toMatch(/^Lay the run left/);
   });
 
   test('mounts on the board what the job puts there, and lays there what ends on it and in no run', () => {
