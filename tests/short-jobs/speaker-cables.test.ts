@@ -218,3 +218,38 @@ test('the pairs of a source lie in the cable that is on the shelf, the turn-on b
   expect(cables('', '  four-pairs: { reels: [3 ft] }\n').part).toBe('cable-nine-18');
   expect(cables('', '').part).toBe('cable-nine-18');
 });
+
+test('speaker-level pairs beside supply wires are twisted where the shelf has a piece for each, and not elsewhere', () => {
+  const signal = (side: string, stock: string) => {
+    const files = speakerLevelShop().map((file) => {
+      if (file.path.endsWith('hatchback.yaml'))
+        return {
+          ...file,
+          text: instead(
+            file.text,
+            `    side: middle\n    ends: [source-unit]`,
+            `    side: ${side}\n    ends: [source-unit]`,
+          ),
+        };
+      if (!file.path.endsWith('content/shop.yaml')) return file;
+      return { ...file, text: instead(file.text, '  cable-twisted-pair-20: { reels: [150 ft] }', stock) };
+    });
+    const { job, problems } = linksOf(changed('under-seat-five'), files);
+    expect(problems).toEqual([]);
+    const { cables = {}, links = {} } = job?.file ?? {};
+    const laid = Object.entries(links).filter(
+      ([id]) => id.startsWith('in-front') || id.startsWith('in-rear'),
+    );
+    const reasons = (job?.proposals ?? [])
+      .map(({ reason }) => reason)
+      .filter((one) => /twisted pair/.test(one));
+    return { parts: laid.map(([, { cable }]) => cables[cable ?? '']?.part), reasons };
+  };
+  const reel = '  cable-twisted-pair-20: { reels: [150 ft] }';
+  const four = (part: string) => [part, part, part, part];
+  const beside = signal('left', reel);
+  expect(beside.parts).toEqual(four('cable-twisted-pair-20'));
+  expect(beside.reasons[0]).toMatch(/lies beside the supply of .*a twist keeps its noise out/);
+  expect(signal('right', reel)).toEqual({ parts: four('cable-nine-18'), reasons: [] });
+  expect(signal('left', '  cable-twisted-pair-20: { reels: [12 ft] }').parts).toEqual(four('cable-nine-18'));
+});

@@ -8,6 +8,7 @@ import { sourceOutputs } from '../sound/source-outputs.ts';
 import { shelvedFirst } from '../supply/turn-on.ts';
 import { wayOf } from './link-way.ts';
 import { linkRole } from './runs.ts';
+import { twistBesideSupply } from './twisted-pairs.ts';
 
 type Cable = PartOf<'cable'>;
 
@@ -27,7 +28,8 @@ interface CabledLink {
 }
 
 /**
- * Puts the speaker-level pairs of a run and its turn-on into one cable: of those on the shelf, in one piece, the one with
+ * Puts the speaker-level pairs of a run and its turn-on into one cable, unless they lie beside supply wires and the shelf has
+ * twisted pairs for them: of the cables on the shelf, in one piece, the one with
  * fewest conductors left over. The turn-on lies beside it where only then one of the shelf does; where the shelf has none,
  * it is the best of the catalogue.
  */
@@ -40,6 +42,14 @@ export function cableRuns(draft: Draft): void {
     for (const one of all.filter((link) => !pairs.includes(link)))
       cableFor(draft, run, [{ ...one, colours: one.colours.map(() => null) }], { name: `cable-${one.id}` });
     if (pairs.length === 0) continue;
+    if (
+      twistBesideSupply(
+        draft,
+        run,
+        pairs.map(({ id }) => id),
+      )
+    )
+      continue;
     const [turnOn] = open.filter((id) => {
       const link = draft.links[id];
       return link !== undefined && linkRole(draft, link) === 'turn-on';
