@@ -23,7 +23,7 @@ const [hotM, coldM] = [0.15, 0.01];
 /** Wires that are taken up at once, at most. */
 const mostTakenUp = 5;
 /** How often some wires, each with what likelihood, are dearer to cross for once, and by how many crossings at most. */
-const [tollOften, tollShare, mostToll] = [0.7, 0.25, 4];
+const [tollOften, tollShare, mostToll] = [0.7, 0.25, 1.5];
 
 const noToll: TollOf = () => 0;
 
