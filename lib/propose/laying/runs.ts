@@ -191,9 +191,11 @@ function assume(draft: Draft, id: string, lengthM: number, why: string): void {
 function askForRoute(
   draft: Draft,
   id: string,
-  link: { readonly from: string; readonly to: string },
+  link: JobLink,
   ends: readonly [Whereabouts, Whereabouts],
 ): void {
+  // A cable that is written is as long as it was made.
+  if (link.cable !== undefined && !draft.isProposed('links', id)) return;
   const { vehicle } = draft.around;
   const [from, to] = [placeName(draft, ends[0]), placeName(draft, ends[1])];
   const message = `no way of ${vehicle.id} leads from ${from} to ${to}, nor do several that meet`;
