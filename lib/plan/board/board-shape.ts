@@ -31,6 +31,14 @@ export function datumInSpace({ given, place }: Board): { readonly xM: number; re
   return { xM: given.at?.x ?? place?.xM ?? 0, yM: given.at?.y ?? place?.yM ?? 0 };
 }
 
+/** Width and height of a board that is written as a plain rectangle, uncut, metres; null for any other. */
+export function writtenRectangle({
+  given,
+}: Pick<Board, 'given'>): { readonly widthM: number; readonly heightM: number } | null {
+  const { rectangle, cuts = [] } = given.outline;
+  return rectangle && cuts.length === 0 ? { widthM: rectangle.width, heightM: rectangle.height } : null;
+}
+
 /** A fixing of a board on its sound point, metres from the board's datum. */
 export interface BoardFixing {
   readonly id: string;

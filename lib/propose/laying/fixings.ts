@@ -5,9 +5,9 @@ import type { JobBoard } from '../../model/content/job.ts';
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import type { Around } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
-import { shelvedFirst } from '../supply/turn-on.ts';
 
 type SoundPoint = VehicleSpace['sound-points'][string];
 
@@ -53,7 +53,7 @@ export function whyNotFixed(
   const { shape } = drawOutline(outline);
   if (!shape || !at) return 'not-under';
   const lines = holeLines(shape);
-  const hole = { xM: point.x - at.x, yM: point.y - at.y, diameterM: holeM(parts, point) };
+  const hole = { xM: point.x - at.x, yM: point.y - at.y, diameterM: boltHoleM(parts, point) };
   if (groundAt(hole, lines) !== 'material') return 'not-under';
   const { toEdgeM, toCornerM } = holeRoom(hole, lines);
   if (toEdgeM < rules['hole-edge'].value) return 'edge';
@@ -61,7 +61,7 @@ export function whyNotFixed(
 }
 
 /** The widest hole that a bolt of the catalogue asks for at a point; where none tells it, its thread. */
-function holeM(parts: Around['parts'], { stud }: SoundPoint): number {
+export function boltHoleM(parts: Around['parts'], { stud }: SoundPoint): number {
   const clearances = partsOfKind(parts, 'fixing').flatMap(([, part]) =>
     part.form === 'bolt' && part.thread === stud && part.clearance !== undefined ? [part.clearance] : [],
   );
@@ -69,7 +69,7 @@ function holeM(parts: Around['parts'], { stud }: SoundPoint): number {
 }
 
 function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point: SoundPoint): void {
-  const bolt = boltFor(draft, given, point);
+  const bolt = boltFor(draft.around, given, point);
   if (!bolt) {
     draft.ask(
       given.spacer === undefined ? ['boards', board] : ['boards', board, 'spacer'],
@@ -88,10 +88,15 @@ function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point
 }
 
 /** The shortest bolt that holds in a point through the board, whichever sheet of the shelf it may come to be. */
-function boltFor(draft: Draft, board: JobBoard, point: SoundPoint): string | null {
-  const { parts, rules } = draft.around;
+export function boltFor(
+  around: Pick<Around, 'parts' | 'rules' | 'shop'>,
+  board: { readonly sheet?: string | undefined; readonly spacer?: number | undefined },
+  point: SoundPoint,
+): string | null {
+  const { parts, rules } = around;
+  const inOrder = shelvedFirst(around.shop);
   const threadedM = (threadM(point.stud) ?? 0) * rules['thread-engagement'].value;
-  const thicknesses = sheetsFor(draft.around, board).map(({ thickness }) => thickness);
+  const thicknesses = sheetsFor(around, board).map(({ thickness }) => thickness);
   const stackM = (board.spacer ?? 0) + Math.max(0, ...thicknesses);
   const thinM = (board.spacer ?? 0) + Math.min(...thicknesses);
   const fitting = Object.entries(parts).flatMap(([id, part]) => {
@@ -101,13 +106,16 @@ function boltFor(draft: Draft, board: JobBoard, point: SoundPoint): string | nul
     return lengthM >= stackM + threadedM - 1e-9 && lengthM - thinM <= freeM + 1e-9 ? [{ id, lengthM }] : [];
   });
   const [best] = fitting.toSorted(
-    (a, b) => a.lengthM - b.lengthM || shelvedFirst(draft, a.id, b.id) || (a.id < b.id ? -1 : 1),
+    (a, b) => a.lengthM - b.lengthM || inOrder(a.id, b.id) || (a.id < b.id ? -1 : 1),
   );
   return best?.id ?? null;
 }
 
 /** The sheet of a board, or those that it may come to be of: what is on the shelf, else all. */
-function sheetsFor({ parts, shop }: Around, { sheet }: JobBoard): readonly PartOf<'board-sheet'>[] {
+function sheetsFor(
+  { parts, shop }: Pick<Around, 'parts' | 'shop'>,
+  { sheet }: { readonly sheet?: string | undefined },
+): readonly PartOf<'board-sheet'>[] {
   const all = Object.entries(parts).flatMap(([id, part]) =>
     part.kind === 'board-sheet' ? [{ id, part }] : [],
   );

@@ -29,6 +29,7 @@ import {
   wireOfSubject,
 } from './bonds.ts';
 import { batteriesBehindWire, dropOfExcess, reelOfExcess } from './bonds-of-leads.ts';
+import { boardToBeMoved, liftedByCause } from './bonds-of-places.ts';
 
 /** Findings that only follow from a cause, where a bond holds between the two. */
 export interface Folding {
@@ -210,7 +211,11 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'fixing-too-short': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'fixing-too-long': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'hole-off-board': [{ follows: ['narrow-web'], bond: sameSubject }],
-  'held-by-trim': [{ follows: ['board-not-held'], bond: sameSubject }],
+  'held-by-trim': [
+    { follows: ['board-not-held'], bond: sameSubject },
+    { follows: ['obstacle-in-the-way', 'space-too-small'], bond: boardToBeMoved },
+  ],
+  'obstacle-in-the-way': [{ follows: ['obstacle-in-the-way'], bond: liftedByCause }],
   'ground-lead-long': [
     { follows: ['stock-short'], bond: reelOfExcess },
     { follows: ['ground-drop'], bond: dropOfExcess },

@@ -15,8 +15,8 @@ export interface Standing {
 }
 
 /**
- * The faults of a board in its space, with the spacer that lifts it clear of an obstacle where one does: the least height in
- * whole millimetres that the shelf makes, at which nothing is told of that obstacle and nothing new is told at all.
+ * The faults of a board in its space, with the spacer that lifts it clear of an obstacle, its parts too, where one does: the
+ * least height in whole millimetres that the shelf makes, at which nothing is told of that obstacle and nothing new at all.
  */
 export function withLift(
   job: Job,
@@ -47,12 +47,13 @@ function clearHeightM(
 ): number | null {
   const keyOf = (one: BoardRemark) => `${one.rule} ${one.of.join(' ')}`;
   const known = new Set(before.map(keyOf));
-  const gone = `obstacle-in-the-way ${of.join(' ')}`;
+  const [, obstacle] = of;
   const fromMm = Math.ceil(standoffM / millimetre + 1e-6);
   for (let mm = fromMm; mm <= fromMm + mostMm; mm += 1) {
     const heightM = mm * millimetre;
-    const left = faultsAt(heightM).map(keyOf);
-    const isClear = !left.includes(gone) && left.every((key) => known.has(key));
+    const isClear = faultsAt(heightM).every(
+      (one) => known.has(keyOf(one)) && (one.rule !== 'obstacle-in-the-way' || one.of[1] !== obstacle),
+    );
     if (isClear && standsAt(job, board, heightM)) return heightM;
   }
   return null;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { risers } from '../../../lib/publish/sheets/board/risers.ts';
-import { pickList } from '../../../lib/publish/sheets/pick-list.ts';
-import { inJob, partsFile, withBoard } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { byId, smallPlan } from '../plan-small-shop.ts';
+import { risers } from '../../../../lib/publish/sheets/board/risers.ts';
+import { pickList } from '../../../../lib/publish/sheets/pick-list.ts';
+import { inJob, partsFile, withBoard } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { byId, smallPlan } from '../../plan-small-shop.ts';
 
 const onShelf = (text: string): Change => [
   'content/shop.yaml',
