@@ -31,8 +31,11 @@ export function partsText(parts: readonly DropPart[]): string {
   return `; it is lost in ${listed(told)}`;
 }
 
+/** A reckoned length may be off by so much: a lead that is to lose no larger share less is measured first (common practice). */
+const littleShare = 0.1;
+
 /**
- * What helps against a drop: a larger conductor where these lose enough of it, the one that loses most first; else what
+ * What helps against a drop: where little is too much, the length off the tape; then a larger conductor where these lose enough of it, the one that loses most first; else what
  * takes fuses, joints or body off the way, for no conductor mends a joint.
  */
 export function dropRemedy(
@@ -48,7 +51,10 @@ export function dropRemedy(
   const size = sizeFor(about, most, excessV);
   if (size !== null)
     return {
-      remedy: `run ${loses}, in ${size}; or ${shorterBy(about, most, excessV)}; or put a battery nearer`,
+      remedy:
+        excessV <= most.dropV * littleShare
+          ? `measure ${loses}, along its way, and write what the tape reads as length: at its link where that is less; or ${shorterBy(about, most, excessV)}; or else run it in ${size}`
+          : `run ${loses}, in ${size}; or ${shorterBy(about, most, excessV)}; or put a battery nearer`,
       writesAt,
     };
   const saved = lostIn(parts, 'conductor');

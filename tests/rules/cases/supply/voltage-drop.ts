@@ -80,6 +80,14 @@ export const voltageDropCases = {
         toDo: /^run amp-feed, which loses 0.3 V, in 4 AWG \(size: 4 AWG at its link\); or make it shorter by 5 7\/16 in \(138 mm\), by another way or another place of the board; or put/,
       },
       {
+        // Of 1.5 V 0.138 are too much, less than a tenth: of its 0.3 m 28 mm.
+        name: 'with the length off the tape first, where little is too much',
+        about: () => lost(1.5, -1, onShelf('30 ft')),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /^measure amp-feed, which loses 1.5 V, along its way, and write what the tape reads as length: at its link where that is less; or make it shorter by 1 1\/8 in \(27.6 mm\)/,
+      },
+      {
         name: 'with the size that is to be bought for it',
         about: () => lost(0.3, 0.2, onShelf('1 in')),
         level: 'caution',
