@@ -153,7 +153,7 @@ function shorterLead(about: Case, wire: PlanWire, limitM: number): Pick<RemarkBo
       : '';
   const line = `length: ${tapeText(limitM, about.job.shop.units)}`;
   return {
-    remedy: `its length is reckoned: ${listed(told)}${comesIn}. Where a tape along its way reads less, write it at the link, such as ${line} at ${linkName(id)}: no loop is added to a length that is written; or ${nearer}; ${larger}`,
+    remedy: `measure along its way, and where the tape reads less write it at the link, such as ${line} at ${linkName(id)}: no loop is added to a length that is written; or ${nearer}; ${larger}. Its length is reckoned: ${listed(told)}${comesIn}`,
     writesAt: [linkEntry(id)],
   };
 }

@@ -168,7 +168,7 @@ export const groundCases = {
           }),
         level: 'caution',
         subject: 'board-ground',
-        toDo: /reckoned: .*6 in.* through the vehicle.*16 in.* on the board.*3 in.* for service loops.*length: 18 in at board-ground/,
+        toDo: /^measure along its way, .*length: 18 in at board-ground.*reckoned: .*6 in.* through the vehicle.*16 in.* on the board.*3 in.* for service loops/,
       },
       {
         name: 'feet written for inches',
