@@ -35,7 +35,7 @@ const beside: Readonly<Record<NewWhat, readonly string[]>> = {
 
 /** The flags of one thing: each question has one of its own name. */
 export function flagsOf(what: NewWhat, answers: Answers): readonly string[] {
-  if (what === 'part' && answers.like) return ['like', 'kind', 'title', differsKey];
+  if (what === 'part' && answers.like) return ['like', 'kind', 'title', differsKey, 'control'];
   return [...tablesOf[what](answers).map(({ key }) => key), ...beside[what]];
 }
 

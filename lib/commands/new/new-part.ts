@@ -4,7 +4,6 @@ import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Problem } from '../../model/problem.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import { powerAt } from '../../model/survey/power-into-load.ts';
-import { filterTypeSchema } from '../../model/vocabulary.ts';
 import { contentFiles, type ReadCatalogue, readCatalogue } from '../../read/read-content.ts';
 import { readHouseRules } from '../../read/read-house-rules.ts';
 import { remedyFor } from '../../read/report.ts';
@@ -12,15 +11,14 @@ import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { readingFault } from './ask/reading-fault.ts';
-import { type Cell, hasUnknown, type Row } from './ask/rows.ts';
+import { hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { channelRows } from './part/channel-rows.ts';
 import { setInJob } from './part/component-set.ts';
-import { positionsFault, safeFault, slopeFault, slopeOf, whyFault } from './part/control-fields.ts';
+import { controlFault, shapeDoubt } from './part/control-row.ts';
 import { holesFault } from './part/hole-fields.ts';
-import { rangeFault } from './part/knob-range.ts';
 import { leftOut } from './part/left-out.ts';
 import { likeFile } from './part/like-file.ts';
 import { leadFault } from './part/part-columns.ts';
@@ -99,20 +97,6 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
       ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),
     }),
   );
-}
-
-function controlFault(cells: Row['cells'], line: string): string | null {
-  const fault = cells.sets === undefined ? null : positionsFault(String(cells.sets));
-  if (fault !== null) return `from what to what ${fault}`;
-  const lacks = rangeFault(cells) ?? safeFault(cells) ?? whyFault(cells);
-  return lacks ?? (hasUnknown(line) ? null : slopeFault(cells));
-}
-
-/** A filter of which nobody tells the shape protects nothing that a job could count on. */
-function shapeDoubt(slope: Cell | undefined): string | null {
-  const told = slope === undefined ? {} : slopeOf(String(slope));
-  if (told.order === undefined || told.type !== undefined) return null;
-  return `tells no shape of the filter, and a job counts a filter that is told in part for none: write it before the slope, ${filterTypeSchema.options.join(' or ')}, such as ${filterTypeSchema.options[0]} ${String(slope)}`;
 }
 
 /** What is reckoned where a leaflet is silent: the shop's own rule, else the trade's. */

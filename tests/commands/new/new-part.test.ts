@@ -4,7 +4,7 @@ import { realEffects } from '../../../lib/commands/effects.ts';
 import { inLineFilter } from '../../../lib/model/kinds/crossover.ts';
 import { kinds, partFacts } from '../../../lib/model/kinds/index.ts';
 import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
-import { readContent } from '../../../lib/read/read-content.ts';
+import { contentFiles, readCatalogue, readContent } from '../../../lib/read/read-content.ts';
 import { ShopFolder } from '../shop-folder.ts';
 import { leafletFlags, leaflets } from './leaflets.ts';
 
@@ -250,6 +250,63 @@ describe('new part', () => {
       capacity: 74 * 3600,
       'cold-cranking': 680,
     });
+  });
+
+  test('has controls of its own, and what its maker printed at its outputs', async () => {
+    folder.write(
+      'content/parts/six-line.yaml',
+      `rackleaf: 1
+parts:
+  source-six-line:
+    kind: source-unit
+    title: "Source unit"
+    terminals:
+      B+, GND: { role: supply, joint: plug }
+      REM-OUT: { role: turn-on-out, joint: plug }
+      OUT1..6: { role: signal-out, joint: phono, signal: 4 V }
+    supply: { type: constant-current, fuse: 15 A, draw: 4 A }
+`,
+    );
+    const line = ['new', 'part', 'radio-like', '--like', 'source-six-line'];
+    const marks = 'FRONT L|FRONT R|REAR L|REAR R|SUB L|SUB R';
+    const { status } = await folder.run(
+      ...[...line, '--differs', `OUT1..6.mark ${marks}, REM-OUT.joint supplied-lead`],
+      ...['--control', 'SUB-LEVEL, level, face, , OUT5..6'],
+      ...['--control', 'TONE, other, face, , , menu, , flat, gains are set through it'],
+    );
+    expect(status).toBe(0);
+    const part = readCatalogue(contentFiles(await realEffects(folder.root).readContent())).parts.parts[
+      'radio-like'
+    ];
+    if (part?.kind !== 'source-unit') throw new Error('No source unit.');
+    expect(['OUT1', 'OUT4', 'OUT6'].map((name) => part.terminals[name]?.mark)).toEqual([
+      'FRONT L',
+      'REAR R',
+      'SUB R',
+    ]);
+    expect(part.terminals['REM-OUT']?.joint).toBe('supplied-lead');
+    expect(part.controls['SUB-LEVEL']).toMatchObject({ what: 'level', channels: ['OUT5', 'OUT6'] });
+    expect(part.controls.TONE).toMatchObject({ form: 'menu', safe: 'flat' });
+    // What it is like has controls, which stay but for the one that is told anew.
+    const again = ['new', 'part', 'radio-again', '--like', 'radio-like', '--differs', 'fuse 10 A'];
+    await folder.run(...again, '--control', 'SUB-LEVEL, level, top, , OUT5..6');
+    const text = folder.read('content/parts/radio-again.yaml');
+    expect(text).toMatch(/TONE: \{.*menu/);
+    expect(text.match(/SUB-LEVEL: \{ what: level, panel: top/g)).toHaveLength(1);
+    await folder.run(...line.with(2, 'radio-few'), '--differs', 'OUT1..6.mark FRONT L|FRONT R');
+    expect(folder.read('content/parts/radio-few.yaml')).toContain(
+      'mark has 2 values, and OUT1..6 stands for 6 names',
+    );
+    const none = await folder.run(
+      'new',
+      'part',
+      'cell',
+      '--like',
+      'battery-a',
+      '--control',
+      'A, level, face',
+    );
+    expect(none.told).toContain('a battery has none');
   });
 
   test('takes its title among what differs', async () => {

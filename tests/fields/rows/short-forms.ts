@@ -1,4 +1,4 @@
-import { gone, type Row, type Values } from '../row.ts';
+import { byPeople, gone, type Row, type Values } from '../row.ts';
 
 const amp = 'parts/parts/amp-four';
 const dual = 'parts/parts/subwoofer-12-dual-4';
@@ -9,6 +9,15 @@ const inputRow: Values = {
   [`${amp}/terminals/IN1..4`]: {
     ...{ role: 'signal-in', panel: 'left', at: '1/2 in', pitch: '1/2 in', joint: 'phono', signal: '4 V' },
     'signal-range': '0.25 V to 6 V',
+  },
+};
+
+/** The same with what its maker printed at each of them. */
+const markedRow: Values = {
+  ...inputRow,
+  [`${amp}/terminals/IN1..4`]: {
+    ...{ role: 'signal-in', panel: 'left', at: '1/2 in', pitch: '1/2 in', joint: 'phono', signal: '4 V' },
+    ...{ 'signal-range': '0.25 V to 6 V', mark: ['FRONT L', 'FRONT R', 'REAR L', 'REAR R'] },
   },
 };
 
@@ -127,6 +136,14 @@ export const shortFormRows: readonly Row[] = [
     gone,
     /IN1, IN2, IN3, IN4, all at one place/,
     { scene: inputRow },
+  ],
+  [`${amp}/terminals/IN1..4/mark/1`, 'a wrong word', 'RAER L', byPeople, { scene: markedRow }],
+  [
+    `${amp}/terminals/IN1..4/mark`,
+    'one too few',
+    ['A', 'B', 'C'],
+    /3 values.*IN1\.\.4/,
+    { scene: markedRow },
   ],
   [`${amp}/terminals/IN1..4/pitch`, 'a bare number', '1/2', /unit/, { scene: inputRow }],
   [`${amp}/controls/GAIN-12, GAIN-34/pitch`, 'zero', '0 in', /not above zero/, { scene: gains }],

@@ -39,6 +39,7 @@ function controlOf({ name: _, sets, slope, channels, why, ...cells }: Row['cells
 /** What it sets and to what: of a knob a range, of a switch its positions with what each of them passes. */
 function setFields(what: string, sets: string, shape: Named): Named {
   const knob = knobRange(sets);
+  if (sets === 'knob' || sets === 'menu') return { form: sets };
   if (!knob) return switchFields(what, sets, shape);
   const { pass, centre, from, to } = knob;
   // How far a gain reaches is what the inputs take: it stands at these.
@@ -91,6 +92,8 @@ export function whyFault({ what, sets, safe, why }: Row['cells']): string | null
 
 /** What a switch lacks of which no position is the safe one of its kind; null where it follows from what is told. */
 export function safeFault({ what, sets, safe }: Row['cells']): string | null {
+  if (sets === 'knob' || sets === 'menu')
+    return safe === undefined ? `lacks safe: write its state before first power-up, such as flat` : null;
   const kind = controlSpecSchema.shape.what.safeParse(what);
   if (safe !== undefined || sets === undefined || !kind.success) return null;
   const { positions, automatic, passes } = switchOf(kind.data, String(sets));

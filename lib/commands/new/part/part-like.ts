@@ -8,7 +8,7 @@ import { coreScalar } from '../../../read/yaml/core-scalar.ts';
 import { longestLine } from '../../../read/yaml/write-value.ts';
 import { readYaml } from '../../../read/yaml/yaml.ts';
 import { between } from '../ask/rows.ts';
-import { blockText, type Named } from '../yaml-text.ts';
+import { blockText, filled, type Named } from '../yaml-text.ts';
 import { hasTabs, tabsName, toldTabsFault, withTabs } from './like-tabs.ts';
 import { notTakenOver } from './makers-own.ts';
 import { sizeRange } from './part-columns.ts';
@@ -71,11 +71,13 @@ interface LikePart {
   readonly id: string;
   readonly title: string;
   readonly like: string;
+  /** Knobs and switches that it has beside those of the other one, or in the place of one of their names. */
+  readonly controls?: Named;
 }
 
-/** The file of a part that is as another one but for its title and what a line says. */
+/** The file of a part that is as another one but for its title, its controls and what a line says. */
 export function likeText(own: LikePart, part: Named, line: string): string {
-  const { id, like } = own;
+  const { id, like, controls = {} } = own;
   const leaves = leavesOf(part);
   const all = changesIn(part, line);
   const changes = all.filter(({ name }) => name !== titleName);
@@ -90,13 +92,14 @@ export function likeText(own: LikePart, part: Named, line: string): string {
     figures.reduce<Named>((so, { path, value }) => withValue(so, path, value), taken),
     tabs ? String(tabs.value) : null,
   );
-  const but = changes.map(({ name }) => name).join(', ');
+  const allControls = { ...(hasFields(changed.controls) && changed.controls), ...controls };
+  const but = [...changes.map(({ name }) => name), ...Object.keys(controls)].join(', ');
   return [
     'rackleaf: 1\n',
     `# As ${like}${but === '' ? '' : `, but for ${but}`}. Taken over as they are there, each to be looked at in the leaflet of this part:\n`,
-    ...takenOver(part, line).map((one) => `#   ${one}\n`),
+    ...takenOver(part, line, controls).map((one) => `#   ${one}\n`),
     ...(left.length === 0 ? [] : [`# Not taken over, since its own maker tells it: ${left.join(', ')}\n`]),
-    blockText({ parts: { [id]: { kind, title, ...changed } } }, 4),
+    blockText({ parts: { [id]: { kind, title, ...changed, ...filled('controls', allControls) } } }, 4),
   ].join('');
 }
 
@@ -155,15 +158,18 @@ function changesIn(part: Named, line: string): readonly Leaf[] {
   return differencesOf(line, leaves).flatMap((one) => changeOf(leaves, one) ?? []);
 }
 
-/** The figures that no line of differences told of a part, several a line: they are those of the other one. */
-export function takenOver(part: Named, line: string): readonly string[] {
+/** The figures that no line of differences and no control told of a part, several a line: they are those of the other one. */
+export function takenOver(part: Named, line: string, controls: Named): readonly string[] {
   const leaves = leavesOf(part);
   const changes = changesIn(part, line);
   const told = new Set(changes.map(({ name }) => name));
   const without = leftOutOf(part, changes);
   const left = leaves.filter(
-    ({ name, value, path: [field = ''] }) =>
-      !told.has(name) && !without.includes(field) && /^[\d.]/.test(String(value)),
+    ({ name, value, path: [field = '', key = ''] }) =>
+      !told.has(name) &&
+      !without.includes(field) &&
+      !(field === 'controls' && Object.hasOwn(controls, key)) &&
+      /^[\d.]/.test(String(value)),
   );
   const lines: string[] = [];
   for (const { name, value } of left) {
@@ -212,7 +218,17 @@ function lackedBy(part: Named): readonly Leaf[] {
   const lacked = paths.map((path) => ({ path, name: path.at(-1) ?? '', value: null }));
   const isPlain = ({ name, path: [field = ''] }: Leaf) => !told.has(name) && !ownFields.has(field);
   const tabs = hasTabs(part) ? [{ path: [tabsName], name: tabsName, longer: ['tab'], value: null }] : [];
-  return [{ path: [titleName], name: titleName, value: null }, ...tabs, ...lacked.filter(isPlain)];
+  return [
+    { path: [titleName], name: titleName, value: null },
+    ...tabs,
+    ...[...lacked, ...marksOf(part)].filter(isPlain),
+  ];
+}
+
+/** What its maker printed at the terminals of each row, of several with bars between: `OUT1..2.mark FRONT L|FRONT R`. */
+function marksOf({ terminals }: Named): readonly Leaf[] {
+  const paths = Object.keys(hasFields(terminals) ? terminals : {}).map((row) => ['terminals', row, 'mark']);
+  return paths.map((path) => ({ path, name: labelOf(path.slice(1)), value: null }));
 }
 
 function lackedPaths(schema: z.ZodType, value: Named, isOuter = true): readonly (readonly string[])[] {
@@ -240,6 +256,8 @@ function changeOf(leaves: readonly Leaf[], text: string): Leaf | null {
   const meant = called?.leaf;
   const written = called && text.replace(spelling(called.name, '\\s*:?\\s*'), '').trim();
   if (!meant || written === undefined || written === '') return null;
+  if (meant.path.at(-1) === 'mark' && written.includes('|'))
+    return { ...meant, value: written.split('|').map((one) => one.trim()) };
   if (isOfSizes(meant)) return { ...meant, value: sizeRange(written) };
   const read = coreScalar({ yes: 'true', no: 'false' }[written.toLowerCase()] ?? written);
   return { ...meant, value: typeof read === 'object' && read !== null ? written : read };

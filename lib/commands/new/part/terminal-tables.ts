@@ -70,7 +70,7 @@ export const controlTable: AskedTable = leaflet(
     hint:
       'What it sets it to: of a knob both ends, 50 Hz to 500 Hz, with low-pass before them where it has a filter of its own; of ' +
       'a switch its positions, FULL HPF=high-pass LPF=low-pass; OFF ON=subsonic 25 Hz where its corner never moves; of a gain the ' +
-      'voltage of its inputs, 6 V to 0.2 V; of a boost where it raises and how far, 45 Hz 0 dB to 12 dB. Slope: butterworth 12 dB. Safe is its state before first ' +
+      'voltage of its inputs, 6 V to 0.2 V; of a boost where it raises and how far, 45 Hz 0 dB to 12 dB; of another one, whose ends tell nothing, knob or menu alone. Slope: butterworth 12 dB. Safe is its state before first ' +
       'power-up; gains and switches have one of their kind, a corner needs one, and so does an input-mode with why it is safe.',
   },
 );

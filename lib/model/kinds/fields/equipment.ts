@@ -93,7 +93,7 @@ export const equipmentBase = {
     { example: { top: 'fins', bottom: 'fins' }, picture: 'footprint' },
   ),
   terminals: section(
-    rows(z.record(z.string(), terminalSpecSchema), { at: 'pitch', role: 'pairs' }),
+    rows(z.record(z.string(), terminalSpecSchema), { at: 'pitch', role: 'pairs', mark: 'list' }),
     'Its terminals by their names, as links write them behind the dot: `amp.B+`.',
     { name: 'B+' },
   ),
