@@ -43,7 +43,8 @@ export const ways: Station = {
         'several parted by blanks, or the edge of a space. The cord is held to the terminals of what stands at an end, and to ' +
         'the rim of the space. The stretches follow each other from the first end on: zone and length, then edge for a sharp ' +
         'edge, hole with its width where a hole is there, drill with its width and what lies behind where one is to be drilled, ' +
-        'grommet with its bore where one sits in it already. What is there and not measured yet is left open: grommet ?. A door ' +
+        'grommet with its bore where one sits in it already. A blind plug is none yet: where it is to be taken out for a grommet, ' +
+        'write edge hole and the width of its hole; where it is to be cut and stay, grommet and the bore that the cut gets. What is there and not measured yet is left open: grommet ?. A door ' +
         'is a zone of its own, its sleeve a stretch of it: cabin 7 in, door 5 in grommet 18 mm, door 16 in.',
       columns: [
         column('from', 'from', text('starter-battery'), 'starter-battery beside-the-battery'),

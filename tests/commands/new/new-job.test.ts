@@ -107,7 +107,10 @@ describe('new', () => {
       ],
       ...['--facts', 'component, 90 W, , , C1, 4 ohm, , set-screw'],
       '--set',
-      '4 kHz, 2 in, 1 in, 0.1 kg, 2 in, 1 in, 1 in, 0.1 kg, supplied-lead, 18 AWG 12 in, , , , 1, yes, yes',
+      '4 kHz, 2 in, 1 in, 0.1 kg, 2 in, 1 in, 1 in, 0.1 kg, supplied-lead, 18 AWG 12 in, , , , 1, yes, yes, 1 3/4 in',
+    );
+    expect(shop.read('content/parts/set-lead.yaml')).toMatch(
+      /band: tweeter\n(?: {4}.*\n)*? {4}cut-out: 1 3\/4 in\n/,
     );
     const row = 'front, set-lead, bay, , amp, boot';
     await shop.run('new', 'in-lead', '--device', 'amp, amp-a', '--speaker', row);

@@ -35,6 +35,7 @@ export const setTable: AskedTable = leaflet(
     ...columnsOf(crossoverSchema.shape, ['order'], { order: '2' }),
     optionalColumn('leads', 'leads to its speakers supplied', z.boolean(), 'no'),
     optionalColumn('alone', 'it filters the tweeter alone', z.boolean(), 'no'),
+    optionalColumn('cut-out', 'tweeter cut-out', speakerSchema.shape['cut-out'], '1 3/4 in'),
   ],
   {
     hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest. A capacitor in the lead of the tweeter filters the tweeter alone, and the woofer plays without a filter.',
@@ -69,7 +70,7 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
       ...filled('size', known({ width: frame, depth: frame, height: mounting })),
       ...known({ mass: cells['tweeter-mass'] }),
       band: 'tweeter',
-      ...known({ power: cells['tweeter-power'] ?? fields.power }),
+      ...known({ power: cells['tweeter-power'] ?? fields.power, 'cut-out': cells['cut-out'] }),
       terminals: { C1: { role: 'coil', ...supplied } },
       coils: { C1: { nominal } },
     },
