@@ -46,8 +46,11 @@ describe('an input more than the source has speaker outputs', () => {
         part: 'solder-sleeve-16',
       });
     }
-    // Beside the two joints: at the plug four pairs and the turn-on, each joined to its lead.
-    expect(plan.pick.find(({ part }) => part === 'solder-sleeve-16')?.quantity).toBe(2 + 8 + 1);
+    // At the plug the pair that is joined and the turn-on stay in their leads; three pairs are cut and joined end to end.
+    const picked = (id: string) => plan.pick.find(({ part }) => part === id)?.quantity;
+    expect(picked('solder-sleeve-16')).toBe(2 + 2 + 1);
+    const cut = plan.wires.flatMap(({ ends }) => ends.filter(({ prep }) => /plug, which is cut/.test(prep)));
+    expect(cut.map(({ part }) => part)).toEqual(Array.from({ length: 6 }, () => 'splice-18'));
     const step = plan.steps.find(({ acts }) => acts.includes('join:in-sub.+'));
     expect(step?.text).toMatch(/first join .* to .* 4 in before source-unit\.SP1\+ by solder-sleeve-16/);
     const told = judge(job, plan, remarks);

@@ -97,10 +97,11 @@ const withUnit =
   /(?<![\w.#/-])-?\d[\d.]*(?:[ -]\d+\/\d+|\/\d+)?\s(?:mA|A|mV|V|W|kHz|Hz|ohm|dB\/octave|dB|ms|N m|N|kg|lb|in|mm2|mm|mm²|cm²|m²|m|ft|%|°C|C|g)(?![\w/])/g;
 
 /**
- * What is said in so many words: a limit of a meter's continuity test, a standard's title, a proof line. None of it is
+ * What is said in so many words: a limit of a meter's continuity test, a standard's title, a proof line, the
+ * width that a receptacle is made for. None of it is
  * reckoned, so none is rounded.
  */
-const said: readonly RegExp[] = [/each 3 dB more halves/, /^50 mm\.$/, /UL 486A/];
+const said: readonly RegExp[] = [/each 3 dB more halves/, /^50 mm\.$/, /UL 486A/, /receptacle 6\.3 mm/];
 
 interface Leaf {
   readonly text: string;
