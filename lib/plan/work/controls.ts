@@ -3,6 +3,7 @@ import type { PlanAudio, PlanControl } from '../../model/plan/index.ts';
 import type { Panel } from '../../model/vocabulary.ts';
 import { finalStates } from './final-states.ts';
 import { cleanAt } from './readings/sources-at.ts';
+import { isSameState, subsonicLeftOut } from './subsonic-left-out.ts';
 import { turnOnState } from './turn-on-state.ts';
 
 /** Farther along than any panel is long: a control without a place comes last. */
@@ -12,8 +13,9 @@ const panels: readonly Panel[] = ['left', 'top', 'right', 'bottom', 'face'];
 
 /**
  * The state of every knob and switch, as the panels present them: before first power-up as the job says, as the links
- * ask of a switch for the turn-on, or the safe one of its part; and after commissioning. The source that came with the
- * vehicle and feeds the job is set as well, as far as its part tells its controls.
+ * ask of a switch for the turn-on, as a subsonic that nothing asks for stays, or the safe one of its part; and after
+ * commissioning. The source that came with the vehicle and feeds the job is set as well, as far as its part tells its
+ * controls.
  */
 export function planControls(job: Job, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
   const feeds = ({ id, spec }: Device) =>
@@ -25,9 +27,9 @@ export function planControls(job: Job, audio: Pick<PlanAudio, 'channels' | 'inpu
 
 function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
   const { id, facts, given } = device;
-  const byLinks = new Map(
+  const byJob = new Map(
     Object.entries(facts.controls).flatMap(([name, spec]) => {
-      const asked = turnOnState(job, device, spec);
+      const asked = turnOnState(job, device, spec) ?? subsonicLeftOut(device, name);
       return asked ? [[name, asked] as const] : [];
     }),
   );
@@ -35,7 +37,7 @@ function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' 
     device,
     given?.settings ?? {},
     { ...audio, cleanAt: cleanAt(job, device) },
-    byLinks,
+    byJob,
   );
   const inOrder = Object.entries(facts.controls).toSorted(
     ([, a], [, b]) =>
@@ -43,10 +45,10 @@ function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' 
   );
   return inOrder.map(([control, { safe: ofPart, why, panel, at }], index): PlanControl => {
     const own = given?.settings[control];
-    const asked = byLinks.get(control);
+    const asked = byJob.get(control);
     const safe = asked?.state ?? ofPart;
     const preset = own ?? safe;
-    const isSafe = preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en');
+    const isSafe = isSameState(preset, safe);
     return {
       item: id,
       control,

@@ -46,12 +46,12 @@ export function finalStates(
   device: Device,
   presets: Readonly<Record<string, string>>,
   audio: Heard,
-  byLinks: ReadonlyMap<string, TurnOnState> = new Map(),
+  byJob: ReadonlyMap<string, TurnOnState> = new Map(),
 ): Map<string, Final> {
   const filters = new Map(finalFilters(device).flatMap(({ states }) => [...states]));
   return new Map(
     Object.entries(device.facts.controls).map(([name, spec]) => {
-      const asked = byLinks.get(name);
+      const asked = byJob.get(name);
       const preset = presets[name] ?? asked?.state ?? spec.safe;
       const own = device.given?.['after-commissioning'][name];
       const { state, why }: Told =

@@ -131,6 +131,54 @@ describe('the state of a control after commissioning', () => {
   });
 });
 
+/** The small job with a switch for a subsonic on one channel of its amplifier; its part calls ON the safe state. */
+const subsonicOf = (own: { before?: string; final?: string; asked?: boolean }) => {
+  const { plan } = planned((content) => {
+    const { controls } = partIn(content, 'two-channel', 'amplifier');
+    if (!controls) throw new Error('The amplifier has controls.');
+    controls.SUBSONIC = {
+      ...{ what: 'subsonic', form: 'switch', panel: 'left', channels: ['1'], positions: ['OFF', 'ON'] },
+      ...{ safe: 'ON', why: 'travel below the box is wasted' },
+      filter: { type: 'butterworth', order: 4, passes: { ON: 'subsonic' }, corner: '20 Hz' },
+    };
+    const filter = { pass: 'subsonic', type: 'butterworth', order: 4, corner: '20 Hz' } as const;
+    Object.assign(content.job.devices.amp ?? {}, {
+      ...(own.asked && { filters: { CH1: [filter] } }),
+      ...(own.before !== undefined && { settings: { SUBSONIC: own.before } }),
+      ...(own.final !== undefined && { 'after-commissioning': { SUBSONIC: own.final } }),
+    });
+  });
+  const control = plan.controls.find((one) => one.control === 'SUBSONIC');
+  return {
+    stands: [control?.preset, control?.final.state],
+    why: control?.why,
+    isSetLater: plan.steps.some(({ acts }) => acts.includes('finish:amp.SUBSONIC')),
+    isUnsafe: control?.safe === false,
+  };
+};
+
+// Common practice, no source: no speaker is on before the filters are set, so that nothing is guarded by it until then.
+describe('a switch for a subsonic', () => {
+  it('that nothing asks for is left off from the first, and no step turns it on and off', () => {
+    const quiet = { stands: ['OFF', 'OFF'], isSetLater: false, isUnsafe: false };
+    expect(subsonicOf({})).toMatchObject(quiet);
+    expect(subsonicOf({}).why).toMatch(/no speaker is on before filters and gains are set/);
+    expect(subsonicOf({ before: 'off' })).toMatchObject({ stands: ['off', 'OFF'], isUnsafe: false });
+    expect(subsonicOf({ final: 'OFF', asked: true })).toMatchObject(quiet);
+  });
+
+  it('that the job asks for is on from the first and stays', () => {
+    const on = { stands: ['ON', 'ON'], why: 'travel below the box is wasted', isSetLater: false };
+    expect(subsonicOf({ asked: true })).toMatchObject(on);
+    expect(subsonicOf({ final: 'ON' })).toMatchObject(on);
+  });
+
+  it('stands before first power as the job writes it, and off is told as not safe where it is to cut', () => {
+    expect(subsonicOf({ before: 'ON' })).toMatchObject({ stands: ['ON', 'OFF'], isSetLater: true });
+    expect(subsonicOf({ before: 'OFF', asked: true })).toMatchObject({ isSetLater: true, isUnsafe: true });
+  });
+});
+
 describe('the state of a gain', () => {
   const [sample] = samplePlan().audio.channels;
   if (!sample) throw new Error('The sample plan has a channel.');

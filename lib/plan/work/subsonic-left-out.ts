@@ -1,0 +1,27 @@
+import type { Device } from '../../model/content/resolved-job.ts';
+import { finalFilters } from '../audio/final-filters.ts';
+import type { TurnOnState } from './turn-on-state.ts';
+
+/**
+ * How a switch for subsonics stands before first power where it lets everything through for good: so already then, for
+ * no speaker is on before filters and gains are set, and it would only be turned on and off again. Null where it is to
+ * cut, where it is no such switch, and where the job wants it to stand otherwise first.
+ */
+export function subsonicLeftOut(device: Device, name: string): TurnOnState | null {
+  const { what, filter } = device.facts.controls[name] ?? {};
+  if (what !== 'subsonic' || !filter?.passes) return null;
+  const [final] = finalFilters(device).flatMap(({ states }) => states.get(name) ?? []);
+  const state = final?.state ?? null;
+  const own = device.given?.settings[name];
+  if (state === null || filter.passes[state] !== undefined || (own !== undefined && !isSameState(own, state)))
+    return null;
+  return {
+    state,
+    why: 'it lets all through for good, and no speaker is on before filters and gains are set',
+  };
+}
+
+/** True for two ways of writing one state. */
+export function isSameState(one: string, other: string): boolean {
+  return one.trim().toLocaleLowerCase('en') === other.trim().toLocaleLowerCase('en');
+}
