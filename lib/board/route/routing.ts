@@ -64,7 +64,7 @@ export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   pitchM: 0.00635,
   clearanceM: 0.0015,
   dresses: true,
-  searchesEach: 15,
+  searchesEach: 20,
   beginsOnTracks: true,
   seed: 1,
   passes: 2,

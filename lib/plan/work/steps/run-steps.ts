@@ -77,7 +77,7 @@ export function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
+    proof: `${openedText(found) === '' ? '' : openedProof}Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
   });
 }
 
@@ -98,8 +98,12 @@ function openedText(run: WorkRun | undefined): string {
     coveredZones.has(zone),
   );
   if (zones.length === 0) return '';
-  return `Take off what lies over its way (${zones.map((zone) => zone.replaceAll('-', ' ')).join(', ')}): trim, liner, seat or carpet, screws and clips kept by place; no plug of a seat or an airbag is opened but as the vehicle's maker says. It goes back once all is tested. `;
+  return `Take off what lies over its way (${zones.map((zone) => zone.replaceAll('-', ' ')).join(', ')}). `;
 }
+
+/** What is seen to where trim came off. */
+const openedProof =
+  "What came off (trim, liner, seat or carpet) lies with its screws and clips by place, and goes back once all is tested; no plug of a seat or an airbag was opened but as the vehicle's maker says. ";
 
 /** The vehicle's own grommets on the way of a run; one whose bore nobody measured is measured before anything is led through. */
 function throughOwnText(grommets: WorkRun['grommets']): string {

@@ -46,8 +46,9 @@ describe('the order of work of a small job', () => {
   });
 
   test('opens what lies over the way of a run before it is laid, by its zones', () => {
-    const { text } = at(order(), 'run-left');
-    expect(text).toMatch(/^Take off what lies over its way \(.*sill.*\): .*Lay the run left/);
+    const { text, proof } = at(order(), 'run-left');
+    expect(text).toMatch(/^Take off what lies over its way \(.*sill.*\)\. Lay the run left/);
+    expect(proof).toMatch(/^What came off .* no plug of a seat or an airbag was opened .*Clear of airbags/);
     const open = ordered({}, (one) => ({
       ...one,
       plan: {
@@ -59,6 +60,7 @@ describe('the order of work of a small job', () => {
       },
     }));
     expect(at(open, 'run-left').text).toMatch(/^Lay the run left/);
+    expect(at(open, 'run-left').proof).toMatch(/^Clear of airbags/);
   });
 
   test('mounts on the board what the job puts there, and lays there what ends on it and in no run', () => {
