@@ -73,7 +73,8 @@ class Narrowest {
   }
 }
 
-function boundsOf(shape: BoardShape): Bound[] {
+/** The edge and the cut-outs of a shape, by their names. */
+export function boundsOf(shape: BoardShape): Bound[] {
   const named = (loop: Loop, name: string): Bound => {
     const ring = flatten(loop, toleranceM);
     return { name, ring, inward: new Set(inwardCorners(ring)) };
@@ -167,7 +168,7 @@ function nearestOf(p: Point, ring: Ring): Point {
 }
 
 /** True where a web lies in material: points along it are, so that it does not span a gap. */
-function runsInMaterial({ from, to }: Web, region: Region): boolean {
+export function runsInMaterial({ from, to }: Web, region: Region): boolean {
   return [0.02, 0.25, 0.5, 0.75, 0.98].every((share) =>
     insideRegion(
       { xM: from.xM + share * (to.xM - from.xM), yM: from.yM + share * (to.yM - from.yM) },

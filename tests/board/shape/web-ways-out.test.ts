@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Side } from '../../../lib/board/layout/item.ts';
 import { outlineFaults } from '../../../lib/board/shape/outline-faults.ts';
@@ -12,8 +13,13 @@ const round = (x: number, y: number, diameter: number) => {
 const rectangle = (width: number, height: number) => ({ width: mm(width), height: mm(height) });
 
 /** What is told of the narrowest web of a rectangle with holes, in millimetres. */
-function told(size: readonly [number, number], cuts: readonly object[], ground: WebGround | null = null) {
-  const [fault] = outlineFaults(shapeOf({ rectangle: rectangle(...size), cuts }), rules, ground);
+function told(
+  size: readonly [number, number],
+  cuts: readonly object[],
+  ground: WebGround | null = null,
+  webs = rules,
+) {
+  const [fault] = outlineFaults(shapeOf({ rectangle: rectangle(...size), cuts }), webs, ground);
   const text = (words: string) => words.replaceAll(/ \([^)]*in\)/g, '').replaceAll('.0 mm', ' mm');
   return { message: text(inWords(fault?.message)), remedy: text(inWords(fault?.remedy)) };
 }
@@ -54,12 +60,36 @@ describe('the way out of a narrow web', () => {
   });
 });
 
+// What is told is done as it is told, by the reader of it: no web of the hole is then narrower than the good width.
+it('leaves nothing to be told of a hole that is moved as told, wherever it stands', () => {
+  const at = fc.integer({ min: 8, max: 50 });
+  const strict = { ...rules, webStopM: rules.webGoodM };
+  let tried = 0;
+  fc.assert(
+    fc.property(at, at, fc.boolean(), (x, y, second) => {
+      const others = second ? [round(x + 30, y + 10, 6)] : [];
+      const { remedy } = told([600, 400], [round(x, y, 10), ...others], null, strict);
+      const move = /^move hole-1 ([^;]*)/.exec(remedy)?.[1];
+      if (move === undefined) return;
+      tried += 1;
+      const by = (toward: string, back: string) =>
+        Number(new RegExp(`([\\d.]+) mm ${toward}`).exec(move)?.[1] ?? 0) -
+        Number(new RegExp(`([\\d.]+) mm ${back}`).exec(move)?.[1] ?? 0);
+      const moved = round(x + by('to the right', 'to the left'), y + by('up', 'down'), 10);
+      const after = told([600, 400], [moved, ...others], null, strict);
+      expect(after.message, remedy).not.toContain('hole-1');
+    }),
+    { numRuns: 60, seed: 7 },
+  );
+  expect(tried).toBeGreaterThan(20);
+});
+
 describe('the way out of a narrow web beside a fixing', () => {
   const ground = (toSpaceEdgeM: number, free: { moved: boolean; grown: readonly Side[] }): WebGround => ({
     ...{ board: 'main', space: 'well' },
     points: new Map([['hole-1', { point: 'p1', toSpaceEdgeM }]]),
     isFreeMoved: ({ xM, yM }) => free.moved && xM < 0 && yM === 0,
-    isFreeGrown: (side) => free.grown.includes(side),
+    isFreeGrown: (growth) => growth.every(({ side }) => free.grown.includes(side)),
   });
   const near = (of: WebGround) => told([600, 400], [round(20, 200, 10)], of);
 
@@ -73,6 +103,38 @@ describe('the way out of a narrow web beside a fixing', () => {
     });
     const wall = ground(0.1, { moved: false, grown: ['right', 'top', 'bottom'] });
     expect(near(wall).remedy).toBe('use another sound point than p1 for hole-1, or leave hole-1 out');
+  });
+
+  // 20 mm to the left edge and 22 mm to the lower one, less the radius of 5 mm: 10 mm and 8 mm are lacking.
+  it('tells each edge that is too near at once, and no way that mends but one of them', () => {
+    const corner = (free: { moved: boolean; grown: readonly Side[] }) =>
+      told([600, 400], [round(20, 22, 10)], {
+        ...ground(0.1, free),
+        isFreeMoved: ({ xM, yM }) => free.moved && xM < 0 && yM < 0,
+      });
+    expect(corner({ moved: true, grown: ['left', 'bottom'] })).toEqual({
+      message:
+        'only 15 mm of board is left between the fixing hole-1 at p1 and the left edge, 17 mm between it and the bottom edge; 25 mm is needed',
+      remedy:
+        'move main in well 10 mm to the left and 8 mm down; or make main 10 mm larger at its left edge and 8 mm at its bottom edge; or use another sound point than p1 for hole-1, or leave hole-1 out',
+    });
+    const one = 'use another sound point than p1 for hole-1, or leave hole-1 out';
+    expect(corner({ moved: false, grown: ['left'] }).remedy).toBe(one);
+  });
+
+  it('tells the good width too where only one of the edges stands under the least', () => {
+    expect(told([600, 400], [round(16, 22, 10)])).toEqual({
+      message:
+        'only 11 mm of board is left between hole-1 and the left edge, 17 mm between it and the bottom edge; 12 mm is needed, and 25 mm is good',
+      remedy: 'move hole-1 14 mm to the right and 8 mm up',
+    });
+  });
+
+  it('tells a way out of one hole while another one stands as near to its own edge', () => {
+    const free = ground(0.1, { moved: false, grown: ['left'] });
+    expect(told([600, 400], [round(20, 200, 10), round(300, 22, 10)], free).remedy).toMatch(
+      /^make main 10 mm larger at its left edge; or use another/,
+    );
   });
 
   // A hole of 10 mm whose middle is 29.9 mm from the edge of its space leaves 24.9 mm at most, whatever the board.

@@ -1,9 +1,7 @@
 import { fitBoard, type LoadedBoard } from '../../../board/layout/fit-in-space.ts';
-import type { Side } from '../../../board/layout/item.ts';
 import type { BoardRemark } from '../../../board/remark.ts';
-import type { BoardShape } from '../../../board/shape/outline.ts';
-import { type Box, boxOf, pointToRing, ringOfBox } from '../../../board/shape/point.ts';
-import { regionOf } from '../../../board/shape/region.ts';
+import { grownRectangle } from '../../../board/shape/grown-rectangle.ts';
+import { pointToRing } from '../../../board/shape/point.ts';
 import type { WebGround } from '../../../board/shape/web-ways-out.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
@@ -31,8 +29,8 @@ export function webGround(job: Job, laid: LaidBoard, fixings: readonly BoardFixi
       }),
     ),
     isFreeMoved: ({ xM, yM }) => isFree(loaded, { ...pose, xM: pose.xM + xM, yM: pose.yM + yM }),
-    isFreeGrown: (side, byM) => {
-      const grown = grownRectangle(shape, side, byM);
+    isFreeGrown: (growth) => {
+      const grown = grownRectangle(shape, growth);
       return grown !== null && isFree({ ...loaded, shape: grown });
     },
   };
@@ -45,29 +43,4 @@ function noneNewIn(before: readonly BoardRemark[], after: readonly BoardRemark[]
       (one) => one.rule === rule && one.of.join() === of.join() && (one.value ?? 0) <= value + 1e-9,
     ),
   );
-}
-
-/** A rectangle with one side further out; null for any other outline. */
-function grownRectangle(shape: BoardShape, side: Side, byM: number): BoardShape | null {
-  const { outline } = shape;
-  const box = boxOf(outline);
-  const isRectangle =
-    outline.length === 4 &&
-    outline.every(
-      ({ xM, yM, bulge }) =>
-        bulge === 0 && [box.minX, box.maxX].includes(xM) && [box.minY, box.maxY].includes(yM),
-    );
-  if (!isRectangle) return null;
-  const openings = shape.region[0]?.openings ?? [];
-  const [piece] = regionOf(ringOfBox(withSide(box, side, byM)));
-  return piece ? { ...shape, region: [{ ...piece, openings }] } : null;
-}
-
-function withSide({ minX, minY, maxX, maxY }: Box, side: Side, byM: number): Box {
-  return {
-    minX: minX - (side === 'left' ? byM : 0),
-    minY: minY - (side === 'bottom' ? byM : 0),
-    maxX: maxX + (side === 'right' ? byM : 0),
-    maxY: maxY + (side === 'top' ? byM : 0),
-  };
 }

@@ -1,0 +1,12 @@
+import type { Side } from '../layout/item.ts';
+import type { Point } from './point.ts';
+
+/** Less than this is not told as a move along an axis, metres. */
+export const toldM = 0.0002;
+
+/** The side that a move along one axis goes to; null for one across both. */
+export function sideOf({ xM, yM }: Point): Side | null {
+  if (Math.abs(xM) > toldM && Math.abs(yM) > toldM) return null;
+  if (Math.abs(xM) > Math.abs(yM)) return xM < 0 ? 'left' : 'right';
+  return yM < 0 ? 'bottom' : 'top';
+}
