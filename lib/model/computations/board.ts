@@ -61,6 +61,13 @@ export const boardComputations = {
     sources: [geometry, commonPractice],
     held: ['rooms-by-hand'],
   },
+  'board-depth': {
+    computes: 'what a board takes of the depth of its space',
+    formulas: ['spacer + thickness + raised + height + room before it'],
+    sources: [{ source: 'plane geometry' }],
+    held: ['rooms-by-hand'],
+    fields: ['boards[].depth.…'],
+  },
   'raised-over-part': {
     computes: 'how high a part is raised over another',
     formulas: ['layers x thickness, at least height beneath + clearance; no room was found side by side'],

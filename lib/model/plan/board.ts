@@ -180,6 +180,17 @@ export const planBoardSchema = z.object({
   datumInSpace: z.object(point),
   spaceOutline: z.array(z.object(point)),
   spaceDepthM: number,
+  /** What the board takes of it, and of what: the part or rib that asks for most, none on a bare board. Older plans lack it. */
+  depth: z
+    .object({
+      of: name.nullable(),
+      spacerM: number,
+      raisedM: number,
+      heightM: number,
+      roomM: number,
+      totalM: number,
+    })
+    .optional(),
   obstacles: z.array(z.object({ id: name, ...point, widthM: number, heightM: number, standsOutM: number })),
   right: builders(directionSchema),
   upward: builders(directionSchema),

@@ -24,6 +24,7 @@ import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { madePoint } from './made-points.ts';
+import { depthInSpace } from './raising/depth-in-space.ts';
 import { withLift } from './raising/lifted-clear.ts';
 import { spacerStacks, unmadeHeights } from './raising/spacer-stacks.ts';
 import { remarksOnBoard } from './remark-words.ts';
@@ -75,7 +76,7 @@ export function planBoard(
     centroid: physics.centre,
     ...body.size,
     ...physics.numbers,
-    ...spaceFigures(board),
+    ...figuresInSpace(job, laid, drilled, book),
     fixings: planFixings(job, board, { fixings, joints }, book),
     placements,
     pieces: piecesOf(job, board, { fixings, holes, placements }),
@@ -91,6 +92,16 @@ export function planBoard(
   ];
   remarksOnBoard(job, board.id, doubts, () => ({ path: board.path }), book);
   return planned;
+}
+
+/** The space of a board, and what the board takes of its depth. */
+function figuresInSpace(
+  job: Job,
+  laid: LaidBoard,
+  { fixings, ribbing: { ribs } }: Pick<ReturnType<typeof drillBoard>, 'fixings' | 'ribbing'>,
+  book: PlanBook,
+) {
+  return { ...spaceFigures(laid.board), depth: depthInSpace(job, laid, { fixings, ribs }, book) };
 }
 
 /** Writes down what is wrong with a board as it stands, with its ribs and in its space. */

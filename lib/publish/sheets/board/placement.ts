@@ -1,6 +1,7 @@
 import { type KeepClearKind, keepClearKinds } from '../../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
+import type { LengthName } from '../../../model/printed/lengths.ts';
 import { edgeSchema } from '../../../model/vocabulary.ts';
 import { namesOf } from '../../words/plan-names.ts';
 import { counted, joined } from '../../words/words.ts';
@@ -20,6 +21,8 @@ interface BoardPlacement {
   readonly title: string;
   readonly space: string;
   readonly search: string;
+  /** What the board takes of the depth of its space; empty for a plan that does not tell. */
+  readonly depth: string;
   readonly parts: Table;
   readonly clear: Table | null;
   readonly pictures: readonly LayoutFigure[];
@@ -184,6 +187,24 @@ function raisedText(
   return raised.length === 0 ? '' : ` Side by side there is no room: ${raised.join('; ')}.`;
 }
 
+/** `Depth: 109 mm of 120 mm`, what is taken up and what the space has down; and what it is the sum of. */
+function depthText({ depth, thicknessM, spaceDepthM }: PlanBoard, titleOf: TitleOf, write: Writer): string {
+  if (!depth) return '';
+  const { of, spacerM, raisedM, heightM, roomM, totalM } = depth;
+  const both = ({ text, beside }: Written): string => (beside === undefined ? text : `${text} (${beside})`);
+  const one = (what: string, lengthM: number, name: LengthName = 'made'): string[] =>
+    lengthM === 0 ? [] : [`${what} ${both(write.short(name, lengthM))}`];
+  const sum = [
+    ...one('spacer', spacerM),
+    ...one('board', thicknessM),
+    ...one('raised by', raisedM),
+    ...(of === null ? [] : one(titleOf(of), heightM, 'size')),
+    ...one('room for air over it', roomM, 'room-asked'),
+  ];
+  const [taken, has] = [write.short('size', totalM), write.short('room-free', spaceDepthM)];
+  return `Depth: ${both(taken)} of ${both(has)}: ${sum.join(' + ')}.`;
+}
+
 function placementModel(plan: BuildPlan): PlacementSheet | null {
   const write = writerFor(plan.shop);
   const titles = new Map(plan.items.map((item) => [item.id, item.title]));
@@ -198,6 +219,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
         board.evaluations === 0
           ? 'Every place was given.'
           : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.${raisedText(plan, board, write)}`,
+      depth: depthText(board, (item) => titles.get(item) ?? item, write),
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       clear: clearTable(board, (item) => titles.get(item) ?? item, write),
       pictures: layoutFigures(plan, board),
