@@ -81,8 +81,9 @@ function ownFuse(plan: Pick<BuildPlan, 'boards'>, item: PlanItem): CardFuse[] {
   if (!item.ownFuses) return [];
   const { count, ratingA } = item.ownFuses;
   const sum = atMostText(ratingA);
-  const rating = count > 1 ? `${count} of ${sum} together, each as marked` : sum;
-  const where = `${count > 0 ? 'In it' : 'In it or before it'}: ${placeOf(plan, item)}`;
+  const rating = count > 1 ? 'as marked' : sum;
+  const several = count > 1 ? `, ${count} fuses of ${sum} together` : '';
+  const where = `${count > 0 ? 'In it' : 'In it or before it'}${several}: ${placeOf(plan, item)}`;
   return [{ number: '', rating, feeds: headed(shortName(item)), where }];
 }
 

@@ -46,7 +46,7 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Must carry',
         kind: 'figure',
-        cell: (one) => mustCarryText(plan, one),
+        cell: mustCarryText,
       },
       { title: 'May carry', kind: 'figure', cell: (one) => printed('current-allowed', one.ampacityA) },
       {
@@ -57,20 +57,25 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Fuses',
         kind: 'words',
-        cell: (one) => (one.fuses.length === 0 ? none : one.fuses.join(', ')),
+        cell: (one) => (one.fuses.length === 0 ? flowText(plan, one) : one.fuses.join(', ')),
       },
     ],
     (one) => one.id,
   );
 }
 
-/** What a conductor must carry; without a fuse before it nothing tells that, and what flows through it at most stands there. */
-function mustCarryText(
-  { power }: Pick<BuildPlan, 'power'>,
-  { id, fed, fuses, neededA }: PlanConductor,
-): string {
+/** What a conductor must carry; without a fuse before it nothing tells that. */
+function mustCarryText({ fed, neededA }: PlanConductor): string | typeof none {
   if (!fed) return 'not fed';
-  if (neededA > 0) return printed('current-carried', neededA);
+  return neededA > 0 ? printed('current-carried', neededA) : none;
+}
+
+/** What flows at most through a conductor that has no fuse. */
+function flowText(
+  { power }: Pick<BuildPlan, 'power'>,
+  { id, fed, neededA }: PlanConductor,
+): string | typeof none {
+  if (!fed || neededA > 0) return none;
   // Every device at its fuse at once only sizes the wiring.
   const played = power.points.filter(({ name, state }) => name !== 'full-rating' && state === 'solved');
   const currents = played.flatMap(({ elements }) =>
@@ -78,8 +83,7 @@ function mustCarryText(
       of === id && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
     ),
   );
-  if (currents.length === 0) return notKnown;
-  return `${fuses.length === 0 ? 'no fuse; ' : ''}${printed('current-carried', Math.max(...currents))} flow`;
+  return `none: ${currents.length === 0 ? notKnown : `${printed('current-carried', Math.max(...currents))} at most`}`;
 }
 
 const notKnown = 'not known';

@@ -36,7 +36,7 @@ describe('a card for the glove box', () => {
       (await cardOf(withOwn(amp?.id ?? '', { count, ratingA: 60 })))
         .replaceAll(/<[^>]*>/g, ' ')
         .replaceAll(/\s+/g, ' ');
-    expect(await text(2)).toMatch(/own 2 of 60 A together, each as marked .* In it: /);
+    expect(await text(2)).toMatch(/own as marked .* In it, 2 fuses of 60 A together: /);
     expect(await text(1)).toMatch(/own 60 A .* In it: /);
     expect(await text(0)).toMatch(/own 60 A .* In it or before it: /);
   });

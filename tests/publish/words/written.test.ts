@@ -79,12 +79,14 @@ describe('what a conductor must carry', () => {
       ...plan,
       power: { ...plan.power, points, conductors },
     })?.conductors;
-    return table?.rows[0]?.cells.find((_, at) => table.columns[at]?.title === 'Must carry')?.text;
+    const cell = (title: string) =>
+      table?.rows[0]?.cells.find((_, at) => table.columns[at]?.title === title)?.text;
+    return [cell('Must carry'), cell('Fuses')];
   };
 
   it('is never told as none: without a fuse before it stands what flows at most, either way', () => {
-    expect(told(80, [12])).toBe('80 A');
-    expect(told(0, [12, -112.8])).toBe('no fuse; 113 A flow');
-    expect(told(0, [])).toBe('not known');
+    expect(told(80, [12])).toEqual(['80 A', '—']);
+    expect(told(0, [12, -112.8])).toEqual(['—', 'none: 113 A at most']);
+    expect(told(0, [])).toEqual(['—', 'none: not known']);
   });
 });
