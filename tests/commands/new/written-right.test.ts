@@ -143,6 +143,9 @@ describe('a ground point at the end of a way', () => {
     expect(await told('known', { way: ['nowhere, left edge, left, cargo 9 in'] })).toMatch(
       /there is no place or fitted device "nowhere".*body\.rear/,
     );
+    expect(await told('edges', { way: ['body.rear, left, left, cargo 9 in'] })).toContain(
+      'an edge of a space is written left edge',
+    );
   });
 });
 
@@ -202,6 +205,19 @@ describe('what goes through sheet metal and is not measured yet', () => {
     expect(await told('sleeves', { way: [right] })).not.toContain('--way');
     expect(shop.read('content/vehicles/sleeves.yaml')).toContain(
       'passes: [{ zone: cabin, length: 5 in, own-grommet: true }]',
+    );
+  });
+
+  test('is refused where it would take a stretch of one of two ways with it, and told written right', async () => {
+    const line = 'left-door|right-door, left edge, left, cabin 5 in grommet 18 mm|?, sill 36 in';
+    const right =
+      'left-door|right-door, left edge, left, cabin 5 in grommet 18 mm|cabin 5 in grommet ?, sill 36 in';
+    const refused = await told('sleeve', { way: [line] });
+    expect(refused).toContain('has ? alone among its stretches');
+    expect(refused).toContain(`; written right: "${right}"`);
+    expect(await told('sleeve', { way: [right] })).not.toContain('--way');
+    expect(shop.read('content/vehicles/sleeve.yaml')).toContain(
+      'passes: [{ zone: cabin, length: 5 in, own-grommet: true }, sill 36 in]',
     );
   });
 });

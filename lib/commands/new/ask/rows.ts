@@ -52,9 +52,12 @@ export function readRow(columns: readonly AskedColumn[], line: string): Row | st
   const written = columns.length === 1 ? [line.trim()] : line.split(between).map((cell) => cell.trim());
   const hasRest = columns.at(-1)?.rest === true;
   const own = hasRest ? columns.slice(0, -1) : columns;
-  const rest = written.slice(own.length).filter((cell) => cell !== '' && cell !== unknown);
+  const listed = written.slice(own.length).filter((cell) => cell !== '');
+  const rest = listed.filter((cell) => cell !== unknown);
   if (!hasRest && rest.length > 0)
     return `has ${written.length} values, and ${own.length} are asked for: ${titles(columns)}`;
+  if (rest.length > 0 && rest.length < listed.length)
+    return `has ? alone among its ${columns.at(-1)?.title}: write each whole, with ? in place of what is not measured`;
   const cells: Record<string, Cell> = {};
   const open: string[] = [];
   for (const [at, column] of own.entries()) {

@@ -41,11 +41,16 @@ function wholeValues(cell: string): string {
     .join('|');
 }
 
-/** Values that begin in the midst of the first one, each whole: `cabin 5 in grommet 18 mm|grommet ?` has `cabin 5 in` twice. */
+/**
+ * Values that begin in the midst of the first one, each whole: `cabin 5 in grommet 18 mm|grommet ?` has `cabin 5 in` twice,
+ * and so has `cabin 5 in grommet 18 mm|?`, whose last measure alone is not known.
+ */
 function withLeadingWords(cell: string): string {
   const [first = '', ...others] = cell.split('|').map((value) => value.trim());
   const words = first.split(/\s+/);
+  const open = first.replace(/^(.*\d.*\s[a-z]+\s)\d\S*(?:\s+\d+\/\d+)?(?:\s*[a-z]+)?$/i, '$1?');
   const whole = others.map((value) => {
+    if (value === '?' && open !== first) return open;
     const at = words.indexOf(value.split(/\s+/)[0] ?? '');
     return at > 0 ? `${words.slice(0, at).join(' ')} ${value}` : value;
   });

@@ -82,7 +82,12 @@ interface WayEnd {
 /** One end of a way: `left-door`, `left edge` or `under-left-seat left edge`. */
 function wayEnd(text: string, spaces: readonly string[]): WayEnd | Fault {
   const words = text.trim().split(/\s+/);
-  if (words.at(-1) !== 'edge') return { names: words, reaches: null };
+  if (words.at(-1) !== 'edge') {
+    const meant = edgeMeant(text.trim(), spaces);
+    return meant === null
+      ? { names: words, reaches: null }
+      : { fault: `has the end "${text}": an edge of a space is written ${meant}` };
+  }
   const [edge, named, ...more] = words.slice(0, -1).reverse();
   if (!edgeSchema.safeParse(edge).success || edge === undefined || more.length > 0)
     return { fault: `has the end "${text}": write ${edgeSchema.options.join(' edge, ')} edge` };
@@ -91,6 +96,14 @@ function wayEnd(text: string, spaces: readonly string[]): WayEnd | Fault {
   return spaces.length === 0
     ? { fault: `has the end "${text}", and there is no space that it could be the edge of` }
     : { fault: `has the end "${text}": write of which space, such as ${spaces[0]} ${edge} edge` };
+}
+
+/** The edge that is meant where only the word for it is missing, `top` or `well.top`: as it is written; null where none is. */
+function edgeMeant(text: string, spaces: readonly string[]): string | null {
+  const space = spaces.find((one) => text.startsWith(one) && /^[\s./-]$/.test(text.charAt(one.length)));
+  const edge = space === undefined ? text : text.slice(space.length + 1);
+  if (!edgeSchema.safeParse(edge).success) return null;
+  return space === undefined || spaces.length === 1 ? `${edge} edge` : `${space} ${edge} edge`;
 }
 
 /** A way as a file has it, under its id. */
