@@ -83,7 +83,9 @@ function flowText(
       of === id && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
     ),
   );
-  return `none: ${currents.length === 0 ? notKnown : `${printed('current-carried', Math.max(...currents))} at most`}`;
+  // The current of a coil is in no state that is solved, but for the noise of solving: it is not known.
+  const mostA = Math.max(0, ...currents);
+  return `none: ${mostA < 1e-9 ? notKnown : `${printed('current-carried', mostA)} at most`}`;
 }
 
 const notKnown = 'not known';

@@ -88,5 +88,6 @@ describe('what a conductor must carry', () => {
     expect(told(80, [12])).toEqual(['80 A', '—']);
     expect(told(0, [12, -112.8])).toEqual(['—', 'none: 113 A at most']);
     expect(told(0, [])).toEqual(['—', 'none: not known']);
+    expect(told(0, [0, 4e-28])).toEqual(['—', 'none: not known']);
   });
 });
