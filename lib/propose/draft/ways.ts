@@ -1,5 +1,12 @@
 import { bodyId, type LinkEnd, linkEndOf } from '../../model/content/resolved-job.ts';
-import { chained, joinedRoute, type NamedRoute, routeEnds, waysId } from '../../model/content/run-ways.ts';
+import {
+  chained,
+  joinedRoute,
+  type NamedRoute,
+  type RunWay,
+  routeEnds,
+  waysId,
+} from '../../model/content/run-ways.ts';
 import { routeLengthM, servedBy } from '../../model/content/vehicle-route.ts';
 import type { Draft } from './draft.ts';
 import { standsNowhere } from './draft-device.ts';
@@ -25,7 +32,7 @@ export function endsOf(draft: Draft, link: { readonly from: string; readonly to:
 /** A way between two places: one route, or several that meet, as one. */
 export interface Way extends NamedRoute {
   /** The routes that it goes by, one after another. */
-  readonly by: readonly string[];
+  readonly ways: readonly RunWay[];
 }
 
 /**
@@ -53,7 +60,11 @@ export function directRoutes(draft: Draft, one: Whereabouts, other: Whereabouts)
   return allRoutes(draft)
     .filter(isBetween)
     .toSorted((a, b) => routeLengthM(a.route) - routeLengthM(b.route))
-    .map((named) => ({ ...named, by: [named.id] }));
+    .map((named) => wayBy([{ ...named, isTurned: false }]));
+}
+
+function wayBy(ways: readonly RunWay[]): Way {
+  return { id: waysId(ways), route: joinedRoute(ways), ways };
 }
 
 function allRoutes(draft: Draft): readonly NamedRoute[] {
@@ -88,8 +99,7 @@ function chainBetween(draft: Draft, one: Whereabouts, other: Whereabouts): Way |
           );
   const [best] = goal.toSorted(shorter);
   const ways = best && chained(best.ways);
-  if (!ways) return null;
-  return { id: waysId(ways), route: joinedRoute(ways), by: ways.map(({ id }) => id) };
+  return ways ? wayBy(ways) : null;
 }
 
 /** Every place that chains of routes lead to from some places, without those that reach a space. */

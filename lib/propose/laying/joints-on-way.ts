@@ -1,6 +1,6 @@
 import type { JobLink } from '../../model/content/job.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { chained, meetingPlaces } from '../../model/content/run-ways.ts';
+import { meetingPlaces } from '../../model/content/run-ways.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { isInLineFilter } from '../../model/kinds/index.ts';
 import type { Draft } from '../draft/draft.ts';
@@ -42,13 +42,7 @@ function trunkAt(draft: Draft, id: string, from: string) {
 function partingPlace(draft: Draft, trunk: JobLink, there: Whereabouts) {
   const [from, to] = endsOf(draft, trunk);
   const [way] = from && to ? routesBetween(draft, from, to) : [];
-  const routes = way?.by.flatMap((id) => {
-    const route = draft.around.vehicle.routes[id];
-    return route ? [{ id, route }] : [];
-  });
-  const ways = routes && chained(routes);
-  if (!ways) return null;
-  const onward = meetingPlaces(ways).flatMap(({ place }) => {
+  const onward = meetingPlaces(way?.ways ?? []).flatMap(({ place }) => {
     const onwardM = wayM(draft, { served: [place] }, there);
     return onwardM === null ? [] : [{ place, onwardM }];
   });

@@ -43,7 +43,7 @@ export function pickRoute(
 ): Way | null {
   if (role === 'power') return routes.find(({ route }) => route.side === batterySide) ?? routes[0] ?? null;
   if (role === 'ground') return routes[0] ?? null;
-  return routes.find(({ by }) => !by.some((id) => withPower.has(id))) ?? routes[0] ?? null;
+  return routes.find(({ ways }) => !ways.some(({ id }) => withPower.has(id))) ?? routes[0] ?? null;
 }
 
 /** Has every link that leaves its board or lies in the vehicle go by a route: links of one route are one run. */
@@ -64,7 +64,7 @@ export function layRuns(draft: Draft): void {
   for (const [id, link] of inTurn) {
     const way = routeOf(draft, id, link, side, withPower);
     if (way === null) continue;
-    if (isPower(draft, link)) for (const route of way.by) withPower.add(route);
+    if (isPower(draft, link)) for (const { id: route } of way.ways) withPower.add(route);
     byRoute.set(way.id, { way, links: [...(byRoute.get(way.id)?.links ?? []), id] });
   }
   const order = Object.keys(draft.links);
@@ -73,10 +73,10 @@ export function layRuns(draft: Draft): void {
     const sorted = [...links, ...tied].toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
     const first = draft.links[sorted[0] ?? ''];
     const about = first ? linkEndOf(first.to).device : '';
-    const [only = way.id, second] = way.by;
-    const route = second === undefined ? only : [...way.by];
-    const name = second === undefined ? only : chainName(draft, way, first);
-    const id = draft.freeName(name, 'run');
+    const routes = way.ways.map((one) => one.id);
+    const isChain = routes.length > 1;
+    const route = isChain ? routes : way.id;
+    const id = draft.freeName(isChain ? chainName(draft, way, first) : way.id, 'run');
     draft.addRun(id, { route, links: sorted }, { rule: 'runs', reason: whyBy(way), cp: true }, about);
   }
 }
@@ -88,18 +88,17 @@ function branchesOf(draft: Draft, links: readonly string[], inRuns: ReadonlySet<
   );
 }
 
-function whyBy({ by, route }: Way): string {
-  const [only, second] = by;
-  return second === undefined
-    ? `${only} serves both ends`
-    : `no one route leads there, and ${listed(by)} meet: the shortest of such ways, ${Math.round(routeLengthM(route) * 1000)} mm`;
+function whyBy({ id, ways, route }: Way): string {
+  return ways.length === 1
+    ? `${id} serves both ends`
+    : `no one route leads there, and ${listed(ways.map((one) => one.id))} meet: the shortest of such ways, ${Math.round(routeLengthM(route) * 1000)} mm`;
 }
 
 /** What a run over several routes is called: by where its ends lie. */
 function chainName(draft: Draft, way: Way, link: JobLink | undefined): string {
   const ends = link ? laidBetween(draft, link) : [];
   const names = ends.flatMap((end) => (end ? placeName(draft, end) : []));
-  return names.length === 2 ? names.toReversed().join('-to-') : way.by.join('-and-');
+  return names.length === 2 ? names.toReversed().join('-to-') : way.ways.map(({ id }) => id).join('-and-');
 }
 
 /** The name of a place, of the space of a board, of a device or of a ground point. */
