@@ -54,27 +54,43 @@ export function linkToOutput(
   { device, positive, negative, coils: how }: OutputEnds,
   why: Why,
 ): void {
-  const ends = endsOf(draft, speaker, how);
-  if (!ends) return;
-  const about = speaker.id;
-  const outputPair = pairName(device, positive, negative);
-  const at = ends.device;
-  const coilPair = pairName(at, ends.plus, ends.minus);
-  if (outputPair !== null && coilPair !== null)
-    draft.addLink(
-      `to-${speaker.id}`,
-      { from: `${device.id}.${outputPair}`, to: `${at.id}.${coilPair}` },
-      why,
-      about,
-    );
-  else {
-    const plus = { from: `${device.id}.${positive}`, to: `${at.id}.${ends.plus}` };
-    const minus = { from: `${device.id}.${negative}`, to: `${at.id}.${ends.minus}` };
-    draft.addLink(`to-${speaker.id}-plus`, plus, why, about);
-    draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
-  }
+  const to = endsOf(draft, speaker, how);
+  if (!to) return;
+  const from = { device, plus: positive, minus: negative };
+  linkBoth(draft, `to-${speaker.id}`, { from, to, about: speaker.id, why });
   linkInside(draft, speaker, how);
   joinCoils(draft, speaker, how, why);
+}
+
+/** A plus and a minus of one device. */
+interface PairEnds {
+  readonly device: DraftDevice;
+  readonly plus: string;
+  readonly minus: string;
+}
+
+/** Two conductors from one device to another. */
+interface Both {
+  readonly from: PairEnds;
+  readonly to: PairEnds;
+  readonly about: string;
+  readonly why: Why;
+  readonly length?: string;
+}
+
+/** Links plus and minus of two devices: as a pair where both ends are one by their names, else each by itself. */
+function linkBoth(draft: Draft, name: string, { from, to, about, why, length }: Both): void {
+  const add = (id: string, out: string, end: string): void => {
+    const ends = { from: `${from.device.id}.${out}`, to: `${to.device.id}.${end}` };
+    draft.addLink(id, { ...ends, ...(length !== undefined && { length }) }, why, about);
+  };
+  const outer = pairName(from.device, from.plus, from.minus);
+  const inner = pairName(to.device, to.plus, to.minus);
+  if (outer !== null && inner !== null) add(name, outer, inner);
+  else {
+    add(`${name}-plus`, from.plus, to.plus);
+    add(`${name}-minus`, from.minus, to.minus);
+  }
 }
 
 /**
@@ -83,8 +99,8 @@ export function linkToOutput(
  */
 function linkInside(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']): void {
   const posts = postsOf(draft, speaker);
-  const [first, ...others] = coilsOf(speaker);
-  if (posts?.box.spec.kind !== 'enclosure' || posts.box.spec['lead-inside'] || !first) return;
+  const coils = coilEnds(speaker, how);
+  if (posts?.box.spec.kind !== 'enclosure' || posts.box.spec['lead-inside'] || !coils) return;
   const { box, plus, minus } = posts;
   const { width, depth, height } = posts.box.spec.size;
   const length = lengthOver(
@@ -96,43 +112,26 @@ function linkInside(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']):
     reason: `no lead came inside ${box.id}: one as long as from corner to corner of it, and the loop at a speaker`,
     cp: true,
   };
-  const negative = how === 'series' ? (others.at(-1) ?? first).negative : first.negative;
-  const [outer, inner] = [pairName(box, plus, minus), pairName(speaker, first.positive, negative)];
-  const name = `${speaker.id}-lead`;
-  const ends: readonly (readonly [string, string, string])[] =
-    outer !== null && inner !== null
-      ? [[name, outer, inner]]
-      : [
-          [`${name}-plus`, plus, first.positive],
-          [`${name}-minus`, minus, negative],
-        ];
-  for (const [id, post, end] of ends)
-    draft.addLink(id, { from: `${box.id}.${post}`, to: `${speaker.id}.${end}`, length }, why, speaker.id);
+  const from = { device: box, plus, minus };
+  linkBoth(draft, `${speaker.id}-lead`, { from, to: coils, about: speaker.id, why, length });
 }
 
-/**
- * The terminals of a speaker at which plus and minus of its output arrive: of its first coil and its last, the other way
- * round where it is meant to be wired with reversed polarity.
- */
-function endTerminals(speaker: DraftDevice, how: CoilJoin['coils']) {
+/** The outer terminals of the coils of a speaker: plus of the first, minus of the last that hangs in series with it. */
+function coilEnds(speaker: DraftDevice, how: CoilJoin['coils']): PairEnds | null {
   const coils = coilsOf(speaker);
   const [first] = coils;
   const last = how === 'series' ? coils.at(-1) : first;
-  if (!first || !last) return null;
-  return meantReversed(speaker)
-    ? { plus: last.negative, minus: first.positive }
-    : { plus: first.positive, minus: last.negative };
+  return first && last ? { device: speaker, plus: first.positive, minus: last.negative } : null;
 }
 
-/** Where plus and minus of an output arrive: at the posts of the box where it has a pair, else at the speaker itself. */
-function endsOf(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']) {
+/**
+ * Where plus and minus of an output arrive: at the posts of the box where it has a pair, else at the speaker itself, the
+ * other way round where it is meant to be wired with reversed polarity.
+ */
+function endsOf(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']): PairEnds | null {
   const posts = postsOf(draft, speaker);
-  if (!posts) {
-    const ends = endTerminals(speaker, how);
-    return ends && { device: speaker, ...ends };
-  }
-  const { box: device, plus, minus } = posts;
-  return meantReversed(speaker) ? { device, plus: minus, minus: plus } : { device, plus, minus };
+  const ends = posts ? { device: posts.box, plus: posts.plus, minus: posts.minus } : coilEnds(speaker, how);
+  return ends && meantReversed(speaker) ? { ...ends, plus: ends.minus, minus: ends.plus } : ends;
 }
 
 /** True for a speaker that is declared as reversed, or mounted back to front, and not both. */
@@ -183,8 +182,8 @@ function jumperLength(around: Around, { spec }: DraftDevice): string {
 }
 
 /** The name of the pair that two terminals make; null where they make none. */
-function pairName(device: DraftDevice | null, positive: string, negative: string): string | null {
+function pairName(device: DraftDevice, positive: string, negative: string): string | null {
   const stem = positive.replace(/\+$/, '');
-  const pair = device && stem !== positive ? pairOf(device, stem) : null;
+  const pair = stem !== positive ? pairOf(device, stem) : null;
   return pair?.[1] === negative ? stem : null;
 }
