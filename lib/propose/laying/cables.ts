@@ -6,8 +6,8 @@ import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf } from '../draft/draft-device.ts';
 import { sourceOutputs } from '../sound/source-outputs.ts';
 import { shelvedFirst } from '../supply/turn-on.ts';
-import { wayOf } from './link-way.ts';
-import { linkRole } from './runs.ts';
+import { linkLengthM } from './link-way.ts';
+import { carries, linkRole } from './runs.ts';
 import { twistBesideSupply } from './twisted-pairs.ts';
 
 type Cable = PartOf<'cable'>;
@@ -29,9 +29,8 @@ interface CabledLink {
 
 /**
  * Puts the speaker-level pairs of a run and its turn-on into one cable, unless they lie beside supply wires and the shelf has
- * twisted pairs for them: of the cables on the shelf, in one piece, the one with
- * fewest conductors left over. The turn-on lies beside it where only then one of the shelf does; where the shelf has none,
- * it is the best of the catalogue.
+ * twisted pairs for them: of the cables on the shelf, in one piece, the one with fewest conductors left over. The turn-on
+ * lies beside it where only then one of the shelf does; where the shelf has none, it is the best of the catalogue.
  */
 export function cableRuns(draft: Draft): void {
   for (const [run, { links }] of Object.entries(draft.runs)) {
@@ -42,18 +41,9 @@ export function cableRuns(draft: Draft): void {
     for (const one of all.filter((link) => !pairs.includes(link)))
       cableFor(draft, run, [{ ...one, colours: one.colours.map(() => null) }], { name: `cable-${one.id}` });
     if (pairs.length === 0) continue;
-    if (
-      twistBesideSupply(
-        draft,
-        run,
-        pairs.map(({ id }) => id),
-      )
-    )
-      continue;
-    const [turnOn] = open.filter((id) => {
-      const link = draft.links[id];
-      return link !== undefined && linkRole(draft, link) === 'turn-on';
-    });
+    const ids = pairs.map(({ id }) => id);
+    if (twistBesideSupply(draft, run, ids)) continue;
+    const turnOn = open.find((id) => carries(draft, id, 'turn-on'));
     const whole = turnOn === undefined ? pairs : [...pairs, { id: turnOn, colours: [turnOnColour] }];
     const tries = [whole, ...(turnOn === undefined ? [] : [pairs])];
     const kept = [true, false].flatMap((onShelf) => tries.map((own) => ({ own, onShelf })));
@@ -86,13 +76,7 @@ function cableFor(
   { name = 'source-cable', onShelf = false }: CableWish,
 ): boolean {
   const asked = links.reduce((sum, { colours }) => sum + colours.length, 0);
-  const lengthM = Math.max(
-    0,
-    ...links.map(({ id }) => {
-      const link = draft.links[id];
-      return link ? wayOf(draft, id, link).lengthM : 0;
-    }),
-  );
+  const lengthM = Math.max(0, ...links.map(({ id }) => linkLengthM(draft, id)));
   const lies = (part: string) =>
     shelfLengths(draft.around.shop.stock[part]).some(({ freeM }) => freeM >= lengthM);
   const fitting = Object.entries(draft.around.parts).flatMap(([part, spec]) => {

@@ -23,6 +23,12 @@ export function runPasses(
   return ways ? joinedRoute(ways).passes : [];
 }
 
+/** How far a link of the job, by its id, goes before anything is placed (m). */
+export function linkLengthM(draft: Draft, id: string): number {
+  const link = draft.links[id];
+  return link ? wayOf(draft, id, link).lengthM : 0;
+}
+
 /** How far a link goes before anything is placed, and through what. */
 export interface LinkWay {
   /** With the loops at its ends and a way on the board, or as its length is written (m). */

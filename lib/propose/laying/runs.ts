@@ -23,6 +23,12 @@ export function linkRole(draft: Draft, link: { readonly from: string; readonly t
   return roleBetween([link.from, link.to].flatMap((reference) => roleAt(draft, reference) ?? []));
 }
 
+/** True for a link, by its id, that is there and carries what is asked for. */
+export function carries(draft: Draft, id: string, role: ConductorRole): boolean {
+  const link = draft.links[id];
+  return link !== undefined && linkRole(draft, link) === role;
+}
+
 function roleAt(draft: Draft, reference: string): TerminalRole | null {
   const { device: id, terminal: name } = linkEndOf(reference);
   if (id === bodyId) return 'body';

@@ -2,8 +2,8 @@ import { routesOf } from '../../model/content/job-links.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { shelfLengths } from '../../shelf/shelf-lengths.ts';
 import type { Draft, Why } from '../draft/draft.ts';
-import { wayOf } from './link-way.ts';
-import { linkRole } from './runs.ts';
+import { linkLengthM } from './link-way.ts';
+import { carries } from './runs.ts';
 
 /**
  * Gives each speaker-level pair of a run that lies beside supply wires a twisted pair of its own, where the shelf has one
@@ -33,10 +33,7 @@ function besideSupply(draft: Draft, run: string): string | null {
   const beside = Object.entries(draft.runs).find(
     ([other, { links }]) =>
       other !== run &&
-      links.some((id) => {
-        const link = draft.links[id];
-        return link !== undefined && linkRole(draft, link) === 'power';
-      }) &&
+      links.some((id) => carries(draft, id, 'power')) &&
       spotsOf(draft, other).some((spot) => own.includes(spot)),
   );
   return beside?.[0] ?? null;
@@ -45,23 +42,14 @@ function besideSupply(draft: Draft, run: string): string | null {
 /** The zones of the routes of a run, each with its side. */
 function spotsOf({ around: { vehicle }, runs }: Draft, run: string): readonly string[] {
   const named = runs[run];
-  const ids = named ? routesOf(named) : [];
-  const routes = ids.flatMap((id) => {
-    const route = vehicle.routes[id];
-    return route ? [route] : [];
-  });
+  const routes = named ? routesOf(named).flatMap((id) => vehicle.routes[id] ?? []) : [];
   return routes.flatMap(({ side, passes }) => passes.map(({ zone }) => `${side} ${zone}`));
 }
 
 /** A twisted pair for signal of which the shelf has a piece for each of some links; null where it has none. */
 function pairOnShelf(draft: Draft, links: readonly string[]) {
   const { parts, shop } = draft.around;
-  const lengthsM = links
-    .map((id) => {
-      const link = draft.links[id];
-      return link ? wayOf(draft, id, link).lengthM : 0;
-    })
-    .toSorted((a, b) => b - a);
+  const lengthsM = links.map((id) => linkLengthM(draft, id)).toSorted((a, b) => b - a);
   for (const [id, spec] of Object.entries(parts).toSorted(([a], [b]) => (a < b ? -1 : 1))) {
     if (spec.kind !== 'cable' || spec.form !== 'twisted-pair' || spec['made-length'] !== undefined) continue;
     const conductors = Object.keys(spec.conductors);
