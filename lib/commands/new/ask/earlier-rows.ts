@@ -1,6 +1,6 @@
 import { editDistance } from '../../../read/names/nearest-name.ts';
 import type { Beforehand } from './answers-of.ts';
-import { type Answers, type Question, withLines } from './question.ts';
+import { type Answers, type Question, rowsIn, withLines } from './question.ts';
 
 /**
  * Answers of a command with those that an earlier try left. A line stands in the place of the earlier one, and a row of a
@@ -33,10 +33,7 @@ interface Left {
 
 /** The rows of a list that are not given anew, and behind them those that are. */
 function mended(question: Question, left: Left, given: readonly string[]): readonly string[] {
-  const rowsOf = (line: string): readonly string[] => {
-    const rows = question.rows?.(line) ?? [line];
-    return typeof rows === 'string' ? [line] : rows;
-  };
+  const rowsOf = (line: string) => rowsIn(question, line);
   const kept = [...left.kept];
   const isThing = (row: string) => (other: string) => question.thing?.(row) === question.thing?.(other);
   const lines = given.filter((line) => line.trim() !== '');

@@ -66,6 +66,12 @@ export class Interrupted extends Error {
   }
 }
 
+/** The rows that a line of a list tells; where it can't be read so, the line as one. */
+export function rowsIn({ rows }: Pick<Question, 'rows'>, line: string): readonly string[] {
+  const read = rows?.(line) ?? [line];
+  return typeof read === 'string' ? [line] : read;
+}
+
 /** The one line of an answer; empty where there is none. */
 export function lineOf(answers: Answers, key: string): string {
   return answers[key]?.[0] ?? '';

@@ -1,5 +1,5 @@
 import { idOf } from '../id-of.ts';
-import type { Question } from './question.ts';
+import { type Question, rowsIn } from './question.ts';
 
 /** A fault of what was given beforehand, as it is told, and the line that it is of where it is of one. */
 export interface Refusal {
@@ -32,17 +32,12 @@ export function refusalsTold(refusals: readonly Refusal[]): readonly string[] {
   ];
 }
 
-function rowsOf({ rows }: Question, line: string): readonly string[] {
-  const read = rows?.(line) ?? [line];
-  return typeof read === 'string' ? [line] : read;
-}
-
 /** Ids of what a refused line was to tell. */
 function thingsOf(question: Question, line: string): readonly string[] {
-  return rowsOf(question, line).flatMap((row) => (question.thing && idOf(question.thing(row))) ?? []);
+  return rowsIn(question, line).flatMap((row) => (question.thing && idOf(question.thing(row))) ?? []);
 }
 
 /** The names in a line, those of several rows each whole. */
 function wordsIn(question: Question, line: string): readonly string[] {
-  return rowsOf(question, line).flatMap((row) => row.split(/[^\p{L}\d-]+/u).filter((word) => word !== ''));
+  return rowsIn(question, line).flatMap((row) => row.split(/[^\p{L}\d-]+/u).filter((word) => word !== ''));
 }

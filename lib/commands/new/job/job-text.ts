@@ -98,7 +98,8 @@ function deviceOf({ cells: { name, in: places, part, ...cells } }: Row): readonl
 
 /**
  * The devices that one row of a component set tells; null for another speaker. A filter in the lead of the tweeter stands
- * with it and hangs beside its woofer, and a crossover is before both: one that lies elsewhere has a row of its own, and drives the set.
+ * with it and hangs beside its woofer, and a crossover is before both: one that lies elsewhere has a row of its own, and
+ * drives the set.
  */
 function setOf(
   { cells: { tweeters, ...cells } }: Row,
@@ -111,19 +112,16 @@ function setOf(
   const [called, named] = [namesOfSet(woofer), namesOfSet(String(part))];
   const spec = parts[named.crossover];
   const isBeside = isInLineFilter(spec);
+  // Woofer and tweeter of a set play on one channel: both at its level.
+  const quieter = known({ level: own.level });
   if (isCrossover(rows, driver, parts)) {
     const behind = by(String(driver));
     return [
       [woofer, { part: String(part), ...standing(places), ...behind, ...own }],
-      [
-        called.tweeter,
-        { part: named.tweeter, ...standing(tweeters), ...behind, ...known({ level: own.level }) },
-      ],
+      [called.tweeter, { part: named.tweeter, ...standing(tweeters), ...behind, ...quieter }],
     ];
   }
   const given = known({ 'driven-by': driver, signal });
-  // Woofer and tweeter of a set play on one channel: both at its level.
-  const quieter = known({ level: own.level });
   const filter = {
     part: named.crossover,
     ...standing(isBeside ? tweeters : places),

@@ -19,7 +19,7 @@ export function openPairs(around: PairSurroundings): readonly string[] {
   const { parts, vehicle, devices, speakers } = around;
   const partOf = ({ cells }: Row) => parts[String(cells.part)];
   if (devices.some((row) => partOf(row)?.kind === 'processor')) return [];
-  const pairs = new Set(outputsOf(around).flatMap(({ carries }) => carries.replace(/-(left|right)$/, '')));
+  const pairs = new Set(outputsOf(around).map(({ carries }) => carries.replace(/-(left|right)$/, '')));
   if (!pairs.has('front') || !pairs.has('rear')) return [];
   const names = speakers.map(({ cells }) => String(cells.name));
   return speakers.flatMap((row) => {
@@ -51,8 +51,10 @@ export function sourceLines(around: PairSurroundings): readonly string[] {
 
 function outputsOf({ parts, vehicle, devices }: PairSurroundings): readonly GivenOutput[] {
   const own = devices.map(({ cells }) => ({ id: String(cells.name), part: String(cells.part), found: {} }));
-  const fitted = Object.entries(vehicle?.fitted ?? {}).map(([id, { part, outputs }]) => ({
-    ...{ id, part, found: outputs },
+  const fitted = Object.entries(vehicle?.fitted ?? {}).map(([id, { part, outputs: found }]) => ({
+    id,
+    part,
+    found,
   }));
   return [...own, ...fitted].flatMap(({ id, part, found }) => {
     const spec = parts[part];
