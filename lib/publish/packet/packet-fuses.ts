@@ -40,7 +40,8 @@ function slotText({ tap }: PlanItem): string {
 
 /** A fuse on the card, as it is printed there. */
 interface CardFuse {
-  readonly number: string;
+  /** That of a fuse that the job adds; one that a device brings itself has none. */
+  readonly number: number | null;
   readonly rating: string;
   readonly feeds: string;
   readonly where: string;
@@ -55,7 +56,7 @@ export function cardTable(
   const added = fuses.map((one): CardFuse => {
     const { number, fuse, holder } = one;
     return {
-      ...{ number: String(number), rating: ratingText(fuse).text },
+      ...{ number, rating: ratingText(fuse).text },
       ...{ feeds: feedsText(one), where: `${placeOf(plan, holder)}${slotText(holder)}` },
     };
   });
@@ -67,7 +68,7 @@ export function cardTable(
         title: 'Fuse',
         kind: 'figure',
         leads: true,
-        cell: ({ number }) => (number === '' ? { text: 'own' } : strong(number)),
+        cell: ({ number }) => (number === null ? { text: 'own' } : strong(String(number))),
       },
       { title: 'Rating', kind: 'figure', cell: ({ rating }) => strong(rating) },
       { title: 'Feeds', kind: 'words', cell: ({ feeds }) => feeds },
@@ -84,7 +85,7 @@ function ownFuse(plan: Pick<BuildPlan, 'boards'>, item: PlanItem): CardFuse[] {
   const rating = count > 1 ? 'as marked' : sum;
   const several = count > 1 ? `, ${count} fuses of ${sum} together` : '';
   const where = `${count > 0 ? 'In it' : 'In it or before it'}${several}: ${placeOf(plan, item)}`;
-  return [{ number: '', rating, feeds: headed(shortName(item)), where }];
+  return [{ number: null, rating, feeds: headed(shortName(item)), where }];
 }
 
 /** The devices behind a fuse; of one that feeds none, such as one between batteries, its holder's name says it. */

@@ -69,7 +69,10 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
   );
 }
 
-/** The power that the voltage of a gain is set for; where its speakers take less than the amplifier gives, both. */
+/**
+ * The power that the voltage of a gain is set for; beside it what the amplifier gives where its speakers take less, and the
+ * level that the job asks for.
+ */
 function powerSetFor({ gain, powerW, level }: PlanChannel): Written {
   if (gain === null) return { text: none.text };
   const text = printed('power', gain.targetPowerW);

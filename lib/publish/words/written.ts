@@ -17,6 +17,11 @@ export interface Written {
   readonly beside?: string;
 }
 
+/** Both in one text: `13 5/8 in (346 mm)`. */
+export function bothForms({ text, beside }: Written): string {
+  return beside === undefined ? text : `${text} (${beside})`;
+}
+
 /** What is written where there is no value. */
 export const none: Written = { text: noFigure };
 

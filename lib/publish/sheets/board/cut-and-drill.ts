@@ -3,7 +3,7 @@ import type { BuildPlan, PlanBoard } from '../../../model/plan/index.ts';
 import { noFigure, printed } from '../../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../../words/plan-names.ts';
 import { counted, spelled, spelledWithin } from '../../words/words.ts';
-import { lengthOr, type Writer, type Written, writerFor } from '../../words/written.ts';
+import { bothForms, lengthOr, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { dense, type Fact, fact, groupedTable, strong, type Table, tableOf, tick } from '../table.ts';
 import { ribTable } from './rib-table.ts';
@@ -88,14 +88,9 @@ function setUpText(
   write: Writer,
 ): string {
   const bit = `bit ${write.bore(diameterM, pilotFor === null ? 'clearance' : 'pilot')}`;
-  const reach =
-    depthM === null ? 'right through' : `${joinedForms(write.short('depth-drilled', depthM))} deep`;
+  const reach = depthM === null ? 'right through' : `${bothForms(write.short('depth-drilled', depthM))} deep`;
   if (pilotFor === null) return `${bit}, ${reach}`;
   return `${bit}, ${reach}: pilots of ${partOf(pilotFor)}`;
-}
-
-function joinedForms({ text, beside }: Written): string {
-  return beside === undefined ? text : `${text} (${beside})`;
 }
 
 /** What a bit meets: a hole that ends in the board meets nothing else; of one that goes through, nothing told is no promise. */

@@ -5,7 +5,7 @@ import type { LengthName } from '../../../model/printed/lengths.ts';
 import { edgeSchema } from '../../../model/vocabulary.ts';
 import { namesOf } from '../../words/plan-names.ts';
 import { counted, joined } from '../../words/words.ts';
-import { none, type Writer, type Written, writerFor } from '../../words/written.ts';
+import { bothForms, none, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick, ticks } from '../table.ts';
 import { type LayoutFigure, layoutFigures, layoutsTable, scoresTable } from './layouts-found.ts';
@@ -191,9 +191,8 @@ function raisedText(
 function depthText({ depth, thicknessM, spaceDepthM }: PlanBoard, titleOf: TitleOf, write: Writer): string {
   if (!depth) return '';
   const { of, spacerM, raisedM, heightM, roomM, totalM } = depth;
-  const both = ({ text, beside }: Written): string => (beside === undefined ? text : `${text} (${beside})`);
   const one = (what: string, lengthM: number, name: LengthName = 'made'): string[] =>
-    lengthM === 0 ? [] : [`${what} ${both(write.short(name, lengthM))}`];
+    lengthM === 0 ? [] : [`${what} ${bothForms(write.short(name, lengthM))}`];
   const sum = [
     ...one('spacer', spacerM),
     ...one('board', thicknessM),
@@ -202,7 +201,7 @@ function depthText({ depth, thicknessM, spaceDepthM }: PlanBoard, titleOf: Title
     ...one('room for air over it', roomM, 'room-asked'),
   ];
   const [taken, has] = [write.short('size', totalM), write.short('room-free', spaceDepthM)];
-  return `Depth: ${both(taken)} of ${both(has)}: ${sum.join(' + ')}.`;
+  return `Depth: ${bothForms(taken)} of ${bothForms(has)}: ${sum.join(' + ')}.`;
 }
 
 function placementModel(plan: BuildPlan): PlacementSheet | null {

@@ -10,8 +10,9 @@ export function jointsTable(
   write: Writer,
 ): Table | null {
   if (joints.length === 0) return null;
+  const isOnWay = joints.some(({ at }) => at !== undefined);
   return tableOf(
-    joints.some(({ at }) => at !== undefined)
+    isOnWay
       ? 'Wires that are joined to others before a port or on their way'
       : 'Wires that are joined to others before a port',
     joints,
@@ -24,9 +25,7 @@ export function jointsTable(
         kind: 'figure',
         cell: ({ distanceM }) => write.wire('measured', distanceM).text,
       },
-      ...(joints.some(({ at }) => at !== undefined)
-        ? [{ title: 'At', cell: ({ at }: (typeof joints)[number]) => at ?? 'the port' }]
-        : []),
+      ...(isOnWay ? [{ title: 'At', cell: ({ at }: (typeof joints)[number]) => at ?? 'the port' }] : []),
       { title: 'By', cell: ({ part }) => (part === null ? none.text : names.part(part)) },
       tick('Joined'),
       tick('Pull-test'),
