@@ -109,6 +109,17 @@ export const continuousPoints: readonly string[] = operatingPoints
   .map(({ name }) => name)
   .filter((name) => name !== 'full-rating');
 
+/** What flows through a conductor, either way, at each of the points that last and were solved (A). */
+export function lastingCurrentsA(points: readonly OperatingPoint[], wire: string): readonly number[] {
+  return points
+    .filter(({ name, state }) => continuousPoints.includes(name) && state === 'solved')
+    .flatMap(({ elements }) =>
+      elements.flatMap(({ of, kind, currentA }) =>
+        of === wire && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
+      ),
+    );
+}
+
 /** Solves one operating point of a job. */
 export function solvePoint(input: NetworkInput, point: PointDefinition, end?: SupplyEnd): OperatingPoint {
   const elements = networkElements(end ? atEnd(input, end) : input, point, end);

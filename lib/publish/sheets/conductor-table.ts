@@ -1,5 +1,6 @@
 import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
+import { lastingCurrentsA } from '../../plan/power/operating-points.ts';
 import { namesOf, type PlanNames } from '../words/plan-names.ts';
 import { none, writerFor } from '../words/written.ts';
 import { conductorAlternatives } from './alternatives.ts';
@@ -76,15 +77,8 @@ function flowText(
   { id, fed, neededA }: PlanConductor,
 ): string | typeof none {
   if (!fed || neededA > 0) return none;
-  // Every device at its fuse at once only sizes the wiring.
-  const played = power.points.filter(({ name, state }) => name !== 'full-rating' && state === 'solved');
-  const currents = played.flatMap(({ elements }) =>
-    elements.flatMap(({ of, kind, currentA }) =>
-      of === id && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
-    ),
-  );
   // The current of a coil is in no state that is solved, but for the noise of solving: it is not known.
-  const mostA = Math.max(0, ...currents);
+  const mostA = Math.max(0, ...lastingCurrentsA(power.points, id));
   return `none: ${mostA < 1e-9 ? notKnown : `${printed('current-carried', mostA)} at most`}`;
 }
 

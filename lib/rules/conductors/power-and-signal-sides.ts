@@ -3,10 +3,10 @@ import type { Job, Run } from '../../model/content/resolved-job.ts';
 import type { RunWay } from '../../model/content/run-ways.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
+import { lastingCurrentsA } from '../../plan/power/operating-points.ts';
 import { groupsOf } from '../groups-of.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
-import { playedPoints } from '../operating-point.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthAskedIn, lengthIn, listed } from '../words.ts';
 import { largerBoardText } from './larger-board.ts';
@@ -23,13 +23,8 @@ function wiresOf(about: Case, run: Run): readonly PlanWire[] {
 function strongWires(about: Case): ReadonlySet<string> {
   const { job, plan } = about;
   const limitA = houseRule(job, 'power-signal-current').value;
-  const played = playedPoints(about).filter(({ state }) => state === 'solved');
   const throughA = (id: string, neededA: number): number => {
-    const currents = played.flatMap(({ elements }) =>
-      elements.flatMap(({ of, kind, currentA }) =>
-        of === id && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
-      ),
-    );
+    const currents = lastingCurrentsA(plan.power.points, id);
     return currents.length > 0 ? Math.max(...currents) : neededA;
   };
   const strong = plan.power.conductors.filter(({ id, neededA }) => throughA(id, neededA) >= limitA);
