@@ -1,20 +1,11 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { realEffects } from '../../../lib/commands/effects.ts';
+import { describe, expect, test } from 'vitest';
 import { readThing } from '../../../lib/commands/new/shelf/thing.ts';
-import { readContent } from '../../../lib/read/read-content.ts';
-import { EmptyFolder } from '../shop-folder.ts';
+import { begunShop } from './begun-shop.ts';
 import { Typed } from './typed.ts';
 
-const folder = new EmptyFolder();
-const read = async () => readContent(await realEffects(folder.root).readContent());
-
-beforeAll(async () => {
-  const { status } = await folder.run('new', 'shop', '--title', 'Quay Sound', '--units', 'inch');
-  expect(status).toBe(0);
-});
-afterAll(() => folder.remove());
+const { folder, read } = begunShop();
 
 describe('a line of the shelf', () => {
   test.each([
