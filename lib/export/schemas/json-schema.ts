@@ -21,6 +21,11 @@ export function oneOrRow(names: readonly string[]): JsonSchema {
   return { anyOf: [oneOfNames(names), { type: 'string', pattern: String.raw`\.\.|,` }, { type: 'array' }] };
 }
 
+/** One of something, or a list of them. */
+export function oneOrSeveral(one: JsonSchema): JsonSchema {
+  return { anyOf: [one, { type: 'array', items: one }] };
+}
+
 /** Keys that an editor offers; any other may stand beside them. */
 export function offeredKeys(names: readonly string[]): JsonSchema {
   return { properties: Object.fromEntries(names.map((name) => [name, {}])) };

@@ -3,7 +3,15 @@ import { findingCatalogue } from '../../model/findings/index.ts';
 import { isMounted, isOnReel, type KindName, type Part } from '../../model/kinds/index.ts';
 import { ifThen } from '../../model/writing/if-then.ts';
 import type { OpenShop } from '../../read/read-content.ts';
-import { anyName, atWays, type JsonSchema, oneOfNames, oneOrRow, type SchemaAt } from './json-schema.ts';
+import {
+  anyName,
+  atWays,
+  type JsonSchema,
+  oneOfNames,
+  oneOrRow,
+  oneOrSeveral,
+  type SchemaAt,
+} from './json-schema.ts';
 
 /** The names that the files of a shop give, which its other files use. */
 export interface ShopNames {
@@ -65,17 +73,16 @@ function namesOfVehicle({ spaces, places, routes, grounds }: Vehicle): JsonSchem
   const space = oneOfNames(Object.keys(spaces));
   const seat = oneOfNames(Object.keys(places));
   const ground = oneOfNames(Object.keys(grounds));
-  const route = oneOfNames(Object.keys(routes));
   const points = Object.values(spaces).flatMap((one) => Object.keys(one['sound-points']));
   return atWays([
     place('space', space),
     place('boards/*/space', space),
     place('boards/*/ground', ground),
     place('boards/*/fixings/*/point', oneOrRow([...new Set(points)])),
-    place('devices/*/in', { anyOf: [seat, { type: 'array', items: seat }] }),
+    place('devices/*/in', oneOrSeveral(seat)),
     place('devices/*/cools', space),
     place('devices/*/ground', ground),
-    place('runs/*/route', { anyOf: [route, { type: 'array', items: route }] }),
+    place('runs/*/route', oneOrSeveral(oneOfNames(Object.keys(routes)))),
   ]);
 }
 

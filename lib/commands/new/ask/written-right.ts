@@ -1,4 +1,4 @@
-import { between } from './rows.ts';
+import { between, unknown } from './rows.ts';
 
 /** What a corrected line is held against. */
 interface Tried {
@@ -50,7 +50,7 @@ function withLeadingWords(cell: string): string {
   const words = first.split(/\s+/);
   const open = first.replace(/^(.*\d.*\s[a-z]+\s)\d\S*(?:\s+\d+\/\d+)?(?:\s*[a-z]+)?$/i, '$1?');
   const whole = others.map((value) => {
-    if (value === '?' && open !== first) return open;
+    if (value === unknown && open !== first) return open;
     const at = words.indexOf(value.split(/\s+/)[0] ?? '');
     return at > 0 ? `${words.slice(0, at).join(' ')} ${value}` : value;
   });

@@ -38,8 +38,8 @@ function controlOf({ name: _, sets, slope, channels, why, ...cells }: Row['cells
 
 /** What it sets and to what: of a knob a range, of a switch its positions with what each of them passes. */
 function setFields(what: string, sets: string, shape: Named): Named {
+  if (isFormAlone(sets)) return { form: sets };
   const knob = knobRange(sets);
-  if (sets === 'knob' || sets === 'menu') return { form: sets };
   if (!knob) return switchFields(what, sets, shape);
   const { pass, centre, from, to } = knob;
   // How far a gain reaches is what the inputs take: it stands at these.
@@ -47,6 +47,11 @@ function setFields(what: string, sets: string, shape: Named): Named {
   if (what === 'boost')
     return { form: 'knob', boost: { ...(centre !== null && { centre }), range: { from, to } } };
   return { form: 'knob', filter: { ...shape, ...(pass !== null && { pass }), range: { from, to } } };
+}
+
+/** True for the form of a control whose ends tell nothing. */
+function isFormAlone(sets: unknown): boolean {
+  return sets === 'knob' || sets === 'menu';
 }
 
 /** A position with what it passes, a corner that it always cuts at, or both: `ON=25 Hz`, `ON=subsonic 25 Hz`. */
@@ -92,8 +97,8 @@ export function whyFault({ what, sets, safe, why }: Row['cells']): string | null
 
 /** What a switch lacks of which no position is the safe one of its kind; null where it follows from what is told. */
 export function safeFault({ what, sets, safe }: Row['cells']): string | null {
-  if (sets === 'knob' || sets === 'menu')
-    return safe === undefined ? `lacks safe: write its state before first power-up, such as flat` : null;
+  if (isFormAlone(sets))
+    return safe === undefined ? 'lacks safe: write its state before first power-up, such as flat' : null;
   const kind = controlSpecSchema.shape.what.safeParse(what);
   if (safe !== undefined || sets === undefined || !kind.success) return null;
   const { positions, automatic, passes } = switchOf(kind.data, String(sets));

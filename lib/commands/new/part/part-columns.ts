@@ -138,10 +138,15 @@ interface FactsTaken {
   readonly signal?: string;
 }
 
-const volts = String.raw`(?:(?:up to|at most|max\.?)\s+[\d.]+\s*m?V|[\d.]+\s*(?:m?V)?(?:\s+to\s+|\s*(?:-|–|\.\.)\s*)[\d.]+\s*m?V|[\d.]+\s*m?V)`;
+/** What stands between the ends of a range, in a file and in leaflets: `1 V to 12 V`, `1-12 V`, `1..12 V`. */
+const toSign = String.raw`(?:\s+to\s+|\s*(?:-|–|\.\.)\s*)`;
+const atMost = String.raw`(?:at most|max\.?)\s+`;
+const volts = String.raw`(?:(?:up to\s+|${atMost})[\d.]+\s*m?V|[\d.]+\s*(?:m?V)?${toSign}[\d.]+\s*m?V|[\d.]+\s*m?V)`;
 const parted = String.raw`\s*(?:[;+/]|\s(?:and|by|with)\s|\s)\s*`;
 const signalFirst = new RegExp(`^(${volts})${parted}(\\d.*(?:AWG|mm2).*)$`);
 const signalLast = new RegExp(`^(.*\\d\\s*(?:AWG|mm2)\\b.*?)${parted}(${volts})$`);
+const mostAlone = new RegExp(`^${atMost}(.+)$`);
+const range = new RegExp(`^([\\d.]+)\\s*(m?V)?${toSign}([\\d.]+)\\s*(m?V)$`);
 
 /** Both facts of an input whose lead its maker supplies, in either order: `20 AWG 300 mm 0.5 V to 12 V`. */
 export function factsTaken(written: string): FactsTaken {
@@ -157,10 +162,9 @@ export function factsTaken(written: string): FactsTaken {
 
 /** A range as a leaflet prints it, `1-12 V` or `max. 12 V`, as a file has it. */
 function signalSpelt(text: string): string {
-  const most = /^(?:at most|max\.?)\s+(.+)$/.exec(text)?.[1];
-  if (most !== undefined) return `up to ${most}`;
-  const [, from, own, to, unit = ''] =
-    /^([\d.]+)\s*(m?V)?(?:\s+to\s+|\s*(?:-|–|\.\.)\s*)([\d.]+)\s*(m?V)$/.exec(text) ?? [];
+  const [, greatest] = mostAlone.exec(text) ?? [];
+  if (greatest !== undefined) return `up to ${greatest}`;
+  const [, from, own, to, unit = ''] = range.exec(text) ?? [];
   return from === undefined ? text : `${from} ${own ?? unit} to ${to} ${unit}`;
 }
 
@@ -168,7 +172,7 @@ function signalSpelt(text: string): string {
 function leadSpelt(text: string): string {
   const [, length, size] =
     /^(\d[\d./ ]*(?:mm|cm|m|in|ft))\s+(?:of\s+|[x×]\s+)?(\S+\s*(?:AWG|mm2))$/.exec(text) ?? [];
-  return length === undefined ? text.replace(/((?:AWG|mm2))\s+[x×]\s+/, '$1 ') : `${size} ${length}`;
+  return length === undefined ? text.replace(/(AWG|mm2)\s+[x×]\s+/, '$1 ') : `${size} ${length}`;
 }
 
 /** What a terminal takes: conductors, or a signal; of an output the one voltage or current that it gives, or its power into a load. Of a lead that its maker supplies both. */

@@ -3,6 +3,7 @@ import { hasFields, type WrittenValue } from '../../../model/content/proposal.ts
 import type { SourceFile } from '../../../model/content/source-file.ts';
 import { isKindName, kinds } from '../../../model/kinds/index.ts';
 import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
+import { headed } from '../../../publish/words/words.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { coreScalar } from '../../../read/yaml/core-scalar.ts';
 import { longestLine } from '../../../read/yaml/write-value.ts';
@@ -117,8 +118,7 @@ function titleSo(id: string, part: Named, leaves: readonly Leaf[], changes: read
       : so.replace(wholeWord(own), (word) => cased(word, String(value)));
   }, before);
   if (title !== before || changes.length === 0) return title;
-  const words = id.replaceAll('-', ' ');
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return headed(id.replaceAll('-', ' '));
 }
 
 /** A word in a text, capital or not: `sealed` in `Sealed enclosure`. */
@@ -129,7 +129,7 @@ function wholeWord(word: string): RegExp {
 /** A word that begins as the one does that it takes the place of. */
 function cased(before: string, word: string): string {
   const isCapital = before.charAt(0) !== before.charAt(0).toLowerCase();
-  return isCapital ? `${word.charAt(0).toUpperCase()}${word.slice(1)}` : word;
+  return isCapital ? headed(word) : word;
 }
 
 /** A figure in a text where it is not the end or the beginning of another one: `0 Ah` is none in `60 Ah`. */
