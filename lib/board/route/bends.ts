@@ -1,4 +1,4 @@
-import { distance, type Point } from '../shape/point.ts';
+import { distance, type Point, turn } from '../shape/point.ts';
 import type { Route } from './route.ts';
 
 /** A leg of a route that is short for its bends. */
@@ -86,10 +86,5 @@ function easedM(
 /** True for four points of a way that turns one way and back the other. */
 function isJog([a, b, c, d]: readonly Point[]): boolean {
   if (!a || !b || !c || !d) return false;
-  return turnOf(a, b, c) * turnOf(b, c, d) < 0;
-}
-
-/** Above zero where a way through three points turns left at the second, below where it turns right (m2). */
-export function turnOf(a: Point, b: Point, c: Point): number {
-  return (b.xM - a.xM) * (c.yM - b.yM) - (b.yM - a.yM) * (c.xM - b.xM);
+  return turn(a, b, c) * turn(b, c, d) < 0;
 }

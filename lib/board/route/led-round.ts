@@ -1,5 +1,4 @@
-import type { Point } from '../shape/point.ts';
-import { turnOf } from './bends.ts';
+import { type Point, turn } from '../shape/point.ts';
 import type { Route } from './route.ts';
 
 /** A wire is led far where it is so many times as long as straight along x and y, and so much longer, metres (house judgement). */
@@ -36,5 +35,5 @@ export function quartersRound({ points }: Pick<Route, 'points'>): number {
 /** 1 where a way turns left, -1 where it turns right. */
 function turnAt(a: Point | undefined, b: Point | undefined, c: Point | undefined): number {
   if (!a || !b || !c) return 0;
-  return Math.sign(turnOf(a, b, c));
+  return Math.sign(turn(a, b, c));
 }

@@ -1,4 +1,4 @@
-import type { Box, Point } from './point.ts';
+import { type Box, type Point, turn } from './point.ts';
 
 /** A point that a board is to be fixed at, and the room from its middle to an edge: the least, and a good one. Metres. */
 export interface PointUnder extends Point {
@@ -54,8 +54,7 @@ function choicesOf(points: readonly PointUnder[]): readonly (readonly PointUnder
 /** True where three of the points stand in no line. */
 function spreadOut([first, ...others]: readonly PointUnder[]): boolean {
   if (!first) return false;
-  const from = others.map(({ xM, yM }) => ({ xM: xM - first.xM, yM: yM - first.yM }));
-  return from.some((one) => from.some((two) => Math.abs(one.xM * two.yM - one.yM * two.xM) > 1e-4));
+  return others.some((one) => others.some((two) => Math.abs(turn(first, one, two)) > 1e-4));
 }
 
 function boxAbout(points: readonly PointUnder[], room: 'leastM' | 'goodM', stepM: number): Box {
