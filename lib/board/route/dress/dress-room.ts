@@ -31,7 +31,12 @@ export class DressRooms {
   readonly #holds = new Map<number, readonly Hold[]>();
   readonly #known = new Map<number, DressRoom>();
   /** By side, diameter and line: what was asked before, since most lines stay from one way to the next. */
-  readonly #exits = sides.map(() => new Map<number, Map<number, DressExit | null>>());
+  readonly #exits: Readonly<Record<Side, Map<number, Map<number, DressExit | null>>>> = {
+    right: new Map(),
+    top: new Map(),
+    left: new Map(),
+    bottom: new Map(),
+  };
 
   constructor(shape: BoardShape, barriers: readonly Barrier[], clearanceM: number) {
     this.walls = wallsOf(shape, barriers);
@@ -74,8 +79,7 @@ export class DressRooms {
   /** The way over a side of the board by each of some lines, the first and the last left out; null where there is none. */
   exitsOn(diameterM: number, side: Side, lines: Float64Array): (DressExit | null)[] {
     const number = sides.indexOf(side);
-    const exits = this.#exits[number];
-    const known = exits ? remembered(exits, diameterM, () => new Map<number, DressExit | null>()) : new Map();
+    const known = remembered(this.#exits[side], diameterM, () => new Map<number, DressExit | null>());
     const found: (DressExit | null)[] = [null];
     for (let line = 1; line < lines.length - 1; line += 1) {
       const lineM = lines[line] ?? 0;
