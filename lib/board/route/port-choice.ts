@@ -1,4 +1,5 @@
 import { computeAnew, type Keep } from '../../model/keep.ts';
+import { remembered } from '../../model/once-for.ts';
 import { Layer } from './laying.ts';
 import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
 import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
@@ -134,12 +135,5 @@ function boardWithout(
 /** A function that works each answer out once. */
 function kept<A extends readonly number[], T>(work: (...given: A) => T): (...given: A) => T {
   const answers = new Map<string, T>();
-  return (...given: A): T => {
-    const key = given.join(' ');
-    const known = answers.get(key);
-    if (known !== undefined) return known;
-    const answer = work(...given);
-    answers.set(key, answer);
-    return answer;
-  };
+  return (...given: A): T => remembered(answers, given.join(' '), () => work(...given));
 }
