@@ -26,7 +26,7 @@ export function holeWebs(shape: BoardShape, hole: RoundHole, underM: number): re
 
 /** What a web runs to: a side of the edge, or the other opening. */
 function liesAt({ between: [, name], from, to }: Web): string {
-  return name === 'edge' ? `edge ${sideOf({ xM: to.xM - from.xM, yM: to.yM - from.yM })}` : name;
+  return name === 'edge' ? `edge ${sideOf(from, to)}` : name;
 }
 
 /** The points of a line that are nearer than those on both sides of them. */

@@ -96,7 +96,7 @@ function endName(name: string, ground: WebGround | null): string {
 
 /** The second of what a web lies between. */
 function farEndOf({ between: [one, other], from, to }: Web, { holes }: BoardShape, ground: WebGround | null) {
-  const side = sideOf({ xM: to.xM - from.xM, yM: to.yM - from.yM });
+  const side = sideOf(from, to);
   const isHole = holes.some(({ id }) => id === one);
   return isHole && other === 'edge' && side !== null ? `the ${side} edge` : endName(other, ground);
 }

@@ -33,7 +33,7 @@ const tapeM = 0.0016;
 /** A hole that would become smaller than this share of itself no longer takes what it is for. */
 const leastShare = 0.5;
 
-/** What is told of a way out, and whether the webs of a hole are as wide as it is aimed at once it is gone. */
+/** A hole of a shape with webs too narrow, and how wide they are to be, metres. */
 interface Aim {
   readonly shape: BoardShape;
   /** Those of one hole that are narrower than aimed at. */
@@ -56,12 +56,21 @@ export function webWaysOut(
 ): Phrase {
   const holes = web.between.flatMap((name) => shape.holes.find(({ id }) => id === name) ?? []);
   if (holes.length === 0) return notOfHoles(web, aimsM[0] ?? web.widthM);
-  const [ways = []] = aimsM
-    .map((aimM) =>
-      holes.flatMap((hole) => waysOf(hole, { shape, webs: holeWebs(shape, hole, aimM), aimM, ground })),
-    )
-    .filter((found) => found.length > 0);
+  const waysTo = (aimM: number) =>
+    holes.flatMap((hole) => waysOf(hole, { shape, webs: holeWebs(shape, hole, aimM), aimM, ground }));
+  const ways = firstReached(aimsM, waysTo);
   return joined([...ways, ...holes.flatMap((hole) => otherPoint(hole, shape, aimsM, ground))]);
+}
+
+function firstReached(
+  aimsM: readonly number[],
+  waysTo: (aimM: number) => readonly Phrase[],
+): readonly Phrase[] {
+  for (const aimM of aimsM) {
+    const ways = waysTo(aimM);
+    if (ways.length > 0) return ways;
+  }
+  return [];
 }
 
 function notOfHoles({ between, widthM }: Web, aimM: number): Phrase {
@@ -103,7 +112,7 @@ function waysOfFixing(hole: RoundHole, { shape, webs, aimM }: Aim, ground: WebGr
   if (isFree && ground.isFreeMoved(scaled(by, -withTape(by))))
     ways.push(phrase`move ${ground.board} in ${ground.space} ${whither(scaled(by, -1))}`);
   const sides = webs.flatMap(({ between: [, other], from, to, widthM }): Growth[] => {
-    const side = sideOf({ xM: to.xM - from.xM, yM: to.yM - from.yM });
+    const side = sideOf(from, to);
     return other === 'edge' && side ? [{ side, byM: aimM - widthM }] : [];
   });
   const grown = grownRectangle(shape, sides);

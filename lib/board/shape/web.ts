@@ -33,7 +33,7 @@ interface Bound {
 export function narrowestWeb(shape: BoardShape): Traced<number> & { readonly web: Web | null } {
   const bounds = boundsOf(shape);
   const narrowest = new Narrowest(shape.region);
-  holeWebs(shape, bounds, narrowest);
+  websOfHoles(shape, bounds, narrowest);
   for (const [at, one] of bounds.entries())
     for (const other of bounds.slice(at)) websBetween(one, other, narrowest);
   const { web } = narrowest;
@@ -149,7 +149,7 @@ function middleOfOverlap(a: Point, b: Point, c: Point, d: Point): Point | null {
   return { xM: a.xM + ux * middle, yM: a.yM + uy * middle };
 }
 
-function holeWebs({ holes }: BoardShape, bounds: readonly Bound[], narrowest: Narrowest): void {
+function websOfHoles({ holes }: BoardShape, bounds: readonly Bound[], narrowest: Narrowest): void {
   for (const [at, hole] of holes.entries()) {
     for (const { name, ring } of bounds) {
       const to = nearestOf(hole, ring);
