@@ -1,6 +1,6 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { fitBoard } from '../../../board/layout/fit-in-space.ts';
-import type { Stiffness } from '../../../board/strength/stiffness.ts';
+import type { Build, Stiffness } from '../../../board/strength/stiffness.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanHole } from '../../../model/plan/index.ts';
 import { modeHertz, sagMm } from '../../../model/printed/told.ts';
@@ -9,6 +9,7 @@ import { tapeText } from '../../keeping/tape-text.ts';
 import { planHouseRules } from '../../plan-house-rules.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
 import { buildStep, onFixings, stiffnessStep } from '../board-steps.ts';
+import type { LaidBoard } from '../laid-board.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
 import { proposeRibs, type RibProposal } from '../ribs/rib-proposals.ts';
 import { bestFixingPlace } from './fixing-place.ts';
@@ -25,17 +26,17 @@ const orFixing = ', or add a fixing near the heaviest part';
  */
 export function stifferBuild(soft: SoftBoard): string {
   const { job, laid, fixings, wantedHz, keep } = soft;
-  const holes = holesWithoutRibs(soft.planned);
-  const sheet = stifferSheet(soft, holes);
+  const [holes, sheets] = [holesWithoutRibs(soft.planned), usableSheets(soft)];
+  const sheet = stifferSheet(soft, sheets, holes);
   const ribs = proposeRibs({ job, laid, fixings, holes, wantedHz, keep });
   if (ribs && (!sheet?.stocked || ribs.stiffness.massKg < sheet.stiffness.massKg))
     return `write ${ribWords(ribs)}${sheet ? `, or ${sheetWords(sheet)}` : ''}${orFixing}`;
   if (sheet) return `${sheetWords(sheet)}${orFixing}`;
-  const both = sheetWithRibs(soft, holes);
+  const both = sheetWithRibs(soft, sheets, holes);
   if (both) return `write sheet: ${both.id} and ${ribWords(both.ribs)}${orFixing}`;
   return [
     `no sheet of the shop that fits, nor a rib behind it, reaches ${wantedHz} Hz on these fixings`,
-    ...nearestWays(soft, holes),
+    ...nearestWays(soft, sheets, holes),
   ].join('; ');
 }
 
@@ -43,17 +44,21 @@ export function stifferBuild(soft: SoftBoard): string {
 const worthHz = 2;
 
 /** Where nothing reaches the limit: the fixing and the sheet in stock that do most. */
-function nearestWays(soft: SoftBoard, holes: readonly PlanHole[]): readonly string[] {
+function nearestWays(
+  soft: SoftBoard,
+  sheets: readonly NamedSheet[],
+  holes: readonly PlanHole[],
+): readonly string[] {
   const { job, planned, wantedHz } = soft;
   const leastHz = (planned.firstModeHz ?? 0) + worthHz;
   const fixing = bestFixingPlace(soft, leastHz);
-  const at = fixing && [fixing.xM, fixing.yM].map((lengthM) => tapeText(lengthM, job.shop.units));
-  const sheet = stiffestSheet(soft, holes);
+  const tape = (lengthM: number) => tapeText(lengthM, job.shop.units);
+  const sheet = stiffestSheet(soft, sheets, holes);
   const sheetHz = sheet?.firstModeHz.value ?? 0;
   const does = (hz: number) => (hz >= wantedHz ? 'does' : 'does most');
   return [
-    fixing && at
-      ? `one more fixing ${does(fixing.stiffness.firstModeHz.value)} at x: ${at[0]}, y: ${at[1]} of the space, written under sound-points: with what lies behind it there ${reach(fixing.stiffness)}`
+    fixing
+      ? `one more fixing ${does(fixing.stiffness.firstModeHz.value)} at x: ${tape(fixing.xM)}, y: ${tape(fixing.yM)} of the space, written under sound-points: with what lies behind it there ${reach(fixing.stiffness)}`
       : 'no place that parts, hands and wires leave free takes a fixing that helps',
     ...(sheet && sheetHz >= leastHz
       ? [`of the sheets in stock sheet: ${sheet.build} does most ${reach(sheet)}`]
@@ -63,18 +68,25 @@ function nearestWays(soft: SoftBoard, holes: readonly PlanHole[]): readonly stri
 
 /** The sheet in stock by which the first mode is highest. */
 function stiffestSheet(
-  { job, laid, fixings, wantedHz, ...soft }: SoftBoard,
+  { job, laid, fixings, wantedHz, keep }: SoftBoard,
+  sheets: readonly NamedSheet[],
   holes: readonly PlanHole[],
 ): Stiffness | null {
-  const found = usableSheets({ job, laid, fixings, wantedHz, ...soft })
+  const board = onFixings(laid, fixings);
+  const found = sheets
     .filter(({ id }) => isStocked(job, id))
     .flatMap((sheet) => {
-      const other = ofSheet(laid, sheet);
-      const build = buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
-      return soft.keep(stiffnessStep, { board: onFixings(other, fixings), build, aim: { wantedHz } }) ?? [];
+      const build = builtOf(job, laid, sheet, holes);
+      return keep(stiffnessStep, { board, build, aim: { wantedHz } }) ?? [];
     });
   const [best] = found.toSorted((a, b) => b.firstModeHz.value - a.firstModeHz.value);
   return best ?? null;
+}
+
+/** The board of another sheet, with the ribs that it has. */
+function builtOf(job: Job, laid: LaidBoard, sheet: NamedSheet, holes: readonly PlanHole[]): Build {
+  const other = ofSheet(laid, sheet);
+  return buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
 }
 
 /** What a build reaches, both to the safe side. */
@@ -99,18 +111,17 @@ function sheetWords({ stiffness, stocked }: StifferSheet): string {
  * The lightest sheet that keeps the limit: from stock in the same material, from stock in another, then from the rest
  * of the catalogue in the same order.
  */
-function stifferSheet(soft: SoftBoard, holes: readonly PlanHole[]): StifferSheet | null {
-  const { job, laid, fixings, wantedHz, keep } = soft;
+function stifferSheet(
+  { job, laid, fixings, wantedHz, keep }: SoftBoard,
+  sheets: readonly NamedSheet[],
+  holes: readonly PlanHole[],
+): StifferSheet | null {
   const { material } = laid.board.sheet;
-  const sheets = usableSheets(soft);
   for (const stocked of [true, false])
     for (const same of [true, false]) {
       const builds = sheets
         .filter(({ id, part }) => isStocked(job, id) === stocked && (part.material === material) === same)
-        .map((sheet) => {
-          const other = ofSheet(laid, sheet);
-          return buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
-        });
+        .map((sheet) => builtOf(job, laid, sheet, holes));
       const { chosen } = keep(buildStep, { board: onFixings(laid, fixings), builds, wantedHz });
       if (chosen) return { stiffness: chosen, stocked };
     }
@@ -119,11 +130,11 @@ function stifferSheet(soft: SoftBoard, holes: readonly PlanHole[]): StifferSheet
 
 /** The lightest sheet in stock that keeps the limit with ribs. */
 function sheetWithRibs(
-  soft: SoftBoard,
+  { job, laid, fixings, wantedHz, keep }: SoftBoard,
+  sheets: readonly NamedSheet[],
   holes: readonly PlanHole[],
 ): { readonly id: string; readonly ribs: RibProposal } | null {
-  const { job, laid, fixings, wantedHz, keep } = soft;
-  const found = usableSheets(soft)
+  const found = sheets
     .filter(({ id }) => isStocked(job, id))
     .flatMap((sheet) => {
       const ribs = proposeRibs({ job, laid: ofSheet(laid, sheet), fixings, holes, wantedHz, keep });
