@@ -1,4 +1,13 @@
-import { boxOf, insideRing, type Point, pointToRing, pointToSegment } from '../../../board/shape/point.ts';
+import { roomInFront } from '../../../board/layout/item.ts';
+import {
+  type Box,
+  boxOf,
+  distance,
+  insideRing,
+  type Point,
+  pointToRing,
+  pointToSegment,
+} from '../../../board/shape/point.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import type { PlanBoard } from '../../../model/plan/index.ts';
 import { onFixings, stiffnessStep } from '../board-steps.ts';
@@ -22,9 +31,10 @@ const hands: ReadonlySet<string> = new Set(['tool', 'control', 'connector']);
 
 /**
  * Where one more fixing raises the first mode most, of places on a lattice that a tape shows (6 by 4): free of parts, of
- * the rooms of hands and plugs before them, of wires, and of what stands out behind. Null where none of them raises it.
+ * the rooms of hands and plugs before them, of wires, and of what stands out behind. Null where none of
+ * them raises it to `leastHz`.
  */
-export function bestFixingPlace(soft: SoftBoard, least: number): FixingPlace | null {
+export function bestFixingPlace(soft: SoftBoard, leastHz: number): FixingPlace | null {
   const { job, laid, fixings, planned, wantedHz, keep } = soft;
   const build = buildOf(job, laid, []);
   const { datumInSpace: datum } = planned;
@@ -36,7 +46,7 @@ export function bestFixingPlace(soft: SoftBoard, least: number): FixingPlace | n
     return stiffness ? [{ ...inSpace, stiffness }] : [];
   });
   const [best] = found.toSorted((a, b) => b.stiffness.firstModeHz.value - a.stiffness.firstModeHz.value);
-  return best && best.stiffness.firstModeHz.value >= least ? best : null;
+  return best && best.stiffness.firstModeHz.value >= leastHz ? best : null;
 }
 
 /** Places on the board for a fixing, from its datum. */
@@ -51,18 +61,7 @@ function freePlaces({ job, fixings, planned }: SoftBoard): readonly Point[] {
       xM: stepped(minX, maxX, along, at % along, datum.xM),
       yM: stepped(minY, maxY, across, Math.floor(at / along), datum.yM),
     };
-  }).filter(
-    (place) =>
-      isFree(place, planned) &&
-      fixings.every(({ xM, yM }) => Math.hypot(xM - place.xM, yM - place.yM) > 4 * headM),
-  );
-}
-
-interface Rect {
-  readonly minX: number;
-  readonly maxX: number;
-  readonly minY: number;
-  readonly maxY: number;
+  }).filter((place) => isFree(place, planned) && fixings.every((one) => distance(place, one) > 4 * headM));
 }
 
 function isFree(place: Point, planned: PlanBoard): boolean {
@@ -71,7 +70,7 @@ function isFree(place: Point, planned: PlanBoard): boolean {
     insideRing(place, outline) &&
     [outline, ...cutouts].every((ring) => pointToRing(place, ring) >= edgeM) &&
     cutouts.every((ring) => !insideRing(place, ring));
-  const isClearOf = ({ minX, maxX, minY, maxY }: Rect) =>
+  const isClearOf = ({ minX, maxX, minY, maxY }: Box) =>
     place.xM < minX - headM || place.xM > maxX + headM || place.yM < minY - headM || place.yM > maxY + headM;
   const wires = routes.flatMap(({ points }) =>
     points.slice(1).map((to, at) => [points[at] ?? to, to] as const),
@@ -83,23 +82,14 @@ function isFree(place: Point, planned: PlanBoard): boolean {
       const [x, y] = [xM - datum.xM, yM - datum.yM];
       return isClearOf({ minX: x, maxX: x + widthM, minY: y, maxY: y + heightM });
     }) &&
-    holes.every(({ xM, yM }) => Math.hypot(xM - place.xM, yM - place.yM) > 2 * headM) &&
+    holes.every((one) => distance(place, one) > 2 * headM) &&
     wires.every(([from, to]) => pointToSegment(place, from, to) > headM)
   );
 }
 
 /** What a part takes on the board, with the rooms before it that a hand or a plug needs. */
-function roomsOf({ xM, yM, widthM, depthM, keepClear }: PlanBoard['placements'][number]): readonly Rect[] {
-  const body: Rect = { minX: xM, maxX: xM + widthM, minY: yM, maxY: yM + depthM };
-  return [
-    body,
-    ...keepClear
-      .filter(({ kind }) => hands.has(kind))
-      .map(({ side, depthM: outM }) => ({
-        minX: body.minX - (side === 'left' ? outM : 0),
-        maxX: body.maxX + (side === 'right' ? outM : 0),
-        minY: body.minY - (side === 'bottom' ? outM : 0),
-        maxY: body.maxY + (side === 'top' ? outM : 0),
-      })),
-  ];
+function roomsOf({ xM, yM, widthM, depthM, keepClear }: PlanBoard['placements'][number]): readonly Box[] {
+  const body = { minX: xM, maxX: xM + widthM, minY: yM, maxY: yM + depthM, minZ: 0, maxZ: 0 };
+  const rooms = keepClear.filter(({ kind }) => hands.has(kind));
+  return [body, ...rooms.map(({ side, depthM: outM }) => roomInFront(body, side, outM))];
 }
