@@ -36,7 +36,7 @@ export interface BoardWire {
 export function boardWires(job: Job, board: Board, roles: ReadonlyMap<string, ConductorRole>): BoardWire[] {
   const groups = new Map<string, Link[]>();
   for (const link of job.links) {
-    if (![link.from, link.to].some((end) => isOn(job, board, end) && !liesOnWay(job, link, end))) continue;
+    if (![link.from, link.to].some((end) => endsOn(job, board, link, end))) continue;
     const key = link.cable
       ? `${link.cable.id} ${link.from.device} ${link.to.device}`
       : pathTogether(job, link);
@@ -54,8 +54,10 @@ function pathTogether(job: Job, link: Link): string {
   return (branch && trunkOf(job, link, branch.from)?.path) ?? link.path;
 }
 
-function isOn(job: Job, board: Board, end: LinkEnd): boolean {
-  return job.devices.find(({ id }) => id === end.device)?.board === board.id;
+/** True for an end of a link that goes into a terminal on the board. */
+function endsOn(job: Job, board: Board, link: Link, end: LinkEnd): boolean {
+  const device = job.devices.find(({ id }) => id === end.device);
+  return device?.board === board.id && !liesOnWay(job, link, end);
 }
 
 /** The edge at which a wire leaves: where its run reaches the board; none where it has no run that does. */
@@ -144,8 +146,7 @@ function reach(job: Job, along: readonly Link[]): { readonly longestM?: number }
 
 /** A terminal of the board, or the edge that a link leaves it by. */
 function endOnBoard(job: Job, board: Board, link: Link, end: LinkEnd): LayoutEnd {
-  if (isOn(job, board, end) && !liesOnWay(job, link, end))
-    return { item: end.device, terminal: terminalId(end) };
+  if (endsOn(job, board, link, end)) return { item: end.device, terminal: terminalId(end) };
   return { exit: exitEdge(job, board, link) ?? 'nearest' };
 }
 
