@@ -2,6 +2,7 @@ import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanRib } from '../../../model/plan/board.ts';
 import { type Traced, traced } from '../../../model/trace.ts';
 import type { PlanBook } from '../../plan-book.ts';
+import { boardPose } from '../board-pose.ts';
 import type { BoardFixing } from '../board-shape.ts';
 import type { LaidBoard } from '../laid-board.ts';
 
@@ -38,7 +39,7 @@ export function depthInSpace(
   );
   const bare: Standing = { of: null, raisedM: 0, heightM: 0, roomM: clearanceM };
   const most = [...parts, ...before].reduce((best, one) => (takenM(one) > takenM(best) ? one : best), bare);
-  const spacerM = Math.max(0, ...fixings.map(({ spacerM: ownM }) => ownM));
+  const { standoffM: spacerM } = boardPose(board, fixings);
   const total = totalOf(board, spacerM, most);
   return { ...most, spacerM, totalM: book.trace(`boards.${board.id}.depth.totalM`, total) };
 }

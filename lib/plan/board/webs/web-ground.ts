@@ -4,7 +4,7 @@ import { grownRectangle } from '../../../board/shape/grown-rectangle.ts';
 import { pointToRing } from '../../../board/shape/point.ts';
 import type { WebGround } from '../../../board/shape/web-ways-out.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
-import { boardPose, mountingSpace } from '../board-pose.ts';
+import { boardPose } from '../board-pose.ts';
 import type { BoardFixing } from '../board-shape.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { spaceToKeep } from '../place-boards.ts';
@@ -13,7 +13,6 @@ import { spaceToKeep } from '../place-boards.ts';
 export function webGround(job: Job, laid: LaidBoard, fixings: readonly BoardFixing[]): WebGround {
   const { board, shape, items, placements } = laid;
   const pose = boardPose(board, fixings);
-  const { outline } = mountingSpace(board);
   const space = spaceToKeep(board, ({ must }) => must);
   const loaded: LoadedBoard = { shape, thicknessM: board.sheet.thickness, items, placements };
   const clearanceM = job.rules['space-clearance'].value;
@@ -25,7 +24,7 @@ export function webGround(job: Job, laid: LaidBoard, fixings: readonly BoardFixi
     points: new Map(
       fixings.map(({ id, point, xM, yM }) => {
         const at = { xM: xM + pose.xM, yM: yM + pose.yM };
-        return [id, { point, toSpaceEdgeM: pointToRing(at, outline) }] as const;
+        return [id, { point, toSpaceEdgeM: pointToRing(at, space.outline) }] as const;
       }),
     ),
     isFreeMoved: ({ xM, yM }) => isFree(loaded, { ...pose, xM: pose.xM + xM, yM: pose.yM + yM }),
