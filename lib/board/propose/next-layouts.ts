@@ -17,7 +17,8 @@ const shifts = [2, 4, 8];
 
 /**
  * Changes of a wired layout, the most promising first: an item turned or moved, two exchanged, or what shares out brought
- * before a side of another part; first those of what keeps a wire from its way or its length. `tried`: what was given before, which is not given again.
+ * before a side of another part; first those of what keeps a wire from its way or its length. `tried`: what was given
+ * before, which is not given again.
  */
 export function* nextLayouts(
   setting: Setting,

@@ -26,8 +26,8 @@ const mostMoreMm = 20;
 /**
  * The least rectangle that takes the sound points of the space with nothing behind, at least as large as the one that is
  * written: clear of walls, of what stands out and of what has to be reached, on the lowest spacer that the shelf makes
- * and that lifts it over the more of the points. `tallestM` is how far what stands on the board reaches above its face. Null
- * where none is free, or the board is no plain rectangle.
+ * and that lifts it over the more of the points. `tallestM` is how far what stands on the board reaches above its face.
+ * Null where none is free, or the board is no plain rectangle.
  */
 export function boardOverPoints(job: Job, board: Board, tallestM: number): BoardOverPoints | null {
   const size = writtenRectangle(board);

@@ -14,9 +14,7 @@ export interface ScrewThrough {
   readonly feetM: readonly number[];
 }
 
-/**
- * The screws of parts that come out of a board behind. Of a foot that nobody told it is not known.
- */
+/** The screws of parts that come out of a board behind. Of a foot that nobody told it is not known. */
 export function screwsThrough(
   job: Pick<Job, 'parts' | 'rules' | 'shop' | 'devices'>,
   board: Pick<Board, 'given'>,
