@@ -21,7 +21,7 @@ export function joinedRoutes(
   routes: readonly LaidRoute[],
 ): JoinedRoutes {
   const shown: PaperPoint[] = [];
-  let drawn = [...routes];
+  let drawn = routes;
   for (const joint of joints) {
     const trunk = fromPort(drawn, joint.trunk, joint);
     const branch = fromPort(drawn, joint.id, joint);
