@@ -33,8 +33,6 @@ export interface RoutingTask {
 export interface RoutingRules extends LayingRules {
   /** Distance of the lines that wires are laid on, metres. */
   readonly pitchM: number;
-  /** True where many wires are dressed: laid along what they pass, and not on tracks. */
-  readonly dresses: boolean;
   /** What dressed wires are judged by, and the path searches for each of them. */
   readonly dressPrices: DressPrices;
   readonly searchesEach: number;
@@ -63,7 +61,6 @@ export const onDraft = { searchesEach: 2 } as const;
 export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   pitchM: 0.00635,
   clearanceM: 0.0015,
-  dresses: true,
   searchesEach: 20,
   beginsOnTracks: true,
   seed: 1,
@@ -95,8 +92,8 @@ export interface Routing {
  */
 export function routeWires(task: RoutingTask, given: RoutingGiven, keep: Keep = computeAnew): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
-  if (!rules.dresses || task.wires.length <= fewWires) return routeOnTracks(task, rules);
-  const { dresses: _, beginsOnTracks, passes, pointsOfFew, pointsOfMany, ...dressing } = rules;
+  if (task.wires.length <= fewWires) return routeOnTracks(task, rules);
+  const { beginsOnTracks, passes, pointsOfFew, pointsOfMany, ...dressing } = rules;
   const own = keep(dressedStep, { task, rules: dressing });
   if (!beginsOnTracks || own.faults.length + outOfReach(task, own) === 0) return own;
   const { searchesEach: _each, seed: _seed, dressPrices: _prices, ...laying } = dressing;
@@ -107,11 +104,8 @@ export function routeWires(task: RoutingTask, given: RoutingGiven, keep: Keep = 
 }
 
 /** What wires are dressed by, and what they are laid by on tracks: neither hangs on the rest of the rules. */
-type DressingRules = Omit<
-  RoutingRules,
-  'dresses' | 'beginsOnTracks' | 'passes' | 'pointsOfFew' | 'pointsOfMany'
->;
-type TrackRules = Omit<RoutingRules, 'dresses' | 'beginsOnTracks' | 'searchesEach' | 'seed' | 'dressPrices'>;
+type DressingRules = Omit<RoutingRules, 'beginsOnTracks' | 'passes' | 'pointsOfFew' | 'pointsOfMany'>;
+type TrackRules = Omit<RoutingRules, 'beginsOnTracks' | 'searchesEach' | 'seed' | 'dressPrices'>;
 
 interface PartInput<Rules> {
   readonly task: RoutingTask;
