@@ -68,10 +68,13 @@ function boxAbout(points: readonly PointUnder[], room: 'leastM' | 'goodM', stepM
   };
 }
 
+/** A box with one edge a step further out; null where that is far enough. */
+type Move = (box: Box) => Box | null;
+
 /** The least box, each edge moved out step by step while that is free: to good room, then to the size that is asked for. */
 function grownTo(least: Box, good: Box, wish: RectangleWish): Box | null {
   if (!wish.isFree(least)) return null;
-  const moves: readonly ((box: Box) => Box | null)[] = [
+  const moves: readonly Move[] = [
     (box) => (box.minX > good.minX + hairM ? { ...box, minX: box.minX - wish.stepM } : null),
     (box) => (box.minY > good.minY + hairM ? { ...box, minY: box.minY - wish.stepM } : null),
     (box) => (box.maxX < good.maxX - hairM ? { ...box, maxX: box.maxX + wish.stepM } : null),
@@ -79,7 +82,7 @@ function grownTo(least: Box, good: Box, wish: RectangleWish): Box | null {
   ];
   const isNarrow = ({ minX, maxX }: Box) => maxX - minX < wish.leastWidthM - hairM;
   const isLow = ({ minY, maxY }: Box) => maxY - minY < wish.leastHeightM - hairM;
-  const larger: readonly ((box: Box) => Box | null)[] = [
+  const larger: readonly Move[] = [
     (box) => (isNarrow(box) ? { ...box, maxX: box.maxX + wish.stepM } : null),
     (box) => (isNarrow(box) ? { ...box, minX: box.minX - wish.stepM } : null),
     (box) => (isLow(box) ? { ...box, maxY: box.maxY + wish.stepM } : null),
@@ -90,10 +93,10 @@ function grownTo(least: Box, good: Box, wish: RectangleWish): Box | null {
 }
 
 /** Each move made as often as it leads to a free box, in turn. */
-function moved(from: Box, moves: readonly ((box: Box) => Box | null)[], { isFree }: RectangleWish): Box {
+function moved(from: Box, moves: readonly Move[], { isFree }: RectangleWish): Box {
   let box = from;
   for (let open = moves; open.length > 0; ) {
-    const next: (typeof moves)[number][] = [];
+    const next: Move[] = [];
     for (const move of open) {
       const after = move(box);
       if (!after || !isFree(after)) continue;
