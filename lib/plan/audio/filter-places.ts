@@ -5,7 +5,7 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { feedOf, playedInputs } from './signal-feed.ts';
-import { channelInputs } from './signal-path.ts';
+import { channelInputs, channelNames } from './signal-path.ts';
 
 /** An output on the path of a channel at which the job may write filters. */
 export interface FilterPlace {
@@ -23,10 +23,7 @@ export function filterPlaces(job: Job, devices: DevicesById, channel: Heard): re
   const amplifier = devices.get(channel.amplifier);
   if (!amplifier) return [];
   const at = stemName(channel.positive.slice(amplifier.id.length + 1));
-  const own = channel.id
-    .slice(amplifier.id.length + 1)
-    .split('+')
-    .map((name): FilterPlace => ({ device: amplifier, name, at }));
+  const own = channelNames(channel).map((name): FilterPlace => ({ device: amplifier, name, at }));
   return [...own, ...placesBefore(job, devices, channelInputs(job, channel), [])];
 }
 

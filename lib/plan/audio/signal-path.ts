@@ -65,6 +65,11 @@ function filtersAt(device: Device, names: readonly string[]): PlanFilter[] {
   return names.flatMap((name) => made.filter(({ at }) => at === name).map(({ filter }) => filter));
 }
 
+/** The channels of its amplifier that make up a channel of the plan: of a bridge both, else itself. */
+export function channelNames({ id, amplifier }: Pick<PlanChannel, 'id' | 'amplifier'>): readonly string[] {
+  return id.slice(amplifier.length + 1).split('+');
+}
+
 /** The inputs of an amplifier that a channel plays: its own, and those that are added to it. */
 export function channelInputs(job: Job, { id, amplifier }: Pick<PlanChannel, 'id' | 'amplifier'>): LinkEnd[] {
   const spec = job.devices.find((device) => device.id === amplifier)?.spec;

@@ -1,9 +1,10 @@
 import { type Device, type Job, linkEndOf } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanControl } from '../../model/plan/index.ts';
 import type { Panel } from '../../model/vocabulary.ts';
+import { isSameState } from '../audio/path/control-state.ts';
 import { finalStates } from './final-states.ts';
 import { cleanAt } from './readings/sources-at.ts';
-import { isSameState, subsonicLeftOut } from './subsonic-left-out.ts';
+import { subsonicLeftOut } from './subsonic-left-out.ts';
 import { turnOnState } from './turn-on-state.ts';
 
 /** Farther along than any panel is long: a control without a place comes last. */

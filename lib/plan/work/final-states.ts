@@ -5,6 +5,7 @@ import type { PlanAudio, PlanChannel, PlanControl } from '../../model/plan/index
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { finalFilters } from '../audio/final-filters.ts';
 import { boostsOf } from '../audio/path/path-peaks.ts';
+import { channelNames } from '../audio/signal-path.ts';
 import type { TurnOnState } from './turn-on-state.ts';
 
 type Final = PlanControl['final'];
@@ -59,7 +60,7 @@ export function finalStates(
           ? { state: own, why: 'as the job says' }
           : (filters.get(name) ??
             gainState(device, spec, audio) ??
-            levelState(device, name, audio) ??
+            levelState(device, name, spec, audio) ??
             (asked ? { state: asked.state, why: 'stays' } : partState(spec, preset)));
       const during = state === preset ? 'presets' : stageOf(device, name, spec, audio);
       return [name, { state, why, chosen: own === undefined ? 'computed' : 'given', during }];
@@ -80,13 +81,7 @@ function stageOf(device: Device, name: string, spec: ControlSpec, { channels }: 
 
 /** True for a channel of the amplifier that has one of the names, alone or bridged. */
 function isOneOf(amplifier: string, names: readonly string[], { id }: PlanChannel): boolean {
-  return (
-    id.startsWith(`${amplifier}.`) &&
-    id
-      .slice(amplifier.length + 1)
-      .split('+')
-      .some((one) => names.includes(one))
-  );
+  return id.startsWith(`${amplifier}.`) && channelNames({ id, amplifier }).some((one) => names.includes(one));
 }
 
 /** What the part says, or as it was preset. */
@@ -97,10 +92,11 @@ function partState({ final, what }: ControlSpec, preset: string): Told {
 }
 
 /** The level of an output is what the speakers behind it are to play at; what nothing asks of it stays. */
-function levelState(device: Device, name: string, { channels }: Heard): Told | null {
-  const own = channels.filter(({ level }) => level?.by.includes(`${device.id}.${name}`));
+function levelState({ id }: Device, name: string, { what }: ControlSpec, { channels }: Heard): Told | null {
+  if (what !== 'level') return null;
+  const own = channels.filter(({ level }) => level?.by.includes(`${id}.${name}`));
   const [level] = own.flatMap((channel) => channel.level ?? []);
-  if (!level || device.facts.controls[name]?.what !== 'level') return null;
+  if (!level) return null;
   return {
     state: writeQuantity(level.db, 'level'),
     why: `quieter: ${own.flatMap((one) => one.speakers).join(', ')}`,

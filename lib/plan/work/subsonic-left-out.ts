@@ -1,5 +1,6 @@
 import type { Device } from '../../model/content/resolved-job.ts';
 import { finalFilters } from '../audio/final-filters.ts';
+import { isSameState } from '../audio/path/control-state.ts';
 import type { TurnOnState } from './turn-on-state.ts';
 
 /**
@@ -19,9 +20,4 @@ export function subsonicLeftOut(device: Device, name: string): TurnOnState | nul
     state,
     why: 'it lets all through for good, and no speaker is on before filters and gains are set',
   };
-}
-
-/** True for two ways of writing one state. */
-export function isSameState(one: string, other: string): boolean {
-  return one.trim().toLocaleLowerCase('en') === other.trim().toLocaleLowerCase('en');
 }

@@ -5,7 +5,7 @@ import type { PlanChannel } from '../../../model/plan/index.ts';
 import { stemName } from '../../../model/ports/pair-name.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { feedOf } from '../signal-feed.ts';
-import { channelInputs } from '../signal-path.ts';
+import { channelInputs, channelNames } from '../signal-path.ts';
 
 /** A channel with the speakers that it drives, behind crossovers too. */
 export type DrivenChannel = Pick<PlanChannel, 'id' | 'amplifier' | 'speakers'>;
@@ -69,9 +69,8 @@ function gainControls(
   driven: readonly DrivenChannel[],
 ): Moving {
   const device = devices.get(channel.amplifier);
-  const namesOf = ({ id, amplifier }: DrivenChannel) => id.slice(amplifier.length + 1).split('+');
   const acts = (spec: ControlSpec, one: DrivenChannel) =>
-    device !== undefined && namesOf(one).some((name) => actsOn(device, spec).includes(name));
+    device !== undefined && channelNames(one).some((name) => actsOn(device, spec).includes(name));
   const own = controlsOf(device, 'gain').filter(([, spec]) => acts(spec, channel));
   return {
     by: own.map(([name]) => `${channel.amplifier}.${name}`),

@@ -5,6 +5,7 @@ import type { PlanPeak } from '../../../model/plan/index.ts';
 import { stemName } from '../../../model/ports/pair-name.ts';
 import { parseQuantity } from '../../../model/quantity/quantity.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { isSameState, stateAfterwards } from './control-state.ts';
 
 /** A boost of an amplifier as it stands after commissioning. */
 export interface Boost {
@@ -22,17 +23,15 @@ export interface Boost {
  * counts with the whole range, or is not known where the part gives none.
  */
 export function boostsOf(device: Device): readonly Boost[] {
-  const { facts, given } = device;
-  return Object.entries(facts.controls).flatMap(([control, spec]): Boost[] => {
+  return Object.entries(device.facts.controls).flatMap(([control, spec]): Boost[] => {
     if (spec.what !== 'boost') return [];
-    const state =
-      given?.['after-commissioning'][control] ?? spec.final ?? given?.settings[control] ?? spec.safe;
+    const state = stateAfterwards(device, control, spec);
     return [{ control, channels: actsOn(device, spec), state, peaks: peaksAt(spec, state) }];
   });
 }
 
 function peaksAt({ boost, safe }: ControlSpec, state: string): Boost['peaks'] {
-  const isSafe = state.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en');
+  const isSafe = isSameState(state, safe);
   const read = parseQuantity(state, 'level');
   const gainDb =
     typeof read === 'number' ? read : isSafe ? (boost?.range.from ?? 0) : (boost?.range.to ?? null);

@@ -6,7 +6,8 @@ import { stemName } from '../../../model/ports/pair-name.ts';
 import { type DevicesById, terminalRole } from '../../wiring/conductor-role.ts';
 import { feedOf, playedInputs } from '../signal-feed.ts';
 import { factsOfOutput } from '../signal-inputs.ts';
-import { channelInputs } from '../signal-path.ts';
+import { channelInputs, channelNames } from '../signal-path.ts';
+import { stateAfterwards } from './control-state.ts';
 
 /** A switch that turns the whole signal of a path over, or would in its other position. */
 export interface PhaseSwitch {
@@ -30,14 +31,13 @@ const nothing: Turning = { by: [], switches: [] };
 export function turningBefore(
   job: Job,
   devices: DevicesById,
-  { id, amplifier }: Pick<PlanChannel, 'id' | 'amplifier'>,
+  channel: Pick<PlanChannel, 'id' | 'amplifier'>,
 ): Turning {
-  const device = devices.get(amplifier);
+  const device = devices.get(channel.amplifier);
   if (!device) return nothing;
-  const names = id.slice(amplifier.length + 1).split('+');
   return joined(
-    commonTo(job, devices, channelInputs(job, { id, amplifier }), [amplifier]),
-    switchesOn(device, names),
+    commonTo(job, devices, channelInputs(job, channel), [channel.amplifier]),
+    switchesOn(device, channelNames(channel)),
   );
 }
 
@@ -100,10 +100,7 @@ function switchesOn(device: Device, names: readonly string[]): readonly PhaseSwi
   return Object.entries(device.facts.controls).flatMap(([control, spec]): PhaseSwitch[] => {
     if (spec.what !== 'phase' || !actsOn(device, spec).some((one) => names.includes(one))) return [];
     const reversing = reversingPositions(spec);
-    const { given } = device;
-    const state =
-      given?.['after-commissioning'][control] ?? spec.final ?? given?.settings[control] ?? spec.safe;
-    const isTurned = reversing.includes(state);
+    const isTurned = reversing.includes(stateAfterwards(device, control, spec));
     const straight = (spec.positions ?? []).filter((one) => !reversing.includes(one));
     const other = reversing.length === 0 ? undefined : isTurned ? straight[0] : reversing[0];
     return [{ device, control, isTurned, other: other ?? null }];
