@@ -47,7 +47,10 @@ export function wayHoleSteps(work: Work): Step[] {
   });
 }
 
-/** Zones that rain and spray reach: a hole between one of them and the rest lets water in (common practice). */
+/**
+ * Zones that rain and spray reach: a hole between one of them and the rest lets water in. In all others trim lies over the
+ * way of a wire. Common practice, no source.
+ */
 const openZones: ReadonlySet<ZoneKind> = new Set(['engine-bay', 'near-exhaust', 'bulkhead', 'underbody']);
 
 /** Lays a run, with its grommets, its covering and the labels of its wires. */
@@ -63,12 +66,13 @@ export function layRun(work: Work, run: string): Step {
     return first === undefined ? [] : [`; at the ${grommet.zone} through the grommet of ${first}`];
   });
   const drilled = found ? waysDrilled(work, found) : [];
+  const opened = openedText(found);
   const isOpen = guarded.length > 0 && found?.passes?.some(({ zone }) => openZones.has(zone));
   return step(`run-${run}`, [safe, ...drilled], {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `${openedText(found)}Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found) : ''}`,
+    text: `${opened}Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found) : ''}`,
     tools: ['trim tools', 'pull line', 'label printer', ...(isOpen ? ['sealer'] : [])],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -77,26 +81,14 @@ export function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `${openedText(found) === '' ? '' : openedProof}Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
+    proof: `${opened === '' ? '' : openedProof}Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
   });
 }
 
-const coveredZones: ReadonlySet<string> = new Set<ZoneKind>([
-  'sill',
-  'under-carpet',
-  'cabin',
-  'door',
-  'in-sight',
-  'dash-top',
-  'cargo',
-  'roof',
-]);
-
 /** What comes off before a run is laid, by the zones in which trim lies over its way; empty where none does. */
 function openedText(run: WorkRun | undefined): string {
-  const zones = [...new Set((run?.passes ?? []).map(({ zone }) => zone))].filter((zone) =>
-    coveredZones.has(zone),
-  );
+  const passed = new Set((run?.passes ?? []).map(({ zone }) => zone));
+  const zones = [...passed].filter((zone) => !openZones.has(zone));
   if (zones.length === 0) return '';
   return `Take off what lies over its way (${zones.map((zone) => zone.replaceAll('-', ' ')).join(', ')}). `;
 }
