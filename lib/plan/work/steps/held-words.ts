@@ -1,6 +1,6 @@
 import type { Holding } from '../../../model/vocabulary.ts';
 import { screwsText } from '../loose-parts.ts';
-import type { Work } from '../work.ts';
+import type { WithPlan, Work } from '../work.ts';
 
 const holding: Readonly<Record<Holding, string>> = {
   strap: 'under a strap',
@@ -11,13 +11,13 @@ const holding: Readonly<Record<Holding, string>> = {
 };
 
 /** A part with what holds it, where the job says so. */
-export function heldText({ plan }: { readonly plan: Pick<Work['plan'], 'items'> }, id: string): string {
+export function heldText({ plan }: WithPlan<'items'>, id: string): string {
   const held = plan.items.find((item) => item.id === id)?.held;
   return held === undefined ? id : `${id} (${holding[held]})`;
 }
 
 /** The same of a part off the boards, with the screws that it has holes for. What holds a box is told with its load. */
-export function looseText({ plan, loose }: Pick<Work, 'plan' | 'loose'>, id: string): string {
+export function looseText({ plan, loose }: WithPlan<'items'> & Pick<Work, 'loose'>, id: string): string {
   const item = plan.items.find((one) => one.id === id);
   const part = loose.find((one) => one.item === id);
   const held = item?.kind === 'enclosure' || item?.held === undefined ? [] : [holding[item.held]];

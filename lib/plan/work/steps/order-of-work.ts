@@ -49,7 +49,7 @@ export function orderOfWork(work: Work): OrderOfWork {
  */
 function asBegun<T extends Waiting>(steps: readonly T[], starts: ReadonlyMap<string, number>): readonly T[] {
   const startOf = ({ id }: Waiting) => starts.get(id) ?? 0;
-  const byClock = (own: readonly T[]) => [...own].sort((a, b) => startOf(a) - startOf(b));
+  const byClock = (own: readonly T[]) => own.toSorted((a, b) => startOf(a) - startOf(b));
   const columns = [
     byClock(steps.filter(({ by }) => by === 'board')),
     byClock(steps.filter(({ by }) => by !== 'board')),

@@ -1,3 +1,4 @@
+import { linkEndOf } from '../../../model/content/resolved-job.ts';
 import type { PlanJoint, PlanWire } from '../../../model/plan/index.ts';
 import { lengthText, type Work } from '../work.ts';
 
@@ -48,8 +49,9 @@ function leadsText({ plan }: Work, wires: readonly PlanWire[]): string {
 
 /** A terminal by its name, and by what is printed at it where that is another word: `source-unit.FL+ (5)`. */
 function markedTerminal({ items }: Work['plan'], id: string): string {
-  const item = items.find((one) => id.startsWith(`${one.id}.`));
-  const mark = item?.terminals.find(({ name }) => `${item.id}.${name}` === id)?.shown;
+  const { device, terminal } = linkEndOf(id);
+  const item = items.find((one) => one.id === device);
+  const mark = item?.terminals.find(({ name }) => name === terminal)?.shown;
   return mark === undefined ? id : `${id} (${mark})`;
 }
 
