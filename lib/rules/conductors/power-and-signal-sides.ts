@@ -50,16 +50,11 @@ interface Meeting {
  */
 function meeting(a: Run, b: Run): Meeting | null {
   const met = a.ways.flatMap((one) => b.ways.flatMap((other) => meetingOf(one, other) ?? []));
-  if (met.length === 0) return null;
   const inBundle = met.filter(({ distanceM }) => distanceM === 0);
   const unknown = met.filter(({ distanceM }) => distanceM === null);
-  const [first, ...rest] = inBundle.length > 0 ? inBundle : unknown.length > 0 ? unknown : met;
-  if (!first) return null;
-  const zones = [...new Set([first, ...rest].flatMap((one) => one.zones))];
-  const nearest = [first, ...rest].reduce((near, one) =>
-    (one.distanceM ?? 0) < (near.distanceM ?? 0) ? one : near,
-  );
-  return { ...nearest, zones };
+  const told = [inBundle, unknown, met].find(({ length }) => length > 0) ?? [];
+  const [nearest] = told.toSorted((one, other) => (one.distanceM ?? 0) - (other.distanceM ?? 0));
+  return nearest ? { ...nearest, zones: [...new Set(told.flatMap(({ zones }) => zones))] } : null;
 }
 
 function meetingOf(a: RunWay, b: RunWay): Meeting | null {

@@ -69,19 +69,19 @@ const edgeOnOtherSide: Rule = {
     job.runs.flatMap((run): Verdict<'edge-on-other-side'>[] => {
       // Of several routes the one at its end reaches the space.
       const way = run.ways.find(({ route }) => route.reaches);
-      const { side, reaches } = way?.route ?? run.route;
-      const space = job.boards.find(({ spaceId }) => spaceId === reaches?.space)?.space;
-      if (!reaches || !space || side === 'middle') return [];
+      if (!way?.route.reaches) return [];
+      const { side, reaches } = way.route;
+      const space = job.boards.find(({ spaceId }) => spaceId === reaches.space)?.space;
+      if (!space || side === 'middle') return [];
       const ways = edgeDirections(space);
       if (ways[reaches.edge] !== opposite[side]) return [];
       const [edge] = sides.filter((one) => ways[one] === side);
-      const routeId = way?.id ?? run.routeId;
-      const [path, file] = [pointer(['routes', routeId]), 'vehicle'] as const;
+      const [path, file] = [pointer(['routes', way.id]), 'vehicle'] as const;
       return [
         {
           level: 'caution',
-          of: [reaches.space, routeId],
-          message: `${routeId} runs along the ${side} of the vehicle and reaches ${reaches.space} at its ${reaches.edge} edge, which lies on the ${opposite[side]} of the vehicle: right: ${space.right}, upward: ${space.upward}`,
+          of: [reaches.space, way.id],
+          message: `${way.id} runs along the ${side} of the vehicle and reaches ${reaches.space} at its ${reaches.edge} edge, which lies on the ${opposite[side]} of the vehicle: right: ${space.right}, upward: ${space.upward}`,
           remedy: `write edge: ${edge} where it reaches the space; where it does cross the vehicle, write side: middle; where the space is seen from its other side, correct its right:`,
           advice: [
             [{ path: `${path}/reaches/edge`, file, value: edge ?? '' }],
