@@ -7,7 +7,7 @@ import { lengthOver } from '../propose/draft/shop-lengths.ts';
 import { pickLead } from '../propose/laying/leads.ts';
 import { type MadeLead, madeLeads } from '../propose/laying/made-leads.ts';
 import { routedWays, type Settled } from './settle-sizes.ts';
-import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
+import { type DevicesById, devicesById, terminalRole } from './wiring/conductor-role.ts';
 import { loopM } from './wiring/wire-lengths.ts';
 
 /** True for a job with a made lead or a ground lead of an assumed length that rules proposed: they follow from their ways. */
@@ -88,7 +88,7 @@ function proposedLeads(job: Job, devices: DevicesById): readonly ProposedLead[] 
  * follows from its way and keeps nothing from anywhere.
  */
 export function withLongestLeads(job: Job): Job {
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   return withLeads(job, devices, ({ part, alike }) => alike.at(-1)?.part ?? part);
 }
 

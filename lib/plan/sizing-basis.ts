@@ -7,6 +7,7 @@ import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
 import { type ConductorSizer, conductorSizer } from './power/sizing/conductor-sizer.ts';
 import { type FuseChooser, fuseChooser } from './power/sizing/fuse-chooser.ts';
 import { type Protection, protections } from './power/sizing/protection.ts';
+import { devicesById } from './wiring/conductor-role.ts';
 
 /** What sizes, lengths and routes follow from. */
 export interface SizingBasis {
@@ -25,7 +26,7 @@ export interface SizingBasis {
 
 /** What the sizes of a job follow from. Of its boards nothing but their names is read: where they stand changes none of it. */
 export function sizingBasis(job: Job, book: PlanBook): SizingBasis {
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   const circuit = buildCircuit(job, devices);
   const paths = circuitPaths(circuit);
   // What is noticed of the wiring of coils is told where the audio side is planned.

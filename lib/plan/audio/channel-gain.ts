@@ -8,6 +8,7 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
+import { devicesById } from '../wiring/conductor-role.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
 import type { CoilField, Output } from './load/amplifier-output.ts';
 import { factsOfOutput } from './signal-inputs.ts';
@@ -77,7 +78,7 @@ export function channelGain(
 
 /** The range of what feeds a channel, from the lowest to the highest of its sources; left out where one is not known. */
 function sourceRange(job: Job, { device, spec }: Output): Pick<TonePath, 'sourceHz'> {
-  const devices = new Map(job.devices.map((one) => [one.id, one]));
+  const devices = devicesById(job);
   const { outputs } = sourcesOf(job, devices, [{ device: device.id, terminal: spec.input }]);
   const ranges = outputs.map((end) => {
     const source = devices.get(end.device);

@@ -4,6 +4,7 @@ import { givenPlacement, layOutBoards, placementFaults } from '../board/board-la
 import { placeBoards } from '../board/place-boards.ts';
 import { PlanBook } from '../plan-book.ts';
 import { buildCircuit } from '../power/circuit/circuit.ts';
+import { devicesById } from '../wiring/conductor-role.ts';
 import { uncut, unplaced } from './opened-again.ts';
 
 /**
@@ -27,7 +28,7 @@ function stoppedItems(job: Job, keep: Keep): readonly string[] {
   const ids = new Set(devices.map(({ id }) => id));
   const links = job.links.filter(({ from, to }) => ids.has(from.device) && ids.has(to.device));
   const given = placeBoards({ ...job, devices, links }, new PlanBook());
-  const { roles } = buildCircuit(given, new Map(devices.map((device) => [device.id, device])));
+  const { roles } = buildCircuit(given, devicesById({ devices }));
   // Everything that is looked at has its place: no search asks how thick a wire is.
   return layOutBoards(given, { roles, sized: () => new Map() }, new PlanBook(), keep)
     .flatMap((laid) => placementFaults(given, laid, keep))

@@ -1,5 +1,6 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import { driverOf } from '../audio/turn-on-chain.ts';
+import { devicesById } from '../wiring/conductor-role.ts';
 
 /** A fan that a job fits, with the space whose air it moves; null where nothing tells which. */
 export interface FittedFan {
@@ -36,7 +37,7 @@ export function fansThrough(
   { devices, links }: Pick<Job, 'devices' | 'links'>,
   device: string,
 ): readonly (readonly [fan: string, drawA: number])[] {
-  const byId = new Map(devices.map((one) => [one.id, one]));
+  const byId = devicesById({ devices });
   return devices.flatMap(({ id, origin, spec, facts }) => {
     if (origin !== 'job' || spec?.kind !== 'fan') return [];
     const drivers = Object.keys(facts.terminals)

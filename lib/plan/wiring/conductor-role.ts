@@ -1,9 +1,14 @@
-import type { Device, Link, LinkEnd } from '../../model/content/resolved-job.ts';
+import type { Device, Job, Link, LinkEnd } from '../../model/content/resolved-job.ts';
 import { roleBetween } from '../../model/ports/conductor-roles.ts';
 import type { ConductorRole, TerminalRole } from '../../model/vocabulary.ts';
 
-/** The devices of a job by id. */
+/** Devices by their ids. */
 export type DevicesById = ReadonlyMap<string, Device>;
+
+/** The devices of a job by their ids. */
+export function devicesById({ devices }: Pick<Job, 'devices'>): DevicesById {
+  return new Map(devices.map((device) => [device.id, device]));
+}
 
 /** The role of a terminal, by its part. The reader has looked every name up, so an unknown one is a bug. */
 export function terminalRole(devices: DevicesById, end: LinkEnd): TerminalRole {

@@ -4,6 +4,7 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import { type SidedOutput, sidedOutputs } from '../../plan/audio/carried-sides.ts';
 import { feedOf } from '../../plan/audio/signal-feed.ts';
 import { channelInputs } from '../../plan/audio/signal-path.ts';
+import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { deviceOf, deviceSpot, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
@@ -15,7 +16,7 @@ interface Bass {
 }
 
 function bassChannels({ job, plan }: Case): readonly Bass[] {
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   return plan.audio.channels
     .filter(({ speakers }) =>
       speakers.some((id) => {

@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { type ChannelLevel, type DrivenChannel, groupLevels } from '../../plan/audio/path/group-levels.ts';
+import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { levelDb, listed } from '../words.ts';
@@ -8,7 +9,7 @@ const notMade: Rule = {
   id: 'level-not-made',
   judge({ job, plan }) {
     const { channels } = plan.audio;
-    const devices = new Map(job.devices.map((device) => [device.id, device]));
+    const devices = devicesById(job);
     const levels = groupLevels(job, devices, channels);
     return job.devices.flatMap((speaker): Verdict<'level-not-made'>[] => {
       const asked = speaker.given?.level ?? 0;

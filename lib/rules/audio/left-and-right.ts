@@ -4,6 +4,7 @@ import { carriedSides } from '../../plan/audio/carried-sides.ts';
 import { type LeftAndRight, leftAndRightSpeakers } from '../../plan/audio/left-and-right-speakers.ts';
 import { feedOf } from '../../plan/audio/signal-feed.ts';
 import { channelInputs, feedFilters } from '../../plan/audio/signal-path.ts';
+import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { decibels, hertz, listed, ohms, volts, watts } from '../words.ts';
@@ -113,7 +114,7 @@ interface Swapped {
 /** Bass is mono to the ear, and is left aside. */
 function swappedChannels(about: Case): readonly Swapped[] {
   const { job, plan } = about;
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   return plan.audio.channels.flatMap((channel): Swapped[] => {
     const own = channel.speakers.flatMap((id) => deviceOf(job, id) ?? []);
     const sides = new Set(own.map(({ side }) => side));
@@ -186,7 +187,7 @@ const sidesSwapped: Rule = {
 const summedDiffer: Rule = {
   id: 'summed-inputs-differ',
   judge({ job, plan }) {
-    const devices = new Map(job.devices.map((device) => [device.id, device]));
+    const devices = devicesById(job);
     return plan.audio.channels.flatMap((channel): Verdict<'summed-inputs-differ'>[] => {
       const inputs = channelInputs(job, channel).flatMap((input) => {
         const feeding = feedOf(job, input);

@@ -1,6 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanSum } from '../../model/plan/index.ts';
 import { turningBefore } from '../../plan/audio/path/path-polarity.ts';
+import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { decibels, hertz, listed } from '../words.ts';
@@ -65,7 +66,7 @@ function turnedOver(
 
 /** The first switch from the lower way back, of a device of the job, that turns over no way above it. */
 function switchToTurn({ job, plan }: Case, lower: string, uppers: readonly string[]) {
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   const switchesOf = (id: string) => {
     const channel = plan.audio.channels.find((one) => one.id === id);
     return channel ? turningBefore(job, devices, channel).switches : [];

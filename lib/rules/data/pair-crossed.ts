@@ -6,6 +6,7 @@ import type { SignalPair } from '../../model/vocabulary.ts';
 import { toldAt } from '../../plan/audio/carried-sides.ts';
 import { channelInputs } from '../../plan/audio/signal-path.ts';
 import { sourcesOf } from '../../plan/audio/signal-sources.ts';
+import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { deviceOf, deviceSpot, hasRole, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
@@ -35,7 +36,7 @@ function toldOutput({ job }: Case, end: LinkEnd): ToldOutput | null {
 
 function byChannels(about: Case): readonly Played[] {
   const { job, plan } = about;
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   return plan.audio.channels.flatMap((channel): Played[] => {
     const { outputs, isTold } = sourcesOf(job, devices, channelInputs(job, channel));
     const told = outputs.flatMap((end) => toldOutput(about, end) ?? []);

@@ -3,6 +3,7 @@ import { linkEntry } from '../../model/ports/pair-name.ts';
 import type { RemarkBody } from '../../model/remark.ts';
 import { entersPorts, fitsPorts } from '../../plan/power/sizing/ports-fit.ts';
 import { candidatesFor } from '../../plan/wiring/cable-candidates.ts';
+import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { type CableCandidate, cableSm } from '../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import type { Case } from '../rule.ts';
@@ -87,7 +88,7 @@ function sizeFor({ job, plan }: Case, { of, dropV }: DropPart, excessV: number):
   const own = candidates.find((one) => one.size.areaMm2 === size.areaMm2 && one.material === material);
   const ownSm = cableSm(own ?? { part: '', size, material, insulationC: null }, rules);
   const needSm = (ownSm * dropV) / (dropV - excessV);
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const devices = devicesById(job);
   const enough = candidates
     .filter((one) => cableSm(one, rules) >= needSm && entersPorts(job, devices, link, one.size.areaMm2))
     .toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);

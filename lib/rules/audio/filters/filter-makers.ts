@@ -3,6 +3,7 @@ import type { Device, Job } from '../../../model/content/resolved-job.ts';
 import type { PlanChannel } from '../../../model/plan/index.ts';
 import type { FilterPass } from '../../../model/vocabulary.ts';
 import { filterPlaces, makersOnPath } from '../../../plan/audio/filter-places.ts';
+import { devicesById } from '../../../plan/wiring/conductor-role.ts';
 import { listed } from '../../words.ts';
 import { type Belongs, filterLine } from './filter-lines.ts';
 
@@ -54,7 +55,7 @@ export function toFilter(
   pass: FilterPass,
   { reachesHz, belongs, at }: AskedFilter,
 ): string {
-  const devices = new Map(job.devices.map((one) => [one.id, one]));
+  const devices = devicesById(job);
   const makers = makersOnPath(job, devices, channel, pass).filter(({ offer }) =>
     pass === 'low-pass' ? offer.fromHz <= reachesHz : offer.toHz >= reachesHz,
   );

@@ -5,6 +5,7 @@ import { filterNames } from '../../../model/vocabulary.ts';
 import { type FilterPlace, filterPlaces, makersOnPath } from '../../../plan/audio/filter-places.ts';
 import { type AskedFilter, askedFilters, menuOffer } from '../../../plan/audio/filters-asked.ts';
 import { askedOf, type BuiltInFilter, finalFilters } from '../../../plan/audio/final-filters.ts';
+import { devicesById } from '../../../plan/wiring/conductor-role.ts';
 import { groupsOf } from '../../groups-of.ts';
 import { deviceSpot } from '../../look-up.ts';
 import type { Case, Rule, Verdict } from '../../rule.ts';
@@ -92,7 +93,7 @@ function offeredAndSet(device: Device, name: string, { pass }: AskedFilter['filt
 
 /** The channels of the plan that a filter at a place of a device would be in the path of. */
 function channelsAfter({ job, plan }: Case, device: Device, { at, names }: AskedFilter) {
-  const devices = new Map(job.devices.map((one) => [one.id, one]));
+  const devices = devicesById(job);
   const isHere = (place: FilterPlace) =>
     place.device.id === device.id && (names.includes(place.name) || place.at === at);
   return plan.audio.channels.filter(
@@ -104,7 +105,7 @@ function channelsAfter({ job, plan }: Case, device: Device, { at, names }: Asked
 function whatToDo(about: Case, device: Device, asked: AskedFilter): string {
   const { job } = about;
   const { pass, cornerHz } = asked.filter;
-  const devices = new Map(job.devices.map((one) => [one.id, one]));
+  const devices = devicesById(job);
   const offered = asked.names.some((name) => filterOffers(device, name).some((one) => one.pass === pass));
   if (offered) return `take it out, or set the control of ${device.id} to make it (after-commissioning:)`;
   const others = channelsAfter(about, device, asked)
