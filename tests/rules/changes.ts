@@ -235,3 +235,29 @@ export const faulty = () =>
       channel(plan, 'amp.2').loadOhm = null;
     },
   });
+
+/** A fan of 90 m3/h by its maker among the parts. */
+export const fanInCatalogue = ({ parts }: Written): void => {
+  parts['fan-80'] = {
+    kind: 'fan',
+    title: 'Fan',
+    size: { width: '82 mm', depth: '32 mm', height: '86 mm' },
+    mass: '120 g',
+    airflow: '90 m3/h',
+    draw: '150 mA',
+    terminals: {
+      '+': { role: 'turn-on-in', panel: 'left', at: '10 mm', joint: 'blade-tab' },
+      '-': { role: 'supply-negative', panel: 'left', at: '20 mm', joint: 'blade-tab' },
+    },
+  };
+};
+
+/** A fan in the boot, its ends linked. */
+export const fittedFan =
+  (cools?: string) =>
+  (content: Written): void => {
+    fanInCatalogue(content);
+    content.job.devices.fan = { part: 'fan-80', in: 'boot', ...(cools !== undefined && { cools }) };
+    content.job.links['fan-rem'] = { from: 'dsp.REM-OUT', to: 'fan.+' };
+    content.job.links['fan-ground'] = { from: 'fan.-', to: 'body.cargo' };
+  };

@@ -1,37 +1,11 @@
 import { about, aboutContent, entry } from '../../case.ts';
-import { space } from '../../changes.ts';
+import { fanInCatalogue, fittedFan, space } from '../../changes.ts';
 import type { Written } from '../../content.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 const counted = (there?: boolean) => (content: Written) => {
   space(content).fan = { air: '40 m3/h', ...(there !== undefined && { there }) };
 };
-
-/** A fan of 60 m3/h by its maker among the parts. */
-const inCatalogue = ({ parts }: Written): void => {
-  parts['fan-80'] = {
-    kind: 'fan',
-    title: 'Fan',
-    size: { width: '82 mm', depth: '32 mm', height: '86 mm' },
-    mass: '120 g',
-    airflow: '90 m3/h',
-    draw: '150 mA',
-    terminals: {
-      '+': { role: 'turn-on-in', panel: 'left', at: '10 mm', joint: 'blade-tab' },
-      '-': { role: 'supply-negative', panel: 'left', at: '20 mm', joint: 'blade-tab' },
-    },
-  };
-};
-
-/** A fan in the boot, its ends linked. */
-const fitted =
-  (cools?: string) =>
-  (content: Written): void => {
-    inCatalogue(content);
-    content.job.devices.fan = { part: 'fan-80', in: 'boot', ...(cools !== undefined && { cools }) };
-    content.job.links['fan-rem'] = { from: 'dsp.REM-OUT', to: 'fan.+' };
-    content.job.links['fan-ground'] = { from: 'fan.-', to: 'body.cargo' };
-  };
 
 /** A second space of the vehicle, without a board. */
 const otherSpace = (content: Written): void => {
@@ -55,7 +29,7 @@ export const fanCases = {
         about: () =>
           aboutContent((content) => {
             counted(false)(content);
-            inCatalogue(content);
+            fanInCatalogue(content);
           }),
         level: 'stop',
         subject: 'well',
@@ -71,7 +45,7 @@ export const fanCases = {
         about: () =>
           aboutContent((content) => {
             counted()(content);
-            fitted()(content);
+            fittedFan()(content);
           }),
       },
       {
@@ -91,7 +65,7 @@ export const fanCases = {
           about({
             content: (content) => {
               otherSpace(content);
-              fitted('other')(content);
+              fittedFan('other')(content);
             },
           }),
         level: 'caution',
@@ -101,8 +75,8 @@ export const fanCases = {
       },
     ],
     quiet: [
-      { name: 'the only space with a board', about: () => aboutContent(fitted()) },
-      { name: 'the one that it names', about: () => aboutContent(fitted('well')) },
+      { name: 'the only space with a board', about: () => aboutContent(fittedFan()) },
+      { name: 'the one that it names', about: () => aboutContent(fittedFan('well')) },
     ],
   },
 } satisfies RuleCases;

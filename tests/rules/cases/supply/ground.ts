@@ -1,5 +1,5 @@
 import { about, aboutContent, aboutPlan, byId, entry } from '../../case.ts';
-import { secondBattery, wire } from '../../changes.ts';
+import { fittedFan, secondBattery, wire } from '../../changes.ts';
 import { sized } from '../../plan.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
@@ -198,22 +198,7 @@ export const groundCases = {
         name: 'a fan, through which no signal goes',
         about: () =>
           about({
-            content: ({ parts, job }) => {
-              parts.fan = {
-                kind: 'fan',
-                title: 'Fan',
-                size: { width: '82 mm', depth: '32 mm', height: '86 mm' },
-                mass: '120 g',
-                airflow: '90 m3/h',
-                draw: '150 mA',
-                terminals: {
-                  '+': { role: 'turn-on-in', panel: 'left', at: '10 mm', joint: 'blade-tab' },
-                  '-': { role: 'supply-negative', panel: 'left', at: '20 mm', joint: 'blade-tab' },
-                },
-              };
-              job.devices.fan = { part: 'fan', in: 'boot' };
-              job.links['fan-ground'] = { from: 'fan.-', to: 'body.cargo' };
-            },
+            content: fittedFan(),
             plan: (plan) => {
               wire(plan, 'fan-ground').lengthM = 30 * 0.0254;
             },
