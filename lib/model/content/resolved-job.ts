@@ -87,6 +87,12 @@ export interface Link {
   readonly open?: readonly OpenEnd[];
 }
 
+/** The terminal that two links share; null where they share none. */
+export function sharedTerminal(link: Link, other: Link): string | null {
+  const own = [link.from, link.to].map(terminalId);
+  return [other.from, other.to].map(terminalId).find((terminal) => own.includes(terminal)) ?? null;
+}
+
 /** An end of a link that may be at any of several like ports of its device. */
 export interface OpenEnd {
   readonly end: 'from' | 'to';

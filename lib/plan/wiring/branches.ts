@@ -1,4 +1,4 @@
-import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
+import { type Job, type Link, sharedTerminal } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PlanBranch, PlanWire } from '../../model/plan/index.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
@@ -37,12 +37,6 @@ export function planBranches(job: Job, wires: readonly PlanWire[]): PlanBranch[]
 /** The link that another one leaves: of a pair, the conductor at the same terminal. */
 export function trunkOf(job: Pick<Job, 'links'>, link: Link, from: string): Link | undefined {
   return job.links.find((other) => linkName(other.id) === from && sharedTerminal(link, other) !== null);
-}
-
-/** The terminal that two links share; null where they share none. */
-export function sharedTerminal(link: Link, other: Link): string | null {
-  const own = [link.from, link.to].map(terminalId);
-  return [other.from, other.to].map(terminalId).find((terminal) => own.includes(terminal)) ?? null;
 }
 
 /** Of the trunk, what its run has beyond the parting point; of the branch, its leg: each with the loop at its end. */

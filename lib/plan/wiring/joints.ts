@@ -5,6 +5,7 @@ import {
   type LinkEnd,
   linkEndOf,
   type Run,
+  sharedTerminal,
   terminalId,
 } from '../../model/content/resolved-job.ts';
 import { isAtBeginning } from '../../model/content/run-ways.ts';
@@ -13,7 +14,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanJoint, PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { type Splice, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
-import { sharedTerminal, trunkOf } from './branches.ts';
+import { trunkOf } from './branches.ts';
 
 /** A link that is joined to the wire of another before the port that both begin at. */
 export interface Joined {

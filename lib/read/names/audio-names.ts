@@ -1,5 +1,5 @@
 import type { JobFile } from '../../model/content/job.ts';
-import type { Device, Link, Run } from '../../model/content/resolved-job.ts';
+import { type Device, type Link, type Run, sharedTerminal } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { TerminalSpecs } from '../../model/kinds/fields/terminal-spec.ts';
@@ -66,12 +66,7 @@ export function checkBranches(links: readonly Link[], runs: readonly Run[], repo
     if (!branch || link.id.endsWith('.-')) continue;
     const path = ['links', nameOf(link), 'branch'];
     const trunks = links.filter((other) => nameOf(other) === branch.from && other !== link);
-    const ends = [link.from, link.to];
-    const trunk = trunks.find((other) =>
-      [other.from, other.to].some((end) =>
-        ends.some(({ device, terminal }) => device === end.device && terminal === end.terminal),
-      ),
-    );
+    const trunk = trunks.find((other) => sharedTerminal(link, other) !== null);
     if (!trunk) {
       report.at(
         [...path, 'from'],

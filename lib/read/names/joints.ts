@@ -1,4 +1,10 @@
-import { type Device, type Link, type Run, terminalId } from '../../model/content/resolved-job.ts';
+import {
+  type Device,
+  type Link,
+  type Run,
+  sharedTerminal,
+  terminalId,
+} from '../../model/content/resolved-job.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { roleBetween } from '../../model/ports/conductor-roles.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
@@ -43,10 +49,7 @@ function checkTrunk(path: readonly string[], link: Link, name: string, looking: 
     report.unknown(path, 'link', name, [...new Set(links.map(({ id }) => linkName(id)))]);
     return;
   }
-  const ends = [link.from, link.to].map(terminalId);
-  const trunk = known.find(
-    (other) => other.id !== link.id && [other.from, other.to].some((end) => ends.includes(terminalId(end))),
-  );
+  const trunk = known.find((other) => other.id !== link.id && sharedTerminal(link, other) !== null);
   if (!trunk) {
     report.at(
       path,
@@ -55,7 +58,7 @@ function checkTrunk(path: readonly string[], link: Link, name: string, looking: 
     );
     return;
   }
-  const shared = [trunk.from, trunk.to].map(terminalId).find((end) => ends.includes(end)) ?? '';
+  const shared = sharedTerminal(link, trunk) ?? '';
   const role = roleBetween([link.from, link.to].map((end) => roleAt(looking, end) ?? 'sense'));
   if (role === 'power' || role === 'ground')
     report.at(

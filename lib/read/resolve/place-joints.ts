@@ -1,4 +1,10 @@
-import { type Device, type Link, type Run, terminalId } from '../../model/content/resolved-job.ts';
+import {
+  type Device,
+  type Link,
+  linkEndOf,
+  type Run,
+  sharedTerminal,
+} from '../../model/content/resolved-job.ts';
 import { isAtBeginning, meetingPlaces } from '../../model/content/run-ways.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
@@ -24,24 +30,21 @@ export function placeJoints(placing: Placing): readonly Link[] {
 }
 
 function jointAfterM(
-  { links, runs, devices, report }: Placing,
+  { links, runs, devices, ...placing }: Placing,
   link: Link,
   joint: NonNullable<NonNullable<Link['given']>['joint']>,
 ) {
-  const ends = [link.from, link.to].map(terminalId);
   const trunk = links.find(
-    (other) =>
-      other !== link &&
-      linkName(other.id) === joint.with &&
-      [other.from, other.to].some((end) => ends.includes(terminalId(end))),
+    (other) => other !== link && linkName(other.id) === joint.with && sharedTerminal(link, other) !== null,
   );
-  const run = trunk && runs.find(({ id }) => id === trunk.run);
-  const path = ['links', linkName(link.id), 'joint'];
-  // A pair is told once; that they share no terminal is told with the other joints.
-  if (link.id.endsWith('.-') && (!run || joint.at === undefined)) return null;
+  // That they share no terminal is told with the other joints.
   if (!trunk) return null;
+  // A pair is told once.
+  const report = link.id.endsWith('.-') ? null : placing.report;
+  const run = runs.find(({ id }) => id === trunk.run);
+  const path = ['links', linkName(link.id), 'joint'];
   if (!run) {
-    report.at(
+    report?.at(
       path,
       `${joint.with} goes by no run, so ${linkName(link.id)} is joined to it on no way`,
       'name it in a run, or take at: and after: out, and they are joined before the port',
@@ -51,7 +54,7 @@ function jointAfterM(
   if (joint.at === undefined) {
     const runM = routeLengthM(run.route);
     if (joint.after !== undefined && joint.after <= runM) return joint.after;
-    report.at(
+    report?.at(
       [...path, 'after'],
       `${linkName(link.id)} is to be joined to ${joint.with} further along than its run ${run.id} is long`,
       `measure the distance from the shared terminal along the run: ${Math.floor(runM * 1000)} mm or less`,
@@ -65,18 +68,17 @@ function jointAfterM(
       places.map(({ place }) => place),
       'or',
     );
-    if (!link.id.endsWith('.-'))
-      report.at(
-        [...path, 'at'],
-        `${joint.at} is no place in which routes of ${run.id} meet, the run of ${joint.with}`,
-        known === ''
-          ? 'write after: with the distance from the terminal that they share along that run'
-          : `write at: ${known}, or after: with the distance from the terminal that they share along that run`,
-      );
+    report?.at(
+      [...path, 'at'],
+      `${joint.at} is no place in which routes of ${run.id} meet, the run of ${joint.with}`,
+      known === ''
+        ? 'write after: with the distance from the terminal that they share along that run'
+        : `write at: ${known}, or after: with the distance from the terminal that they share along that run`,
+    );
     return null;
   }
-  const shared = [trunk.from, trunk.to].find((end) => ends.includes(terminalId(end)));
-  const device = devices.find(({ id }) => id === shared?.device);
+  const shared = linkEndOf(sharedTerminal(link, trunk) ?? '');
+  const device = devices.find(({ id }) => id === shared.device);
   const begins = device !== undefined && isAtBeginning(run.ways, device);
   const afterM = begins ? found.alongM : routeLengthM(run.route) - found.alongM;
   return isQuantity<'m'>(afterM) ? afterM : null;

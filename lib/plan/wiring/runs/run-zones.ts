@@ -3,13 +3,14 @@ import {
   type Job,
   type Link,
   type Run,
+  sharedTerminal,
   terminalId,
 } from '../../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../../model/plan/index.ts';
 import type { ZoneKind } from '../../../model/vocabulary.ts';
 import { ambientRules, isEngineSpace } from '../../../model/zone-ambient.ts';
 import type { RunZone } from '../../../power/conductor/ampacity.ts';
-import { sharedTerminal, trunkOf } from '../branches.ts';
+import { trunkOf } from '../branches.ts';
 import type { DevicesById } from '../conductor-role.ts';
 import { liesOnWay } from '../joints.ts';
 import { isCovered } from './run-coverings.ts';
