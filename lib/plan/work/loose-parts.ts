@@ -32,7 +32,8 @@ export function strappedParts({
   });
 }
 
-function looseDevices({ devices }: Pick<Job, 'devices'>): readonly Device[] {
+/** What a job puts at places of the vehicle. */
+export function looseDevices({ devices }: Pick<Job, 'devices'>): readonly Device[] {
   return devices.filter(({ origin, board, seat }) => origin === 'job' && board === null && seat !== null);
 }
 

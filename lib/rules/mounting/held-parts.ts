@@ -1,4 +1,5 @@
 import type { Device } from '../../model/content/resolved-job.ts';
+import { looseDevices } from '../../plan/work/loose-parts.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
@@ -43,7 +44,7 @@ const notHeld: Rule = {
         return [
           {
             ...verdict,
-            message: `${item}, ${kilograms(print.massKg)}, is held on ${board} by ${held === 'tape' ? 'tape' : 'hook-and-loop'} alone; ${kilograms(limit)} is the most for it`,
+            message: `${item}, ${kilograms(print.massKg)}, is held on ${board} by ${held} alone; ${kilograms(limit)} is the most for it`,
             value: print.massKg,
             limit,
             unit: 'kg',
@@ -70,28 +71,24 @@ const screwedDown: ReadonlySet<string> = new Set([
 /** The same of a part at a place of the vehicle that is too heavy to be stuck on. */
 function looseNotHeld({ job }: Case): Verdict<'part-not-held'>[] {
   const { value: limit, from } = houseRule(job, 'stuck-mass');
-  return job.devices.flatMap(
-    ({ id, origin, spec, seat, board, facts, given }): Verdict<'part-not-held'>[] => {
-      const print = facts.footprint;
-      const isLoose =
-        origin === 'job' && board === null && seat !== null && screwedDown.has(spec?.kind ?? '');
-      if (!isLoose || !print || print.massKg <= limit + 1e-9) return [];
-      if (print.holes.length + print.bracketHoles.length > 0) return [];
-      const held = given?.held;
-      if (held !== undefined && !stuck.includes(held)) return [];
-      return [
-        {
-          ...{ level: 'caution', of: [id], value: print.massKg, limit, unit: 'kg', ...from },
-          message:
-            held === undefined
-              ? `${id} has no mounting holes, and nothing says what holds its ${kilograms(print.massKg)} at ${seat}`
-              : `${id}, ${kilograms(print.massKg)}, is held at ${seat} by ${held === 'tape' ? 'tape' : 'hook-and-loop'} alone; ${kilograms(limit)} is the most for it`,
-          remedy: `write held: of ${id} (strap, bracket, clamp), or mounting-holes: of its part`,
-          ...deviceSpot(job, id),
-        },
-      ];
-    },
-  );
+  return looseDevices(job).flatMap(({ id, spec, seat, facts, given }): Verdict<'part-not-held'>[] => {
+    const print = facts.footprint;
+    if (!screwedDown.has(spec?.kind ?? '') || !print || print.massKg <= limit + 1e-9) return [];
+    if (print.holes.length + print.bracketHoles.length > 0) return [];
+    const held = given?.held;
+    if (held !== undefined && !stuck.includes(held)) return [];
+    return [
+      {
+        ...{ level: 'caution', of: [id], value: print.massKg, limit, unit: 'kg', ...from },
+        message:
+          held === undefined
+            ? `${id} has no mounting holes, and nothing says what holds its ${kilograms(print.massKg)} at ${seat}`
+            : `${id}, ${kilograms(print.massKg)}, is held at ${seat} by ${held} alone; ${kilograms(limit)} is the most for it`,
+        remedy: `write held: of ${id} (strap, bracket, clamp), or mounting-holes: of its part`,
+        ...deviceSpot(job, id),
+      },
+    ];
+  });
 }
 
 /** What is told to hold an enclosure: at itself, or at a speaker in it. */

@@ -34,7 +34,6 @@ const crossedBass = fed('FL', 'FR', (content) => {
   entry(job.devices, 'dsp').mix = { OUT1: all, OUT2: all };
 });
 
-const output = { role: 'speaker-out' } as const;
 /** Tweeters that the source drives itself. */
 const direct = (left: string) => () =>
   plannedCase((content) => {
@@ -42,8 +41,8 @@ const direct = (left: string) => () =>
     const { terminals } = partIn(content, 'radio', 'source-unit');
     for (const name of ['FL', 'FR'])
       Object.assign(terminals, {
-        [`${name}+`]: { role: `${output.role}-positive` },
-        [`${name}-`]: { role: `${output.role}-negative` },
+        [`${name}+`]: { role: 'speaker-out-positive' },
+        [`${name}-`]: { role: 'speaker-out-negative' },
       });
     job.links['speaker-1'] = { from: `radio.${left}`, to: 'tweeter.T' };
   });
