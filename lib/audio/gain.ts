@@ -84,10 +84,9 @@ function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainReques
 /**
  * Target for the gain control of one channel, speakers off, tone at its recorded level. V = sqrt(P * R), P
  * the lesser of what the amplifier has for sure at this supply and of what the speakers may get, times 10^(G / 10) where
- * it is to play below others by G. The meter
- * shows V * 10^(L / 20), rounded down, L the level of the path at the tone against its highest: V is reached where the
- * path lets most through, and nowhere passed. The amplifier clips at sqrt(Pa * R);
- * the margin is 20 log10(Vclip / V), less the overlap for a full-scale passage.
+ * it is to play G beside others (dB, 0 or below). The meter shows V * 10^(L / 20), rounded down, L the level of the path
+ * at the tone against its highest: V is reached where the path lets most through, and nowhere passed. The amplifier clips
+ * at sqrt(Pa * R); the margin is 20 log10(Vclip / V), less the overlap for a full-scale passage.
  */
 export function gainTarget(request: GainRequest): GainTarget | GainFault {
   const fault = gainFault(request);

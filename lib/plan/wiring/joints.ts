@@ -16,7 +16,7 @@ import { type Splice, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { trunkOf } from './branches.ts';
 
-/** A link that is joined to the wire of another before the port that both begin at. */
+/** A link that is joined to the wire of another, before the port that both begin at or on the way of that one. */
 export interface Joined {
   readonly trunk: Link;
   /** The port. */

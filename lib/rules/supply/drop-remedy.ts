@@ -36,8 +36,9 @@ export function partsText(parts: readonly DropPart[]): string {
 const littleShare = 0.1;
 
 /**
- * What helps against a drop: where little is too much, the length off the tape; then a larger conductor where these lose enough of it, the one that loses most first; else what
- * takes fuses, joints or body off the way, for no conductor mends a joint.
+ * What helps against a drop: where little is too much, the length off the tape; then a larger conductor where these lose
+ * enough of it, the one that loses most first; else what takes fuses, joints or body off the way, for no conductor mends
+ * a joint.
  */
 export function dropRemedy(
   about: Case,

@@ -27,11 +27,11 @@ const bareFits: Fits = (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2);
 /**
  * Sizes the supply side so that every device keeps the drop limits at rated power, feed and ground solved together
  * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
- * its ports take it bare, the catalogue has lugs for it and its attempt allows; one size of one conductor is enough for what
- * is left over the limit, where that is little. A drop is a caution: thick wire at a small port takes more room and hand than it saves volts,
- * so that reducers are taken only where a device would not run or the shop wrote the limit, and fewer then miss one.
- * What leaves a drop over its limit all the same is paid for in vain: such growth is given up, unless the device would
- * not run without it.
+ * its ports take it bare, the catalogue has lugs for it and its attempt allows; one size of one conductor is enough where
+ * what is left over the limit is little. A drop is a caution: thick wire at a small port takes more room and hand than it
+ * saves volts, so that reducers are taken only where a device would not run or the shop wrote the limit, and fewer then
+ * miss one. What leaves a drop over its limit all the same is paid for in vain: such growth is given up, unless the
+ * device would not run without it.
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
   const known = new SizesTried();
