@@ -63,7 +63,8 @@ export function sizeSpeakerWires(
   lengths: WireLengths,
   least: LeastSizes,
 ): void {
-  for (const { channel, links, behind, inside } of wires) {
+  for (const own of wires) {
+    const { channel, links } = own;
     const { loadOhm, id, speakers } = channel.channel;
     if (loadOhm === null) continue;
     const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
@@ -73,7 +74,7 @@ export function sizeSpeakerWires(
       const thickest = Math.max(0, ...areas);
       if (bassAwg !== null)
         least.raise(link.id, Math.min(awgAreaMm2(bassAwg), thickest), 'bass lead by its load');
-      const area = areaForLoss(job, areas, { id, loadOhm, wayM: wayM({ links, behind, inside }, lengths) });
+      const area = areaForLoss(job, areas, { id, loadOhm, wayM: wayM(own, lengths) });
       if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
     }
   }

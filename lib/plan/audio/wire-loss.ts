@@ -20,20 +20,16 @@ export function withWireLoss(
 ): PlanAudio {
   const wires = channelWires(job, channels, sizing.circuit.roles);
   const lossy = audio.channels.map((channel) => {
-    const { links, behind, inside } = wires.find((own) => own.channel.channel.id === channel.id) ?? {
-      links: [],
-      behind: [],
-      inside: [],
-    };
-    const cables = links.flatMap(({ id }) => all.get(id)?.cable ?? []);
+    const own = wires.find((one) => one.channel.channel.id === channel.id);
+    const cables = own?.links.flatMap(({ id }) => all.get(id)?.cable ?? []) ?? [];
     const [thinnest] = cables.toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
-    if (channel.loadOhm === null || !thinnest) return channel;
+    if (channel.loadOhm === null || !own || !thinnest) return channel;
     const spec = job.devices.find(({ id }) => id === channel.amplifier)?.spec;
     const damping = spec?.kind === 'amplifier' ? spec.damping : undefined;
     const run = {
       id: channel.id,
       loadOhm: channel.loadOhm,
-      wayM: wayM({ links, behind, inside }, sizing.lengths),
+      wayM: wayM(own, sizing.lengths),
       bridged: channel.bridgedWith !== undefined,
       ...(damping ? { amplifierDamping: { factor: damping.factor, atOhm: damping.at } } : {}),
     };
