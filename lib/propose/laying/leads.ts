@@ -1,5 +1,5 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
@@ -147,5 +147,7 @@ function neededM(draft: Draft, id: string): number {
   const { rules, vehicle } = draft.around;
   const run = Object.values(draft.runs).find(({ links }) => links.includes(id));
   if (!run) return onBoardM;
-  return routeLengthM({ passes: runPasses(vehicle, run) }) + rules['loop-vehicle'].value + onBoardM;
+  const way = { passes: runPasses(vehicle, run) };
+  const hingesM = hingesOf(way).length * rules['hinge-slack'].value;
+  return routeLengthM(way) + hingesM + rules['loop-vehicle'].value + onBoardM;
 }
