@@ -139,6 +139,28 @@ describe('a board that nothing of the shop makes stiff enough', () => {
     expect(Math.floor(modeHz)).toBe(hertz(remedy));
   });
 
+  test('is told no place for it in a large hole of the board, nor at its edge', () => {
+    const placeIn = (text = ''): readonly [number, number] | null => {
+      const told = /one more fixing does(?: most)? at x: ([\d./ ]+) in, y: ([\d./ ]+) in of the space/.exec(
+        text,
+      );
+      const [x = 0, y = 0] = [told?.[1], told?.[2]].map((one) =>
+        Number(parseQuantity(`${one} in`, 'length')),
+      );
+      return told && [x, y];
+    };
+    const [x, y] = placeIn(remedy) ?? [0, 0];
+    // Its middle is 40 mm from the place; the board stands 10 mm from the datum of its space either way.
+    const [holeX, holeY] = [x + 0.04, y];
+    const size = 'rectangle: { width: 500 mm, height: 300 mm }';
+    const cut = `{ cut: hole, x: ${holeX * 1000 - 10} mm, y: ${holeY * 1000 - 10} mm, diameter: 100 mm, purpose: access }`;
+    const { remarks: told } = planned(inJob(size, `${size}, cuts: [${cut}]`));
+    const soft = softOf(told);
+    expect(soft).toBeDefined();
+    const next = placeIn(soft?.remedy);
+    expect(next === null || Math.hypot(next[0] - holeX, next[1] - holeY) > 0.05 + 0.03).toBe(true);
+  });
+
   test('is told the sheet in stock that does most', () => {
     const told = /sheet: ply-4 does most (\(.*?\))/.exec(remedy)?.[1];
     const { plan: thicker } = smallPlan(...sheetsOf(shelf), ...boardOf('ply-4'));

@@ -82,7 +82,7 @@ function isFree(place: Point, planned: PlanBoard): boolean {
       const [x, y] = [xM - datum.xM, yM - datum.yM];
       return isClearOf({ minX: x, maxX: x + widthM, minY: y, maxY: y + heightM });
     }) &&
-    holes.every((one) => distance(place, one) > 2 * headM) &&
+    holes.every((one) => distance(place, one) > one.diameterM / 2 + edgeM) &&
     wires.every(([from, to]) => pointToSegment(place, from, to) > headM)
   );
 }
