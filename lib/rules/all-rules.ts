@@ -22,6 +22,7 @@ import { copperCladRules } from './conductors/copper-clad.ts';
 import { grommetRules } from './conductors/grommets.ts';
 import { insulationRules } from './conductors/insulation-and-zone.ts';
 import { labelRules } from './conductors/labels.ts';
+import { leadRules } from './conductors/leads-not-told.ts';
 import { portRules } from './conductors/ports.ts';
 import { powerAndSignalRules } from './conductors/power-and-signal-sides.ts';
 import { routeEndRules } from './conductors/route-ends.ts';
@@ -119,6 +120,7 @@ export const rules: readonly Rule[] = [
   ...vehicleSupplyRules,
   ...portRules,
   ...tabRules,
+  ...leadRules,
   ...copperCladRules,
   ...colourRules,
   ...labelRules,

@@ -1,4 +1,5 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
+import type { HouseRuleName } from '../../model/house-rules.ts';
 import { isKindName, type KindName, kinds } from '../../model/kinds/index.ts';
 import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Problem } from '../../model/problem.ts';
@@ -68,7 +69,7 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
   return {
     ...anyPartFile(files, catalogue),
     draft: `part-${kind}`,
-    questions: partQuestions(kind, turnOnHint(catalogue)),
+    questions: partQuestions(kind, turnOnHint(catalogue), leadHint(catalogue)),
     text: (id, answers) => partText(kind, id, answers),
     told: (id, answers) => {
       const left = leftOut(kind, answers);
@@ -79,7 +80,7 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
   };
 }
 
-function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
+function partQuestions(kind: KindName, drawHint: string, leadsHint: string): readonly Question[] {
   return partTables[kind].map((table) =>
     tableQuestion(table, {
       ...(table.key === 'title' && madeTitle),
@@ -95,15 +96,26 @@ function partQuestions(kind: KindName, drawHint: string): readonly Question[] {
       ...(table.key === 'channel' && { spread: channelRows }),
       ...(table.key === 'control' && { doubt: ({ cells }) => shapeDoubt(cells.slope) }),
       ...(table.columns.some(({ key }) => key === 'turn-on-draw') && { hints: () => [drawHint] }),
+      ...(['set', 'terminal'].includes(table.key) && { hints: () => [leadsHint] }),
     }),
   );
 }
 
 /** What is reckoned where a leaflet is silent: the shop's own rule, else the trade's. */
-function turnOnHint({ shop }: ReadCatalogue): string {
-  const rule = readHouseRules(shop?.value.rules ?? {})['turn-on-draw'];
-  const by = rule.given ? 'the rules of this shop' : 'the house rules (common practice)';
-  return `Left empty, a turn on draw of ${ampsDrawn(rule.value)} is reckoned, by ${by}.`;
+function turnOnHint(catalogue: ReadCatalogue): string {
+  const { value, by } = ruleThere(catalogue, 'turn-on-draw');
+  return `Left empty, a turn on draw of ${ampsDrawn(value)} is reckoned, by ${by}.`;
+}
+
+/** What a lead counts for whose size nobody tells. */
+function leadHint(catalogue: ReadCatalogue): string {
+  const { value, by } = ruleThere(catalogue, 'lead-untold');
+  return `A supplied lead of no size counts as ${value} AWG, by ${by}: gauge it, since its splice follows from it.`;
+}
+
+function ruleThere({ shop }: ReadCatalogue, name: HouseRuleName) {
+  const { value, given } = readHouseRules(shop?.value.rules ?? {})[name];
+  return { value, by: given ? 'the rules of this shop' : 'the house rules (common practice)' };
 }
 
 function powerFault(powers: readonly string[]): string | null {

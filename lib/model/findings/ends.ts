@@ -58,6 +58,11 @@ export const endFindings = {
     levels: ['note'],
     ...partData,
   },
+  'lead-not-told': {
+    asks: 'The part of a device tells how thick the leads are that its maker supplies: a splice takes one range of sizes; where it does not, {lead-untold} AWG is reckoned.',
+    levels: ['note'],
+    ...defaultSource('lead-untold'),
+  },
   'heat-shrink-none-fits': {
     asks: 'Some heat-shrink of the catalogue goes over each lug and closes on it.',
     levels: ['caution'],

@@ -52,6 +52,8 @@ export const wireEndSchema = z.object({
   holeM: maybe,
   /** What it is crimped with, where the terminal's maker tells. */
   die: builders(z.string().optional()),
+  /** At a lead: which of the two, too thin for the splice, is stripped twice as far and folded back on itself. */
+  folded: builders(z.enum(['lead', 'wire']).optional()),
   /** Heat-shrink over the barrel of a lug and the end of the insulation; no part where none fits. */
   shrink: z.object({ part: builders(z.string().nullable()), lengthM: number }).optional(),
 });

@@ -71,14 +71,13 @@ export function noSplice(own: SizedConductor, { trunk, terminal }: Joined, trunk
 }
 
 /** No splice of the catalogue takes a conductor and a lead that is there. */
-export function noLeadSplice(own: SizedConductor, terminal: string, prep: string): Remark {
+export function noLeadSplice(own: SizedConductor, terminal: string, prep: string, isTold: boolean): Remark {
   return {
     rule: 'terminal-not-in-catalogue',
     level: 'caution',
     of: [own.link.id, terminal],
     message: `no butt splice or solder sleeve of the catalogue takes both ${own.link.id} (${own.cable.size.label}) and what it is joined to: ${prep}`,
-    remedy:
-      'add one (kind: terminal, form: solder-sleeve or butt-splice, takes: with its sizes), so that the pick list can count it',
+    remedy: `${isTold ? '' : 'gauge the lead, and write its size as lead: at its terminal; or '}add one (kind: terminal, form: solder-sleeve or butt-splice, takes: with its sizes), so that the pick list can count it`,
   };
 }
 

@@ -4,12 +4,15 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { formatLength, lengthStyle } from '../../model/quantity/length-text.ts';
-import { spliceJoins, spliceTakes } from '../../power/conductor/joint-size.ts';
+import { awgSize, type WireSize } from '../../model/quantity/wire-size.ts';
+import { awgSizes } from '../../model/tables/awg-sizes.ts';
+import type { ConductorRole } from '../../model/vocabulary.ts';
+import { foldedEnd, type Splice, spliceJoins, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { barrelStripM } from '../../power/conductor/strip-length.ts';
 import { factsOfOutput } from '../audio/signal-inputs.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { noLeadSplice, noSplice } from './end-remarks.ts';
-import { type Joined, jointPrep, narrowestSplice, splicePart } from './joints.ts';
+import { bestSplice, type EndsInSplice, type Joined, jointPrep, splicePart } from './joints.ts';
 import { dieOf, type PreparedEnd } from './prepared-end.ts';
 import { stripLength } from './strip-lengths.ts';
 
@@ -87,9 +90,27 @@ export function plugForm(
   return there.length === 1 && senses === false ? 'cut-lead' : 'tap';
 }
 
+/** Conductors that are joined to thin leads: of a feed or a ground without a size nobody knows how thick its lead is. */
+const thinRoles: readonly ConductorRole[] = ['signal', 'speaker', 'turn-on', 'control'];
+
 /**
- * An end that is joined to a lead: by a splice from the shelf that takes both. Where nobody tells how thick the lead is it is
- * taken as thick as the wire, and the end says so.
+ * How thick a lead is: as its part tells, else for a thin conductor by the house rule, and elsewhere as thick as the wire.
+ * A number between two made sizes counts as the thinner.
+ */
+function leadSize(
+  { rules }: Pick<Job, 'rules'>,
+  { cable, role }: SizedConductor,
+  { lead }: TerminalSpec,
+): Pick<WireSize, 'label' | 'areaMm2'> {
+  if (lead) return lead;
+  if (!thinRoles.includes(role)) return cable.size;
+  const number = rules['lead-untold'].value;
+  return awgSize(awgSizes.findLast((awg) => Number(awg) >= number) ?? String(number));
+}
+
+/**
+ * An end that is joined to a lead: by a splice from the shelf that takes both, where none does with the thinner of them
+ * folded back on itself. Where nobody tells how thick the lead is the end says what it is taken for.
  */
 export function leadJoint(
   job: Job,
@@ -99,9 +120,10 @@ export function leadJoint(
   form: LeadForm,
 ): PreparedEnd {
   const { size } = own.cable;
-  const lead = spec.lead ?? size;
-  const takes = form === 'tap' ? spliceTakes : spliceJoins;
-  const part = narrowestSplice(job, (splice) => takes(splice, lead.areaMm2, size.areaMm2));
+  const lead = leadSize(job, own, spec);
+  const best = bestSplice(job, (splice) => endsInSplice(splice, form, lead.areaMm2, size.areaMm2));
+  const folded = best && best.ends !== 'as they are' ? best.ends : null;
+  const part = best?.part ?? null;
   const strip = stripLength(job, { part }, barrelStripM(size.areaMm2));
   const long = spec['lead-length'];
   const prep = [
@@ -110,10 +132,29 @@ export function leadJoint(
     ...(long === undefined
       ? []
       : [`${formatLength(long, { ...lengthStyle(job.shop), direction: 'down' }).primary} long`]),
+    ...(folded ? [foldedText[folded]] : []),
   ].join(', ');
   return {
-    end: { ...base, prep, form, part, stripM: strip.value, ...dieOf(job.parts, part) },
+    end: {
+      ...base,
+      ...{ prep, form, part, stripM: strip.value },
+      ...(folded && { folded }),
+      ...dieOf(job.parts, part),
+    },
     workings: { stripM: strip },
-    remarks: part === null ? [noLeadSplice(own, base.terminal, prep)] : [],
+    remarks: part === null ? [noLeadSplice(own, base.terminal, prep, spec.lead !== undefined)] : [],
   };
+}
+
+const foldedText = {
+  lead: 'the lead folded back double in the splice',
+  wire: 'the wire folded back double in the splice',
+} as const;
+
+/** How a lead and a wire go into a splice; null where they don't. A lead that goes on is opened, and not folded. */
+function endsInSplice(splice: Splice, form: LeadForm, leadMm2: number, wireMm2: number): EndsInSplice | null {
+  if (form === 'tap') return spliceTakes(splice, leadMm2, wireMm2) ? 'as they are' : null;
+  if (spliceJoins(splice, leadMm2, wireMm2)) return 'as they are';
+  const folded = foldedEnd(splice, leadMm2, wireMm2);
+  return folded === null ? null : folded === 0 ? 'lead' : 'wire';
 }

@@ -72,31 +72,37 @@ export function splicePart(job: Joining, { trunk, part }: Joined, link: Link, si
   if (part !== null) return part;
   const [trunkMm2, joinedMm2] = [trunk, link].map(({ id }) => sized.get(id)?.cable.size.areaMm2 ?? 0);
   if (trunkMm2 === undefined || joinedMm2 === undefined) return null;
-  return narrowestSplice(job, (splice) => spliceTakes(splice, trunkMm2, joinedMm2));
+  const best = bestSplice(job, (splice) => (spliceTakes(splice, trunkMm2, joinedMm2) ? 'as they are' : null));
+  return best?.part ?? null;
 }
 
+/** How two ends go into a splice: as they are, or one of them folded back on itself. */
+export type EndsInSplice = 'as they are' | 'lead' | 'wire';
+
 /**
- * Of the splices that do, one that is on the shelf; of those a crimped one before one that is soldered, since a wire that is
- * stiff with solder breaks where it moves, and of those the narrowest. Common practice, no source. Null where the catalogue
- * has none.
+ * Of the splices that do, one that is on the shelf; of those one that takes the ends as they are before one for which an
+ * end is folded back, a crimped one before one that is soldered, since a wire that is stiff with solder breaks where it
+ * moves, and of those the narrowest. Common practice, no source. Null where the catalogue has none.
  */
-export function narrowestSplice(
+export function bestSplice(
   job: Pick<Job, 'parts' | 'shop'>,
-  does: (splice: Splice) => boolean,
-): string | null {
+  endsIn: (splice: Splice) => EndsInSplice | null,
+): { readonly part: string; readonly ends: EndsInSplice } | null {
   const inOrder = shelvedFirst(job.shop);
-  const fitting = partsOfKind(job.parts, 'terminal').flatMap(([id, spec]) => {
+  const fitting = partsOfKind(job.parts, 'terminal').flatMap(([part, spec]) => {
     const splice = asSplice(spec);
-    return splice && does(splice) ? [{ id, splice }] : [];
+    const ends = splice && endsIn(splice);
+    return splice && ends ? [{ part, splice, ends }] : [];
   });
   const [best] = fitting.toSorted(
     (a, b) =>
-      inOrder(a.id, b.id) ||
+      inOrder(a.part, b.part) ||
+      Number(a.ends !== 'as they are') - Number(b.ends !== 'as they are') ||
       Number(isSoldered(a.splice)) - Number(isSoldered(b.splice)) ||
       a.splice.largestMm2 - b.splice.largestMm2 ||
-      (a.id < b.id ? -1 : 1),
+      (a.part < b.part ? -1 : 1),
   );
-  return best?.id ?? null;
+  return best ?? null;
 }
 
 const isSoldered = ({ form }: Splice): boolean => form === 'solder-sleeve';

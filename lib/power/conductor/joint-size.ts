@@ -32,3 +32,15 @@ export function spliceJoins(
 ): boolean {
   return areasMm2.every((areaMm2) => areaMm2 * grace >= smallestMm2 && areaMm2 <= largestMm2 * grace);
 }
+
+/**
+ * Which of two ends, 0 or 1, is stripped twice as far and folded back on itself so that a butt splice takes both: the one
+ * that is too thin for its barrel by itself, and fills it twice. Null where that does not help, or where they go in as
+ * they are. Common practice, no source: the maker of the splice governs.
+ */
+export function foldedEnd(splice: Splice, ...areasMm2: readonly [number, number]): 0 | 1 | null {
+  if (splice.form !== 'butt-splice' || spliceJoins(splice, ...areasMm2)) return null;
+  const [first, second] = areasMm2;
+  if (spliceJoins(splice, 2 * first, second) && first < second) return 0;
+  return spliceJoins(splice, first, 2 * second) && second < first ? 1 : null;
+}

@@ -70,7 +70,7 @@ describe('new part', () => {
       ...['--facts', 'component, 90 W, 70 Hz, , C1, 4 ohm, , screw-clamp, 18 AWG to 12 AWG'],
       ...[
         '--set',
-        '3 kHz, 2 in, 7/8 in, 0.09 kg, 4 in, 3 in, 1 in, 0.2 kg, set-screw, up to 12 AWG, 8 mm, 80 W, , 2, yes',
+        '3 kHz, 2 in, 7/8 in, 0.09 kg, 4 in, 3 in, 1 in, 0.2 kg, set-screw, up to 12 AWG, 8 mm, 80 W, , 2, yes, , , 20 AWG 300 mm',
       ],
     );
     expect([status, out]).toEqual([0, 'content/parts/set-six.yaml']);
@@ -89,8 +89,11 @@ describe('new part', () => {
       power: 80,
       terminals: {
         'IN+': { role: 'coil-positive', joint: 'set-screw', strip: 0.008 },
-        'T-': { joint: 'supplied-lead' },
+        'T-': { joint: 'supplied-lead', lead: awgSize('20'), 'lead-length': 0.3 },
       },
+    });
+    expect(parts['set-six-tweeter']).toMatchObject({
+      terminals: { 'C1+': { joint: 'supplied-lead', lead: awgSize('20'), 'lead-length': 0.3 } },
     });
   });
 

@@ -4,7 +4,7 @@ import { prepareWireEnd } from '../../../lib/plan/wiring/wire-ends.ts';
 import { inJob } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId } from '../plan-small-shop.ts';
-import { addParts, inParts } from '../shop-changes.ts';
+import { addParts, inParts, inShop } from '../shop-changes.ts';
 import { small, told, wiring } from './small-wiring.ts';
 
 const ends = (wire: PlanWire) => wire.ends.map(({ form }) => form);
@@ -142,11 +142,11 @@ describe('the end of a wire', () => {
     'sleeve-16: { kind: terminal, title: S, form: solder-sleeve, takes: { from: 20 AWG, to: 16 AWG } }',
   );
 
-  test("at a lead of a device's maker has the splice that takes both, and says where the lead's size is taken from the wire's", () => {
+  test("at a lead of a device's maker has the splice that takes both, and says what a lead is taken for whose size nobody tells", () => {
     const open = turnOn('', splices);
     expect(open.end).toMatchObject({
       ...{ form: 'supplied-lead', part: 'butt-18', stripM: 0.008, die: 'oval' },
-      prep: "joined to the maker's own lead, taken as 18 AWG",
+      prep: "joined to the maker's own lead, taken as 20 AWG",
     });
     expect(open.lacking).toEqual([]);
     const thin = turnOn(', lead: 22 AWG', splices);
@@ -170,7 +170,7 @@ describe('the end of a wire', () => {
     // Two of 18 AWG side by side are more than the barrel of the butt splice takes.
     expect(tap).toMatchObject({
       ...{ form: 'tap', part: 'sleeve-16' },
-      prep: 'joined to the lead at the plug, taken as 18 AWG',
+      prep: 'joined to the lead at the plug, taken as 20 AWG',
     });
     expect(tap).not.toHaveProperty('torqueNm');
   });
@@ -186,6 +186,41 @@ describe('the end of a wire', () => {
       ['turn-on', 'radio.REM'],
       ['turn-on', 'amp.REM'],
     ]);
+  });
+
+  /** The speaker wire of a size at the coil's lead of 18 AWG, with splices for 16 to 14 AWG beside those for thin wire. */
+  const onCoil = (lead: string, ...more: readonly Change[]) => {
+    const found = wiring(
+      small(
+        splices,
+        inJob('  speaker: {', '  speaker: { size: 16 AWG,'),
+        addParts('red-16: { kind: wire, title: W, size: 16 AWG, insulation: 80 C, for: [speaker] }'),
+        inParts(
+          'C1+: { role: coil-positive }, C1-: { role: coil-negative }',
+          `C1+: { role: coil-positive, joint: supplied-lead${lead} }, C1-: { role: coil-negative }`,
+        ),
+        ...more,
+      ),
+    );
+    return byId(found.wires, 'speaker.+').ends[1];
+  };
+  const blue = addParts(
+    'butt-14: { kind: terminal, title: B, form: butt-splice, takes: { from: 16 AWG, to: 14 AWG }, strip: 8 mm }',
+  );
+
+  test('that is thicker than its lead has no splice that is too wide for the lead, whether that is told or not', () => {
+    expect(onCoil('', blue)).toMatchObject({ part: 'sleeve-16' });
+    expect(onCoil(', lead: 20 AWG', blue)).toMatchObject({ part: 'sleeve-16' });
+    expect(onCoil(', lead: 22 AWG', blue)).toMatchObject({ part: null });
+  });
+
+  test('has the lead folded back double in a splice of the shelf where no other takes both', () => {
+    const shelved = inShop('  large-60:', '  butt-14: { pieces: 20 }\n  large-60:');
+    expect(onCoil(', lead: 18 AWG', blue, shelved)).toMatchObject({
+      ...{ part: 'butt-14', folded: 'lead' },
+      prep: "joined to the maker's own lead, 18 AWG, the lead folded back double in the splice",
+    });
+    expect(onCoil(', lead: 16 AWG', blue, shelved)).not.toHaveProperty('folded');
   });
 
   test('that its port does not take is refused with what would do', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { awgAreaMm2 } from '../../../lib/model/tables/awg-sizes.ts';
-import { type Splice, spliceJoins, spliceTakes } from '../../../lib/power/conductor/joint-size.ts';
+import { foldedEnd, type Splice, spliceJoins, spliceTakes } from '../../../lib/power/conductor/joint-size.ts';
 
 const splice = (form: Splice['form'], smallestMm2: number, largestMm2: number): Splice => ({
   form,
@@ -36,4 +36,27 @@ describe('a splice that joins the ends of two wires', () => {
       expect(spliceJoins(splice(form, 0.53, 0.83), awg18, awg20)).toBe(false);
     },
   );
+});
+
+// Common practice, no source: a conductor folded back on itself fills a barrel as twice its area does. By ASTM B258 two of
+// 20 AWG have 1.04 mm2, two of 18 AWG 1.65 mm2, and 16 AWG has 1.31 mm2.
+describe('a splice into which the thinner of two ends is folded back', () => {
+  const blue = splice('butt-splice', 1.3, 2.1);
+  const awg16 = awgAreaMm2('16');
+
+  test('takes 18 AWG on 16 AWG, whichever of them comes first', () => {
+    expect(foldedEnd(blue, awg18, awg16)).toBe(0);
+    expect(foldedEnd(blue, awg16, awg18)).toBe(1);
+  });
+
+  test('does not take 20 AWG, which is too thin twice over, nor a thicker one than its range', () => {
+    expect(foldedEnd(blue, awg20, awg16)).toBeNull();
+    expect(foldedEnd(blue, awg18, awgAreaMm2('12'))).toBeNull();
+  });
+
+  test('has none folded where both go in as they are, where both are too thin, and in a sleeve', () => {
+    expect(foldedEnd(splice('butt-splice', 0.8, 1.7), awg18, awg16)).toBeNull();
+    expect(foldedEnd(blue, awg18, awg18)).toBeNull();
+    expect(foldedEnd(splice('solder-sleeve', 1.3, 2.1), awg18, awg16)).toBeNull();
+  });
 });

@@ -36,9 +36,10 @@ export const setTable: AskedTable = leaflet(
     optionalColumn('leads', 'leads to its speakers supplied', z.boolean(), 'no'),
     optionalColumn('alone', 'it filters the tweeter alone', z.boolean(), 'no'),
     optionalColumn('cut-out', 'tweeter cut-out', speakerSchema.shape['cut-out'], '1 3/4 in'),
+    optionalColumn('pigtail', 'leads of its speakers', sizesField, '20 AWG 12 in'),
   ],
   {
-    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest. A capacitor in the lead of the tweeter filters the tweeter alone, and the woofer plays without a filter.',
+    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest. A capacitor in the lead of the tweeter filters the tweeter alone, and the woofer plays without a filter. The leads of its speakers are those that the maker supplies, by size and length.',
   },
 );
 
@@ -61,7 +62,10 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
   const { frame, mounting, corner, order, leads, alone, width, depth, height, joint, takes, strip } = cells;
   const ways = alone === true ? ['T'] : ['W', 'T'];
   const bands = { ...(alone !== true && { W: `up to ${corner}` }), T: `from ${corner}` };
-  const supplied = { joint: 'supplied-lead' };
+  const supplied = {
+    joint: 'supplied-lead',
+    ...(cells.pigtail !== undefined && joinedBy('supplied-lead', String(cells.pigtail))),
+  };
   const held = known({ joint, strip, ...(takes !== undefined && joinedBy(joint, String(takes))) });
   return {
     [namesOfSet(id).tweeter]: {

@@ -1,5 +1,6 @@
 import { linkEndOf } from '../../../model/content/resolved-job.ts';
 import type { PlanJoint, PlanWire } from '../../../model/plan/index.ts';
+import { shownTerminal } from '../../../model/plan/shown-names.ts';
 import { lengthText, type Work } from '../work.ts';
 
 /** The joints of some wires, to others and to leads that are there, as the step tells in which their ends are made; empty where they have none. */
@@ -26,12 +27,18 @@ const leadForms = {
   'cut-lead': 'cut the lead a hand behind the plug and join to the end at the plug',
 } as const;
 
+/** What is done where one of the two is too thin for its barrel of the splice. */
+const foldedTexts = {
+  lead: ', the lead stripped twice as far and folded back on itself so that it fills its barrel',
+  wire: ', the wire stripped twice as far and folded back on itself so that it fills its barrel',
+} as const;
+
 /** Ends that are joined to a lead, each with its wire. */
 function leadEnds(wires: readonly PlanWire[]) {
   return wires.flatMap(({ id, label, ends }) =>
-    ends.flatMap(({ terminal, form, part }) =>
+    ends.flatMap(({ terminal, form, part, folded }) =>
       form === 'supplied-lead' || form === 'tap' || form === 'cut-lead'
-        ? [{ id, label, terminal, form, part }]
+        ? [{ id, label, terminal, form, part, folded }]
         : [],
     ),
   );
@@ -40,8 +47,8 @@ function leadEnds(wires: readonly PlanWire[]) {
 /** What is joined to leads, by what it is joined to and by which splice: `; join to the maker's own lead by splice-18: L1+ at amp.IN1+`. */
 function leadsText({ plan }: Work, wires: readonly PlanWire[]): string {
   const groups = new Map<string, string[]>();
-  for (const { label, terminal, form, part } of leadEnds(wires)) {
-    const how = `${leadForms[form]} by ${part ?? 'a splice that takes both'}`;
+  for (const { label, terminal, form, part, folded } of leadEnds(wires)) {
+    const how = `${leadForms[form]} by ${part ?? 'a splice that takes both'}${folded ? foldedTexts[folded] : ''}`;
     groups.set(how, [...(groups.get(how) ?? []), `${label} at ${markedTerminal(plan, terminal)}`]);
   }
   return `${[...groups].map(([how, ends]) => `; ${how}: ${ends.join(', ')}`).join('')}${leftText(cutAt(wires).map((one) => markedTerminal(plan, one)))}`;
@@ -50,9 +57,11 @@ function leadsText({ plan }: Work, wires: readonly PlanWire[]): string {
 /** A terminal by its name, and by what is printed at it where that is another word: `source-unit.FL+ (5)`. */
 function markedTerminal({ items }: Work['plan'], id: string): string {
   const { device, terminal } = linkEndOf(id);
-  const item = items.find((one) => one.id === device);
-  const mark = item?.terminals.find(({ name }) => name === terminal)?.shown;
-  return mark === undefined ? id : `${id} (${mark})`;
+  const mark = shownTerminal(
+    items.find((one) => one.id === device),
+    terminal,
+  );
+  return mark === terminal ? id : `${id} (${mark})`;
 }
 
 /** The terminals whose leads are cut: behind each an old wire is left. */

@@ -27,6 +27,22 @@ const tabbed = ({
     },
   });
 
+/** The tweeter on leads that its maker supplies, their sizes told or not, and a wire joined to each. */
+const onLeads = ({ plus, minus }: { readonly plus?: string; readonly minus?: string } = {}): Case =>
+  about({
+    content: (content) => {
+      const joint = 'supplied-lead' as const;
+      partIn(content, 'tweeter', 'speaker').terminals = {
+        'T+': { role: 'coil-positive', joint, ...(plus && { lead: plus }) },
+        'T-': { role: 'coil-negative', joint, ...(minus && { lead: minus }) },
+      };
+    },
+    plan: (plan) => {
+      for (const one of plan.wires)
+        for (const end of one.ends) if (end.terminal.startsWith('tweeter.')) end.form = 'supplied-lead';
+    },
+  });
+
 export const portsCases = {
   // The part's own data.
   'port-too-small': {
@@ -312,6 +328,33 @@ export const portsCases = {
     quiet: [
       { name: 'both told', about: () => tabbed({ plus: '6.3 mm', minus: '2.8 mm' }) },
       { name: 'no tabs', about: () => tabbed({ joint: 'binding-post' }) },
+    ],
+  },
+  // A fact of the trade: makers' leads of signal and turn-on are of 18 to 22 AWG; common practice, no source.
+  'lead-not-told': {
+    fires: [
+      {
+        name: 'a tweeter on leads of its maker of which nobody tells the size, once for the part',
+        about: () => onLeads(),
+        level: 'note',
+        subject: 'tweeter',
+        file: 'parts.yaml',
+        path: '/parts/tweeter/terminals',
+        says: /nobody tells how thick the leads T\+ and T- of tweeter are/,
+        toDo: /lead: 20 AWG$/,
+      },
+      {
+        name: 'one of whose two leads is told',
+        about: () => onLeads({ minus: '20 AWG' }),
+        level: 'note',
+        subject: 'tweeter',
+        file: 'parts.yaml',
+        says: /nobody tells how thick the lead T\+ of tweeter is/,
+      },
+    ],
+    quiet: [
+      { name: 'both told', about: () => onLeads({ plus: '22 AWG', minus: '22 AWG' }) },
+      { name: 'tabs, which are no leads', about: () => tabbed({}) },
     ],
   },
 } satisfies RuleCases;
