@@ -150,13 +150,24 @@ const thickestMm2: Readonly<Record<PartOf<'cable'>['form'], number>> = {
 /** A crimp holds sizes that are near each other: 22 to 18 AWG is two and a half times the area. */
 const widestCrimp = 4;
 
-function checkCrimp(id: string, { form, takes, pin }: PartOf<'terminal'>, report: Report): void {
+function checkCrimp(id: string, part: PartOf<'terminal'>, report: Report): void {
+  const { form, takes, pin, 'other-side': other } = part;
   const isCrimp = !['reducer', 'post-clamp'].includes(form);
   if (isCrimp && takes.to.areaMm2 > widestCrimp * takes.from.areaMm2)
     report.at(
       ['parts', id, 'takes'],
       `${id} takes ${takes.from.label} to ${takes.to.label}: no crimp holds both`,
       'check both sizes: 1/0 AWG is not 10 AWG',
+    );
+  if (other && (form !== 'butt-splice' || other.to.areaMm2 >= takes.to.areaMm2))
+    report.at(
+      ['parts', id, 'other-side'],
+      form === 'butt-splice'
+        ? `the other side of ${id} takes up to ${other.to.label}, and ${id} up to ${takes.to.label}: it does not step down`
+        : `${id} is no butt splice, so it has no other side`,
+      form === 'butt-splice'
+        ? 'write the thicker barrel as takes: and the thinner one as other-side:, or leave other-side: out where both are alike'
+        : 'leave other-side: out',
     );
   if (pin && pin.areaMm2 >= takes.from.areaMm2)
     report.at(

@@ -36,6 +36,15 @@ export const terminalSchema = z.strictObject({
     'The conductors that it is made for.',
     { example: { from: '4 AWG', to: '4 AWG' } },
   ),
+  'other-side': section(
+    span(
+      z.strictObject({
+        from: builders(wireSize, 'The thinnest conductor.', { example: '22 AWG' }),
+        to: builders(wireSize, 'The thickest conductor.', { example: '18 AWG' }),
+      }),
+    ).optional(),
+    'Of a butt splice that steps down: the conductors of its thinner barrel; `takes` tells those of the thicker one.',
+  ),
   stud: builders(studSchema.optional(), 'The stud that its hole fits.', { example: 'M8' }),
   tab: builders(tabWidth.optional(), 'Of a blade receptacle: how wide the tab is that it goes on.', {
     example: '6.3 mm',

@@ -1,4 +1,5 @@
 import type { Job, Link } from '../../model/content/resolved-job.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
 import { amps, ampsDrawn } from '../../model/printed/told.ts';
@@ -37,8 +38,8 @@ function remarkSplice(
   if (part === null || spec?.kind !== 'terminal' || !splice) return;
   const [trunkSize, ownSize] = [trunk.cable.size, own.cable.size];
   if (spliceTakes(splice, trunkSize.areaMm2, ownSize.areaMm2)) return;
-  const { from, to } = spec.takes;
-  const range = from.label === to.label ? to.label : `${from.label} to ${to.label}`;
+  const { takes, 'other-side': other } = spec;
+  const range = [takes, ...(other ? [other] : [])].map(rangeText).join(' and ');
   book.remark(
     {
       rule: 'joint-off-size',
@@ -51,6 +52,9 @@ function remarkSplice(
     { path: own.link.path },
   );
 }
+
+const rangeText = ({ from, to }: PartOf<'terminal'>['takes']): string =>
+  from.label === to.label ? to.label : `${from.label} to ${to.label}`;
 
 /** Up to the joint the wire to the port carries all that the output gives. */
 function remarkCurrent(

@@ -57,9 +57,13 @@ export function entersPort(job: Pick<Job, 'links'>, link: Link, end: LinkEnd): b
 }
 
 /** A part that joins wires, in the terms of the computation; null for any other. */
-export function asSplice({ form, takes }: PartOf<'terminal'>): Splice | null {
+export function asSplice({ form, takes, 'other-side': other }: PartOf<'terminal'>): Splice | null {
   if (form !== 'butt-splice' && form !== 'solder-sleeve') return null;
-  return { form, smallestMm2: takes.from.areaMm2, largestMm2: takes.to.areaMm2 };
+  return { form, ...barrelOf(takes), ...(other && { other: barrelOf(other) }) };
+}
+
+function barrelOf({ from, to }: PartOf<'terminal'>['takes']): Pick<Splice, 'smallestMm2' | 'largestMm2'> {
+  return { smallestMm2: from.areaMm2, largestMm2: to.areaMm2 };
 }
 
 type Joining = Pick<Job, 'links' | 'parts' | 'shop'>;

@@ -3,10 +3,27 @@ export interface Splice {
   readonly form: 'butt-splice' | 'solder-sleeve';
   readonly smallestMm2: number;
   readonly largestMm2: number;
+  /** Of a butt splice whose barrels differ: what the other one takes. */
+  readonly other?: Barrel;
 }
+
+type Barrel = Pick<Splice, 'smallestMm2' | 'largestMm2'>;
 
 /** Areas within a tenth of a per cent are the same size. */
 const grace = 1.001;
+
+/** True for a barrel that takes an area, or so many times its range for several that lie together. */
+function holds({ smallestMm2, largestMm2 }: Barrel, areaMm2: number, count = 1): boolean {
+  return areaMm2 * grace >= count * smallestMm2 && areaMm2 <= count * largestMm2 * grace;
+}
+
+/** True for a splice that takes one area at each of its sides, whichever is put into which. */
+function holdsBoth(splice: Splice, oneMm2: number, otherMm2: number): boolean {
+  const { other = splice } = splice;
+  return (
+    (holds(splice, oneMm2) && holds(other, otherMm2)) || (holds(other, oneMm2) && holds(splice, otherMm2))
+  );
+}
 
 /**
  * True for a splice that takes a wire which is opened for it and another that is joined there. Of a butt splice the one
@@ -15,22 +32,18 @@ const grace = 1.001;
  * of its range have. Common practice, no source: the maker of the splice governs.
  */
 export function spliceTakes(splice: Splice, trunkMm2: number, joinedMm2: number): boolean {
-  const { form, smallestMm2, largestMm2 } = splice;
-  const within = (areaMm2: number, count: number) =>
-    areaMm2 * grace >= count * smallestMm2 && areaMm2 <= count * largestMm2 * grace;
-  if (form === 'solder-sleeve') return within(2 * trunkMm2 + joinedMm2, 2);
-  return within(trunkMm2, 1) && within(trunkMm2 + joinedMm2, 1);
+  return splice.form === 'solder-sleeve'
+    ? holds(splice, 2 * trunkMm2 + joinedMm2, 2)
+    : holdsBoth(splice, trunkMm2, trunkMm2 + joinedMm2);
 }
 
 /**
  * True for a splice that takes the ends of two wires, one from each side. Either of them is within its range, in a barrel of
- * its own or laid over the other in the sleeve. Common practice, no source: the maker of the splice governs.
+ * its own or laid over the other in the sleeve; of a splice that steps down each within that of its own barrel. Common
+ * practice, no source: the maker of the splice governs.
  */
-export function spliceJoins(
-  { smallestMm2, largestMm2 }: Splice,
-  ...areasMm2: readonly [number, number]
-): boolean {
-  return areasMm2.every((areaMm2) => areaMm2 * grace >= smallestMm2 && areaMm2 <= largestMm2 * grace);
+export function spliceJoins(splice: Splice, ...areasMm2: readonly [number, number]): boolean {
+  return holdsBoth(splice, ...areasMm2);
 }
 
 /**

@@ -14,8 +14,10 @@ interface End {
   readonly end: WireEnd;
 }
 
-/** A wire that is joined to another before a port, or spliced to a lead of the maker's, does not enter it. */
-const enters = ({ form }: WireEnd): boolean => form !== 'joint' && form !== 'supplied-lead';
+/** Ends that are spliced: to another wire before a port, to a lead of the maker's or at a plug. They enter no port. */
+const spliced: readonly WireEnd['form'][] = ['joint', 'supplied-lead', 'tap', 'cut-lead'];
+
+const enters = ({ form }: WireEnd): boolean => !spliced.includes(form);
 
 /** Both ends of every wire of the job that enter their ports. */
 function jobEnds(about: Case): readonly End[] {

@@ -13,6 +13,15 @@ const inLead = {
 };
 
 /** Fields of what is cut, crimped, screwed and covered. */
+const stepDown = {
+  scene: {
+    'parts/parts/step-down': {
+      ...{ kind: 'terminal', title: 'Step-down splice', form: 'butt-splice' },
+      ...{ takes: { from: '16 AWG', to: '14 AWG' }, 'other-side': { from: '22 AWG', to: '18 AWG' } },
+    },
+  },
+};
+
 export const stockPartRows: readonly Row[] = [
   ['parts/parts/wire-power-1-0-rd/size', 'the slash left out', '10 AWG', 'fuse-over-warm-conductor'],
   [
@@ -48,6 +57,15 @@ export const stockPartRows: readonly Row[] = [
   ['parts/parts/lug-1-0-m8/stud', 'a size larger', 'M10', 'terminal-not-in-catalogue'],
   ['parts/parts/receptacle-14/tab', 'one size down', '4.8 mm', 'terminal-not-in-catalogue'],
   ['parts/parts/receptacle-14/tab', 'a tenth', '0.63 mm', /is below/],
+  ['parts/parts/step-down/other-side/from', 'the thicker end', '14 AWG', /runs downwards/, stepDown],
+  [
+    'parts/parts/step-down/other-side/to',
+    'that of the other barrel',
+    '14 AWG',
+    /does not step down/,
+    stepDown,
+  ],
+  ['parts/parts/lug-1-0-m8/other-side', 'of a lug', { from: '22 AWG', to: '18 AWG' }, /has no other side/],
   ['parts/parts/reducer-4-to-8/pin', 'above what it takes', '1/0 AWG', /reduces nothing/],
   ['parts/parts/lug-1-0-m8/strip', 'feet for inches', '3/4 ft', /is above/],
   ['parts/parts/lug-1-0-m8/die', 'a wrong word', '4 AWG hex', byPeople],

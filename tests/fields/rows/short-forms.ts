@@ -115,6 +115,16 @@ const rangeRows = (at: string, written: string): readonly Row[] => {
   ];
 };
 
+/** A splice that steps down, by the range of its thinner barrel as one text. */
+const stepDown = {
+  scene: {
+    'parts/parts/step-down': {
+      ...{ kind: 'terminal', title: 'Step-down splice', form: 'butt-splice', takes: '16 AWG to 14 AWG' },
+      'other-side': '22 AWG to 18 AWG',
+    },
+  },
+};
+
 /** The rated powers of an output, in full and as a table. */
 const powerRows = (at: string): readonly Row[] => {
   const full = { scene: { [at]: [{ load: '4 ohm', power: '18 W' }] } };
@@ -182,6 +192,8 @@ export const shortFormRows: readonly Row[] = [
   ...rangeRows('parts/parts/isolator-coil-200/coil-range', '9 V to 16 V'),
   ...rangeRows('parts/parts/charger-12-30/input/range', '11 V to 16 V'),
   ...rangeRows('parts/parts/lug-8-m8/takes', '8 AWG to 6 AWG'),
+  ['parts/parts/step-down/other-side', 'the ends swapped', '18 AWG to 22 AWG', /runs downwards/, stepDown],
+  ['parts/parts/step-down/other-side', 'one end alone', '18 AWG', /both ends/, stepDown],
   [`${amp}/channels/1..4/positive/0`, 'one too few', 'CH1..3+', /positive has 3 values/, { scene: byEnds }],
   [`${amp}/channels/1..4/negative/0`, 'one too many', 'CH1..5-', /negative has 5 values/, { scene: byEnds }],
   [`${amp}/channels/1..4/input/0`, 'a name wrong', 'INP1..4', /INP1.*1\.\.4/, { scene: byEnds }],

@@ -60,3 +60,22 @@ describe('a splice into which the thinner of two ends is folded back', () => {
     expect(foldedEnd(splice('solder-sleeve', 1.3, 2.1), awg18, awg16)).toBeNull();
   });
 });
+
+// Common practice, no source: a step-down splice for 16 to 14 AWG on 22 to 18 AWG.
+describe('a splice that steps down', () => {
+  const down: Splice = { ...splice('butt-splice', 1.3, 2.1), other: { smallestMm2: 0.32, largestMm2: 0.83 } };
+  const awg16 = awgAreaMm2('16');
+
+  test('joins a thick end to a thin one, whichever is named first, and no two alike', () => {
+    expect(spliceJoins(down, awg16, awg20)).toBe(true);
+    expect(spliceJoins(down, awg20, awg16)).toBe(true);
+    expect(spliceJoins(down, awg16, awg16)).toBe(false);
+    expect(spliceJoins(down, awg20, awg18)).toBe(false);
+  });
+
+  test('holds an opened wire by itself in the thin barrel, with the joined one in the thick barrel', () => {
+    // 20 AWG alone, and 20 with 18 AWG: 1.34 mm2.
+    expect(spliceTakes(down, awg20, awg18)).toBe(true);
+    expect(spliceTakes(down, awg20, awg20)).toBe(false);
+  });
+});

@@ -46,7 +46,11 @@ export const terminalSpecSchema = z.strictObject({
   lead: builders(
     wireSize.optional(),
     'Of a lead that its maker supplies, or of the lead at a plug of the vehicle: the size of its conductor. The splice that joins a wire to it follows from it.',
-    { example: '20 AWG', leftOut: 'it is taken as thick as the wire, and the wire list says so' },
+    {
+      example: '20 AWG',
+      leftOut:
+        'it counts as {lead-untold} AWG, on a feed or a ground as thick as its wire, and the wire list says so',
+    },
   ),
   'lead-length': builders(
     extent.optional(),
