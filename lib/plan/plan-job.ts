@@ -16,9 +16,9 @@ import { planProposals } from './proposals.ts';
 import { settleJob } from './settle-job.ts';
 import { accountTerminals } from './terminal-accounting.ts';
 import { shopHead, vehicleHead } from './title-block-heads.ts';
-import { planBranches } from './wiring/branches.ts';
 import { remarkJoints } from './wiring/joint-remarks.ts';
-import { planJoints } from './wiring/joints.ts';
+import { planBranches } from './wiring/plan-branches.ts';
+import { planJoints } from './wiring/plan-joints.ts';
 import { planRuns } from './wiring/runs/runs.ts';
 import { planCables, planWires } from './wiring/wires.ts';
 import { planControls } from './work/controls.ts';
@@ -50,7 +50,7 @@ export function planBody(given: Job, keep: Keep): PlannedBody {
   const supplied = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);
-  const joints = planJoints(job, wires);
+  const joints = planJoints(job, devices, wires);
   const cables = planCables(job, wires);
   const boards = settled.laid.flatMap((board, index) => {
     const routed = settled.routed[index];
@@ -86,7 +86,7 @@ export function planBody(given: Job, keep: Keep): PlannedBody {
     offCuts,
     wires,
     runs,
-    branches: planBranches(job, wires),
+    branches: planBranches(job, devices, wires),
     ...(joints.length > 0 && { joints }),
     cables,
     terminals: accountTerminals(job),

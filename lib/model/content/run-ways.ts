@@ -103,12 +103,24 @@ export function meetingPlaces(
   });
 }
 
+/** Where a device stands: on a board, in a place, or as one that is fitted by its id. */
+export interface Standing {
+  readonly board: string | null;
+  readonly seat: string | null;
+  readonly id: string;
+}
+
 /** True for a device that stands where the first of some routes begins: on a board that it reaches, or in a place there. */
-export function isAtBeginning(
-  [first]: readonly RunWay[],
-  { board, seat, id }: { readonly board: string | null; readonly seat: string | null; readonly id: string },
-): boolean {
+export function isAtBeginning([first]: readonly RunWay[], { board, seat, id }: Standing): boolean {
   if (!first) return false;
   if (board !== null) return first.isTurned && first.route.reaches !== undefined;
   return beginningOf(first).includes(seat ?? id);
+}
+
+/** True for one that stands where the last of them ends. */
+export function isAtEnd(ways: readonly RunWay[], { board, seat, id }: Standing): boolean {
+  const last = ways.at(-1);
+  if (!last) return false;
+  if (board !== null) return !last.isTurned && last.route.reaches !== undefined;
+  return endOf(last).includes(seat ?? id);
 }

@@ -3,15 +3,13 @@ import {
   type Job,
   type Link,
   type LinkEnd,
-  linkEndOf,
   type Run,
   sharedTerminal,
   terminalId,
 } from '../../model/content/resolved-job.ts';
-import { isAtBeginning } from '../../model/content/run-ways.ts';
-import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import type { PlanJoint, PlanWire, WireEnd } from '../../model/plan/index.ts';
+import type { WireEnd } from '../../model/plan/index.ts';
 import { type Splice, spliceTakes } from '../../power/conductor/joint-size.ts';
 import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import { trunkOf } from './branches.ts';
@@ -110,50 +108,6 @@ export function bestSplice(
 }
 
 const isSoldered = ({ form }: Splice): boolean => form === 'solder-sleeve';
-
-/** Every joint of a job: one after the other along the wire where several lie on it, the first nearest to the port. */
-export function planJoints(job: Job, wires: readonly PlanWire[]): PlanJoint[] {
-  const apartM = job.rules['joint-from-port'].value;
-  const before = new Map<string, number>();
-  return job.links.flatMap((link): PlanJoint[] => {
-    const joined = joinedTo(job, link);
-    const wire = wires.find(({ id }) => id === link.id);
-    const trunk = joined && wires.find(({ id }) => id === joined.trunk.id);
-    if (!joined || !wire || !trunk) return [];
-    const key = `${trunk.id} ${joined.terminal}`;
-    const nth = (before.get(key) ?? 0) + (joined.alongM === null ? 1 : 0);
-    before.set(key, nth);
-    const onWayM = joined.alongM === null ? null : toJointM(job, trunk, joined.terminal, joined.alongM);
-    return [
-      {
-        ...{ id: wire.id, label: wire.label, trunk: trunk.id, trunkLabel: trunk.label },
-        ...{ terminal: joined.terminal, distanceM: onWayM ?? nth * apartM },
-        ...(joined.alongM !== null && { at: joined.at ?? 'its way' }),
-        part: wire.ends.find(({ terminal }) => terminal === joined.terminal)?.part ?? null,
-      },
-    ];
-  });
-}
-
-/**
- * How far a joint on the way of a wire lies from one of its terminals (m): its loop there, its way on the board where the
- * terminal is on one, and its run up to the joint, with the slack at each hinge before it.
- */
-function toJointM(job: Job, wire: PlanWire, terminal: string, alongM: number): number {
-  const run = job.runs.find(({ id }) => id === wire.run);
-  const device = job.devices.find(({ id }) => id === linkEndOf(terminal).device);
-  if (!run || !device) return alongM;
-  const slackM = job.rules['hinge-slack'].value;
-  const { passes } = run.route;
-  const inTurn = isAtBeginning(run.ways, device) ? passes : passes.toReversed();
-  const before = inTurn.filter((_, at) => routeLengthM({ passes: inTurn.slice(0, at) }) < alongM - 1e-9);
-  const hingesM = hingesOf({ passes: before }).length * slackM;
-  const loopM = wire.ends.find((end) => end.terminal === terminal)?.loopM ?? 0;
-  const loopsM = wire.ends.reduce((sum, end) => sum + (end.loopM ?? 0), 0);
-  const inVehicleM = routeLengthM(run.route) + hingesOf(run.route).length * slackM + loopsM;
-  const boardM = device.board === null ? 0 : Math.max(0, wire.lengthM - inVehicleM);
-  return boardM + alongM + hingesM + loopM;
-}
 
 /** What an end says that is joined to another wire. */
 export function jointPrep(

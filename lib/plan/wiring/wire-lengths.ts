@@ -9,7 +9,6 @@ import {
   type Run,
   terminalId,
 } from '../../model/content/resolved-job.ts';
-import { hingesOf } from '../../model/content/vehicle-route.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import type { ValueOrigin } from '../../model/trace.ts';
@@ -18,6 +17,7 @@ import type { LaidBoard } from '../board/laid-board.ts';
 import { boardToRim } from './board-to-rim.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { alongRunM, liesOnWay } from './joints.ts';
+import { ownWay } from './runs/own-way.ts';
 
 /** Length of a link's conductor, and how it came about. */
 export interface WireLength {
@@ -77,14 +77,14 @@ function lengthOf(
   const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
   const runM = run ? alongRunM(job, link, run) : 0;
-  const hingesM = run ? hingesOf(run.route).length * job.rules['hinge-slack'].value : 0;
+  const hingesM = ownWay(job, devices, link).hinges * job.rules['hinge-slack'].value;
   const ends = [link.from, link.to].filter((end) => !liesOnWay(job, link, end));
   const { boardM, rimM } = routed.get(link.id) ?? acrossBoard(ends, laid, run?.route);
   const loopsM = ends.reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
     ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
     ...(!branch && runM > 0 ? [['run', runM] as const] : []),
-    ...(!branch && hingesM > 0 ? [['hinges', hingesM] as const] : []),
+    ...(hingesM > 0 ? [['hinges', hingesM] as const] : []),
     ...(boardM > 0 ? [['board', boardM] as const] : []),
     ...(rimM > 0 ? [['board to rim', rimM] as const] : []),
     ['loops', loopsM] as const,
@@ -119,9 +119,14 @@ function writtenLength(job: Job, { id }: Link, lengthM: number): WireLength {
  * more at a speaker and in the vehicle than on the board.
  */
 export function endLoopM(job: Job, devices: DevicesById, link: Link, end: LinkEnd): number {
+  return isCutToMeasure(job, link) ? loopM(job, devices, end) : 0;
+}
+
+/** True for a conductor whose length is reckoned from its way, and neither given nor made. */
+export function isCutToMeasure(job: Pick<Job, 'parts'>, link: Link): boolean {
   const cable = link.cable ? job.parts[link.cable.part] : undefined;
   const isMade = cable?.kind === 'cable' && cable['made-length'] !== undefined;
-  return link.fitted || link.given?.length !== undefined || isMade ? 0 : loopM(job, devices, end);
+  return !link.fitted && link.given?.length === undefined && !isMade;
 }
 
 /** Service loop at an end of a conductor that is cut to measure: more at a speaker and in the vehicle than on the board. */

@@ -1,9 +1,8 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { hingesOf, routeLengthM } from '../../model/content/vehicle-route.ts';
 import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
-import { onBoardM, runPasses } from './link-way.ts';
+import { onBoardM, runLengthM } from './link-way.ts';
 import { type MadeLead, madeLeads } from './made-leads.ts';
 import { linkRole } from './runs.ts';
 
@@ -144,10 +143,8 @@ function jointOf(draft: Draft, reference: string): string | null {
 }
 
 function neededM(draft: Draft, id: string): number {
-  const { rules, vehicle } = draft.around;
+  const link = draft.links[id];
   const run = Object.values(draft.runs).find(({ links }) => links.includes(id));
-  if (!run) return onBoardM;
-  const way = { passes: runPasses(vehicle, run) };
-  const hingesM = hingesOf(way).length * rules['hinge-slack'].value;
-  return routeLengthM(way) + hingesM + rules['loop-vehicle'].value + onBoardM;
+  if (!run || !link) return onBoardM;
+  return runLengthM(draft, run, link) + draft.around.rules['loop-vehicle'].value + onBoardM;
 }

@@ -1,9 +1,10 @@
 import type { JobFile, JobLink } from '../../model/content/job.ts';
 import { routesOf } from '../../model/content/job-links.ts';
-import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
+import { hingesBetween } from '../../model/content/run-hinges.ts';
 import { chained, joinedRoute } from '../../model/content/run-ways.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
-import { hingesOf, routeLengthM, type VehicleRoute } from '../../model/content/vehicle-route.ts';
+import { routeLengthM, type VehicleRoute } from '../../model/content/vehicle-route.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 
@@ -11,7 +12,7 @@ import type { Draft } from '../draft/draft.ts';
 export const onBoardM = 0.4;
 
 /** The stretches of all routes of a run; none where its routes do not meet, which the reader tells. */
-export function runPasses(
+function runPasses(
   { routes }: Pick<Vehicle, 'routes'>,
   run: Pick<JobFile['runs'][string], 'route'>,
 ): VehicleRoute['passes'] {
@@ -21,6 +22,33 @@ export function runPasses(
   });
   const ways = chained(named);
   return ways ? joinedRoute(ways).passes : [];
+}
+
+/**
+ * How far it is by a run between two devices, with the slack at each hinge of a door (m). A branch goes as far as it shares
+ * the way of another link, and then by its leg.
+ */
+export function runLengthM(
+  draft: Draft,
+  run: Pick<JobFile['runs'][string], 'route'>,
+  { from, to, branch }: Pick<JobLink, 'from' | 'to' | 'branch'>,
+): number {
+  const { rules, vehicle } = draft.around;
+  const passes = runPasses(vehicle, run);
+  const [one, other] = [from, to].map((end) => zoneAt(draft, end));
+  const hinges = hingesBetween(
+    passes.map(({ zone }) => zone),
+    one,
+    other,
+  );
+  const goesM = branch ? branch.after + branch.leg : routeLengthM({ passes });
+  return goesM + hinges * rules['hinge-slack'].value;
+}
+
+/** The zone of an end of a link; of a ground point its own. */
+function zoneAt(draft: Draft, end: string): ZoneKind | undefined {
+  const { device, terminal } = linkEndOf(end);
+  return device === bodyId ? draft.around.vehicle.grounds[terminal]?.zone : draft.device(device)?.zone;
 }
 
 /** How far a link of the job, by its id, goes before anything is placed (m). */
@@ -55,6 +83,5 @@ export function wayOf(draft: Draft, id: string, link: JobLink): LinkWay {
     return sum + rules[loop].value;
   }, 0);
   const boardsM = devices.some(({ board }) => board !== null) ? onBoardM : 0;
-  const hingesM = hingesOf({ passes }).length * rules['hinge-slack'].value;
-  return { lengthM: routeLengthM({ passes }) + hingesM + loopsM + boardsM, zones };
+  return { lengthM: (run ? runLengthM(draft, run, link) : 0) + loopsM + boardsM, zones };
 }

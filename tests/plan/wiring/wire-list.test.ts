@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Remark } from '../../../lib/model/remark.ts';
-import { planBranches } from '../../../lib/plan/wiring/branches.ts';
 import { wireLabelClashes } from '../../../lib/plan/wiring/label-numbers.ts';
+import { planBranches } from '../../../lib/plan/wiring/plan-branches.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { byId } from '../plan-small-shop.ts';
 import { inParts } from '../shop-changes.ts';
@@ -162,7 +162,7 @@ describe('two wires that part ways', () => {
 
   test('are each as long as what they share and their own leg', () => {
     const { job, wires } = wiring(branch());
-    const [found, ...others] = planBranches(job, wires);
+    const [found, ...others] = planBranches(job, branch().devices, wires);
     expect(others).toEqual([]);
     expect(found).toMatchObject({ id: 'second', from: 'feed', terminal: 'main-fuse.OUT', partsAtM: 1 });
     const loopM = 12 * 0.0254;
@@ -177,7 +177,7 @@ describe('two wires that part ways', () => {
     }
     expect(byId(wires, 'second').lengthM).toBeCloseTo(1.5 + 2 * loopM, 9);
     expect(byId(wires, 'second').measured).toMatch(/^shared 1.* \+ leg 0\.5.* \+ loops/);
-    expect(planBranches(small().job, wiring(small()).wires)).toEqual([]);
+    expect(planBranches(small().job, small().devices, wiring(small()).wires)).toEqual([]);
   });
 });
 

@@ -1,16 +1,30 @@
-import type { PlanRun } from '../../../model/plan/index.ts';
+import type { PlanRun, PlanWire } from '../../../model/plan/index.ts';
 import type { WithPlan } from '../work.ts';
 
+/** True where the way of a run or one of its wires goes into a door. */
+function goesIntoDoor(
+  { passes = [] }: Pick<PlanRun, 'passes'>,
+  wires: readonly Pick<PlanWire, 'zones'>[],
+): boolean {
+  return [...passes, ...wires.flatMap(({ zones }) => zones)].some(({ zone }) => zone === 'door');
+}
+
 /** How wires lie in a door; empty for a run that goes into none. Common practice, no source. */
-export function layInDoorText({ passes = [] }: Pick<PlanRun, 'passes'>): string {
-  return passes.some(({ zone }) => zone === 'door')
+export function layInDoorText(
+  run: Pick<PlanRun, 'passes'>,
+  wires: readonly Pick<PlanWire, 'zones'>[],
+): string {
+  return goesIntoDoor(run, wires)
     ? '; in the door tied clear of the way of the window and of what moves it, window up and down, above its drains, with a drip loop below the sleeve: water runs off there; its slack at the hinge, so that nothing pulls with the door wide open'
     : '';
 }
 
 /** What is looked at once wires lie in a door. */
-export function laidInDoorProof({ passes = [] }: Pick<PlanRun, 'passes'>): string {
-  return passes.some(({ zone }) => zone === 'door')
+export function laidInDoorProof(
+  run: Pick<PlanRun, 'passes'>,
+  wires: readonly Pick<PlanWire, 'zones'>[],
+): string {
+  return goesIntoDoor(run, wires)
     ? '; the door opens wide and shuts, the window goes up and down, and nothing is touched; the sleeve sits on both sides'
     : '';
 }

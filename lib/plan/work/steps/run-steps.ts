@@ -72,7 +72,7 @@ export function layRun(work: Work, run: string): Step {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `${opened}Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found) : ''}`,
+    text: `${opened}Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found, wires) : ''}`,
     tools: ['trim tools', 'pull line', 'label printer', ...(isOpen ? ['sealer'] : [])],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -81,7 +81,7 @@ export function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `${opened === '' ? '' : openedProof}Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found) : ''}`,
+    proof: `${opened === '' ? '' : openedProof}Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found, wires) : ''}`,
   });
 }
 
