@@ -83,7 +83,7 @@ interface Reached {
  */
 function chainBetween(draft: Draft, one: Whereabouts, other: Whereabouts): Way | null {
   if ('board' in one && 'board' in other) return null;
-  const [from, to] = 'board' in one ? [other, one] : [one, other];
+  const [from, to] = inOneOrder(one, other);
   if (!('served' in from)) return null;
   const reached = reachedFrom(draft, from.served);
   const goal =
@@ -100,6 +100,13 @@ function chainBetween(draft: Draft, one: Whereabouts, other: Whereabouts): Way |
   const [best] = goal.toSorted(shorter);
   const ways = best && chained(best.ways);
   return ways ? wayBy(ways) : null;
+}
+
+/** Where a chain begins and where it leads, the same for a link that is written the other way round: a board last. */
+function inOneOrder(one: Whereabouts, other: Whereabouts): readonly [Whereabouts, Whereabouts] {
+  if ('board' in one) return [other, one];
+  if ('board' in other) return [one, other];
+  return one.served.join(' ') <= other.served.join(' ') ? [one, other] : [other, one];
 }
 
 /** Every place that chains of routes lead to from some places, without those that reach a space. */

@@ -92,6 +92,26 @@ describe('ways of a vehicle that meet in a place', () => {
     expect(linksOf(job, mended).problems).toEqual([]);
   });
 
+  test('make one run of links between the same two places, whichever way round each is written', () => {
+    const away = hatchback((text) =>
+      instead(
+        instead(instead(text, direct(text), `${sill}${sleeve}`), '\nplaces:\n', kick),
+        'routes:\n',
+        'routes:\n  dash-left-kick: { side: left, ends: [source-unit, left-kick], passes: [cabin 30 in] }\n',
+      ),
+    );
+    const links = (text: string) => `${job}\nlinks:\n${text}`;
+    const runsOf = (text: string) =>
+      Object.values(linksOf(links(text), away).job?.file.runs ?? {}).filter(({ links: own }) =>
+        own.some((id) => ['there', 'back'].includes(id)),
+      );
+    const there = '  there: { from: source-unit.SP1, to: front-left.C1 }\n';
+    const back = '  back: { from: front-left.C1, to: source-unit.SP2 }\n';
+    const runs = runsOf(`${there}${back}`);
+    expect(runs.map((run) => run.links)).toEqual([['there', 'back']]);
+    expect(runsOf(`${back}${there}`).map(({ route }) => route)).toEqual(runs.map(({ route }) => route));
+  });
+
   test('may be written for a run, one after another, in either order', () => {
     const written = (routes: string) =>
       linksOf(`${job}\nruns:\n  door: { route: ${routes}, links: [to-front-left] }\n`, inTwo);
