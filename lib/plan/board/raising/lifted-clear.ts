@@ -1,5 +1,7 @@
 import { type BoardRemark, phrase } from '../../../board/remark.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
+import { measuresAt } from '../../../model/content/written-measures.ts';
+import { listed } from '../../../model/printed/listed.ts';
 import { tapeText } from '../../keeping/tape-text.ts';
 import { standsAt } from './spacer-stacks.ts';
 
@@ -31,12 +33,28 @@ export function withLift(
     const heightM = clearHeightM(job, fault, faults, standing);
     if (heightM === null) return fault;
     const value = tapeText(heightM, 'millimetre');
+    const { where, paths } = spacerSpots(job, board);
     return {
       ...fault,
-      remedy: phrase`write spacer: ${value} at ${board.id}, which lifts it clear, and is made by what the shelf has; or ${fault.remedy}`,
-      advice: [[{ path: `${board.path}/spacer`, value }]],
+      remedy: phrase`write spacer: ${value} at ${where}, which lifts it clear, and is made by what the shelf has; or ${fault.remedy}`,
+      advice: [paths.map((path) => ({ path: `${path}/spacer`, value }))],
     };
   });
+}
+
+/** Where the spacers of a board are written: at each fixing that says its own, at the board for all others. */
+function spacerSpots(job: Job, { id, path, given }: Board) {
+  const fixings = Object.keys(given.fixings);
+  const own = fixings.filter(
+    (name) => measuresAt(job, { path: `${path}/fixings/${name}/spacer` }).length > 0,
+  );
+  const atBoard = own.length < fixings.length;
+  const named =
+    own.length === 0 ? [] : [`the ${own.length === 1 ? 'fixing' : 'fixings'} ${listed(own)} of ${id}`];
+  return {
+    where: listed([...(atBoard ? [id] : []), ...named]),
+    paths: [...(atBoard ? [path] : []), ...own.map((name) => `${path}/fixings/${name}`)],
+  };
 }
 
 function clearHeightM(

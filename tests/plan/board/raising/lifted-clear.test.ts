@@ -3,10 +3,18 @@ import { withBoard } from '../../../read/problem-case.ts';
 import { smallPlan } from '../../plan-small-shop.ts';
 import { addParts, inShop, inVehicle } from '../../shop-changes.ts';
 
+const fixings = '{ a: { point: p1, fixing: bolt-a }, b: { point: p2, fixing: bolt-a } }';
+const onBoard = withBoard('fixings:', 'spacer: 12 mm\n    fixings:');
+const atFixings = withBoard(fixings, '\n      a, b: { point: [p1, p2], fixing: bolt-a, spacer: 12 mm }');
+const atOne = withBoard(
+  `fixings: ${fixings}`,
+  'spacer: 12 mm\n    fixings: { a: { point: p1, fixing: bolt-a, spacer: 12 mm }, b: { point: p2, fixing: bolt-a } }',
+);
+
 /** A board before a rib of the floor that stands out so far, with this on the shelf to stand it on. */
-const told = (standsOut: string, shelf: string) => {
+const told = (standsOut: string, shelf: string, board = onBoard) => {
   const { remarks } = smallPlan(
-    withBoard('fixings:', 'spacer: 12 mm\n    fixings:'),
+    board,
     addParts(
       'stand-12: { kind: fixing, title: S, form: spacer, thread: M6, length: 12 mm }',
       'ring: { kind: fixing, title: W, form: washer, thread: M6, thickness: 1 mm }',
@@ -28,6 +36,25 @@ describe('a board too near to an obstacle behind it', () => {
     const fault = told('6.4 mm', spacers + rings);
     expect(JSON.stringify(fault?.remedy)).toContain('write spacer: 13 mm at main, which lifts it clear');
     expect(fault?.advice).toEqual([[{ path: '/boards/main/spacer', value: '13 mm' }]]);
+  });
+
+  test('is told it where the spacer that governs is written: at the fixings that say their own', () => {
+    const own = told('6.4 mm', spacers + rings, atFixings);
+    expect(JSON.stringify(own?.remedy)).toContain(
+      'write spacer: 13 mm at the fixings a and b of main, which',
+    );
+    expect(own?.advice).toEqual([
+      [
+        { path: '/boards/main/fixings/a/spacer', value: '13 mm' },
+        { path: '/boards/main/fixings/b/spacer', value: '13 mm' },
+      ],
+    ]);
+    const mixed = told('6.4 mm', spacers + rings, atOne);
+    expect(JSON.stringify(mixed?.remedy)).toContain('at main and the fixing a of main, which');
+    expect(mixed?.advice?.[0]?.map(({ path }) => path)).toEqual([
+      '/boards/main/spacer',
+      '/boards/main/fixings/a/spacer',
+    ]);
   });
 
   test('is told none that the shelf does not make, and that would lift it against the front of its space', () => {
