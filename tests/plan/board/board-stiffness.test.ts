@@ -139,26 +139,69 @@ describe('a board that nothing of the shop makes stiff enough', () => {
     expect(Math.floor(modeHz)).toBe(hertz(remedy));
   });
 
-  test('is told no place for it in a large hole of the board, nor at its edge', () => {
-    const placeIn = (text = ''): readonly [number, number] | null => {
-      const told = /one more fixing does(?: most)? at x: ([\d./ ]+) in, y: ([\d./ ]+) in of the space/.exec(
-        text,
-      );
-      const [x = 0, y = 0] = [told?.[1], told?.[2]].map((one) =>
-        Number(parseQuantity(`${one} in`, 'length')),
-      );
-      return told && [x, y];
-    };
-    const [x, y] = placeIn(remedy) ?? [0, 0];
-    // Its middle is 40 mm from the place; the board stands 10 mm from the datum of its space either way.
-    const [holeX, holeY] = [x + 0.04, y];
-    const size = 'rectangle: { width: 500 mm, height: 300 mm }';
-    const cut = `{ cut: hole, x: ${holeX * 1000 - 10} mm, y: ${holeY * 1000 - 10} mm, diameter: 100 mm, purpose: access }`;
-    const { remarks: told } = planned(inJob(size, `${size}, cuts: [${cut}]`));
-    const soft = softOf(told);
+  const placeIn = (text = ''): readonly [xM: number, yM: number] | null => {
+    const told = /one more fixing does(?: most)? at x: ([\d./ ]+) in, y: ([\d./ ]+) in of the space/.exec(
+      text,
+    );
+    const [x = 0, y = 0] = [told?.[1], told?.[2]].map((one) => Number(parseQuantity(`${one} in`, 'length')));
+    return told && [x, y];
+  };
+  const size = 'rectangle: { width: 500 mm, height: 300 mm }';
+  // House rules, common practice, no source: a good web is 25 mm. The bolts go through holes of 6.4 mm.
+  const [webM, holeM] = [0.025, 0.0064];
+  /** The place that is told once something is cut out of the board 10 mm from the datum of its space either way. */
+  const placeBeside = (cut: string) => {
+    const soft = softOf(planned(inJob(size, `${size}, cuts: [${cut}]`)).remarks);
     expect(soft).toBeDefined();
-    const next = placeIn(soft?.remedy);
-    expect(next === null || Math.hypot(next[0] - holeX, next[1] - holeY) > 0.05 + 0.03).toBe(true);
+    return placeIn(soft?.remedy);
+  };
+
+  test('is told no place for it in a large hole of the board, nor at its edge', () => {
+    const [x, y] = placeIn(remedy) ?? [0, 0];
+    // Its middle is 40 mm from the place.
+    const [holeX, holeY] = [x + 0.04, y];
+    const next = placeBeside(
+      `{ cut: hole, x: ${holeX * 1000 - 10} mm, y: ${holeY * 1000 - 10} mm, diameter: 100 mm, purpose: access }`,
+    );
+    const leastM = 0.05 + webM + holeM / 2;
+    expect(next === null || Math.hypot(next[0] - holeX, next[1] - holeY) >= leastM - 1e-9).toBe(true);
+  });
+
+  test('is told none at the round end of an opening, which reaches past the straight line between its ends', () => {
+    const [x, y] = placeIn(remedy) ?? [0, 0];
+    // The end of the slot is a half circle of 40 mm about a point 50 mm above the place.
+    const next = placeBeside(
+      `{ cut: slot, x: ${x * 1000 - 10} mm, y: ${y * 1000 - 10 + 60} mm, length: 100 mm, width: 80 mm, turn: 90 deg }`,
+    );
+    const [dx, dy] = next ? [next[0] - x, next[1] - (y + 0.05)] : [1, 1];
+    const fromEndM = Math.hypot(dx, Math.min(0, dy)) - 0.04;
+    expect(next === null || fromEndM >= webM + holeM / 2 - 1e-9).toBe(true);
+  });
+
+  test('is told one off the ribs of the board, and what it comes to with them', () => {
+    const [x, y] = placeIn(remedy) ?? [0, 0];
+    const rib = (sheet: string) =>
+      inJob(
+        `sheet: ${sheet}\n`,
+        `sheet: ${sheet}\n    ribs: { r: { from: [${x * 1000 - 60} mm, ${y * 1000 - 10} mm], to: [${x * 1000 + 90} mm, ${y * 1000 - 10} mm], height: 15 mm, width: 9 mm, face: mounting } }\n`,
+      );
+    const ribbed = planned(rib('thin'));
+    const told = softOf(ribbed.remarks)?.remedy ?? '';
+    const [nextX, nextY] = placeIn(told) ?? [0, 0];
+    // Half the rib, half the head of a fixing with a tool on it, beyond its ends too.
+    const pastM = Math.max(x - 0.05 - nextX, nextX - (x + 0.1), 0);
+    const asideM = Math.max(Math.abs(nextY - y) - 0.0045, 0);
+    expect(Math.hypot(pastM, asideM)).toBeGreaterThan(0.015);
+    const held = planned(
+      rib('thin'),
+      [
+        vehicleFile,
+        '    sound-points:\n',
+        `    sound-points:\n      more: { x: ${nextX * 1000} mm, y: ${nextY * 1000} mm, stud: M6, what: rivet nut, behind: nothing }\n`,
+      ],
+      inJob('fixings: { c:', 'fixings: { more: { point: more, fixing: bolt-a }, c:'),
+    );
+    expect(Math.floor(held.plan.boards[0]?.firstModeHz ?? 0)).toBe(hertz(told));
   });
 
   test('is told the sheet in stock that does most', () => {

@@ -49,9 +49,10 @@ function nearestWays(
   sheets: readonly NamedSheet[],
   holes: readonly PlanHole[],
 ): readonly string[] {
-  const { job, planned, wantedHz } = soft;
+  const { job, laid, planned, wantedHz } = soft;
   const leastHz = (planned.firstModeHz ?? 0) + worthHz;
-  const fixing = bestFixingPlace(soft, leastHz);
+  const ribs = countedRibs(job, laid.board, planRibs(job, laid, holes));
+  const fixing = bestFixingPlace(soft, ribs, leastHz);
   const tape = (lengthM: number) => tapeText(lengthM, job.shop.units);
   const sheet = stiffestSheet(soft, sheets, holes);
   const sheetHz = sheet?.firstModeHz.value ?? 0;
