@@ -129,6 +129,9 @@ export const filterPassSchema = z.enum(['high-pass', 'low-pass', 'subsonic']);
 export type FilterPass = z.infer<typeof filterPassSchema>;
 export const filterTypeSchema = z.enum(['butterworth', 'linkwitz-riley', 'bessel']);
 export type FilterType = z.infer<typeof filterTypeSchema>;
+/** The stop of a knob at which its OFF lies: fully counter-clockwise, or fully clockwise. */
+export const offStopSchema = z.enum(['lowest', 'highest']);
+export type OffStop = z.infer<typeof offStopSchema>;
 /** Filters as they are called after whom they are called. */
 export const filterNames = {
   butterworth: 'Butterworth',

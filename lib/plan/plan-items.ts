@@ -39,8 +39,9 @@ function planItem(device: Device, job: Job): PlanItem {
     cooling: definedOnly(print?.cooling ?? {}),
     terminals: itemTerminals(facts.terminals),
     controls: Object.entries(facts.controls).map(([name, control]) => {
-      const { what, form, panel, at, positions } = control;
-      return { name, what, form, panel, atM: at ?? null, positions: positions ?? [] };
+      const { what, form, panel, at, positions = [], filter } = control;
+      const off = filter?.off === undefined ? {} : { off: filter.off };
+      return { name, what, form, panel, atM: at ?? null, positions, ...off };
     }),
   };
 }

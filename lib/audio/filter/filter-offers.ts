@@ -91,13 +91,13 @@ function controlOffers(device: FilterMaker, name: string): readonly FilterOffer[
   const knob = controls.find(({ filter }) => filter?.range && filter.pass === undefined && !filter.passes);
   return controls.flatMap(({ filter }): FilterOffer[] => {
     if (!filter) return [];
-    const { type, order, passes, pass, corner } = filter;
+    const { type, order, passes, pass, corner, off } = filter;
     if (type === undefined || order === undefined) return [];
     const range =
       filter.range ?? knob?.filter?.range ?? (corner === undefined ? null : { from: corner, to: corner });
     if (!range) return [];
     const offer = { types: [type], orders: [order], fromHz: range.from, toHz: range.to, inMenu: false };
-    if (pass !== undefined) return [{ ...offer, pass, always: true }];
+    if (pass !== undefined) return [{ ...offer, pass, always: off === undefined }];
     return Object.values(passes ?? {}).map((one) => ({ ...offer, pass: one, always: false }));
   });
 }

@@ -1,4 +1,5 @@
 import { controlStopOf } from '../../model/control-stops.ts';
+import type { OffStop } from '../../model/vocabulary.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines, types } from '../line-styles.ts';
@@ -22,10 +23,13 @@ export const byItsScale = 'by its scale';
 /** Said below a preset that is not the safe state of its control. */
 export const notSafe = 'NOT SAFE';
 
-/** How far a control is turned from its middle, -1 at the one end to 1 at the other; null for a value on its own scale. */
-export function travelOf(preset: string): number | null {
+/**
+ * How far a control is turned from its middle, -1 at the one end to 1 at the other; null for a value on its own scale. An
+ * OFF lies at the stop that the part tells, else at the lowest.
+ */
+export function travelOf(preset: string, off: OffStop = 'lowest'): number | null {
   const said = preset.trim().toLowerCase();
-  const stop = controlStopOf(said);
+  const stop = said === 'off' ? off : controlStopOf(said);
   if (stop !== null) return { lowest: -1, middle: 0, highest: 1 }[stop];
   const hour = Number(/^(\d{1,2}) o['’]clock$/.exec(said)?.[1] ?? Number.NaN) % 12;
   const turn = hour > 6 ? hour - 12 : hour;
@@ -33,8 +37,8 @@ export function travelOf(preset: string): number | null {
 }
 
 /** True where the shape can't show the preset, so that a text has to. */
-export function needsScale({ form, positions, set }: PanelControl): boolean {
-  return positions.length === 0 && form !== 'menu' && travelOf(set.preset) === null;
+export function needsScale({ form, positions, set, off }: PanelControl): boolean {
+  return positions.length === 0 && form !== 'menu' && travelOf(set.preset, off) === null;
 }
 
 /** True for the position that a preset asks for. */
@@ -67,9 +71,9 @@ export function drawControl(
   const { widthMm, heightMm } = shapeSize(drawing.metrics, control);
   const box = boxAt(centre.xMm - widthMm / 2, centre.yMm - heightMm / 2, widthMm, heightMm);
   if (control.positions.length > 0) drawPositions(drawing, parent, control, box);
-  else if (control.form === 'slide') drawSlide(parent, box, travelOf(control.set.preset));
+  else if (control.form === 'slide') drawSlide(parent, box, travelOf(control.set.preset, control.off));
   else if (control.form === 'menu') drawEntry(drawing, parent, control, box);
-  else drawKnob(parent, centre, travelOf(control.set.preset));
+  else drawKnob(parent, centre, travelOf(control.set.preset, control.off));
 }
 
 /** A slot with a cell for each position, or a box for each entry of a menu; the preset one is filled. */

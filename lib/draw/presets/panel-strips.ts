@@ -1,5 +1,6 @@
 import { type Side, type TurnDeg, turnedSide } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanControl, PlanItem } from '../../model/plan/index.ts';
+import type { OffStop } from '../../model/vocabulary.ts';
 
 /** A control as its panel shows it. */
 export interface PanelControl {
@@ -8,6 +9,8 @@ export interface PanelControl {
   readonly form: string;
   /** Names of its positions; none for one that turns or slides freely. */
   readonly positions: readonly string[];
+  /** The stop at which its OFF lies, of a knob that has one. */
+  readonly off?: OffStop | undefined;
 }
 
 /** One panel of a device, or its menu: the controls from left to right as one sees them facing it. */
@@ -47,7 +50,7 @@ export function panelStrips(plan: Pick<BuildPlan, 'items' | 'controls' | 'boards
 
 function asSeen({ controls }: PlanItem, set: PlanControl): PanelControl {
   const known = controls.find(({ name }) => name === set.control);
-  return { set, form: known?.form ?? 'menu', positions: known?.positions ?? [] };
+  return { set, form: known?.form ?? 'menu', positions: known?.positions ?? [], off: known?.off };
 }
 
 function placeOf({ form, set }: PanelControl): Place {

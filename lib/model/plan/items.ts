@@ -5,6 +5,7 @@ import {
   coolingSchema,
   edgeSchema,
   holdingSchema,
+  offStopSchema,
   originSchema,
   panelSchema,
   terminalRoleSchema,
@@ -63,6 +64,8 @@ export const planItemSchema = z.object({
       panel: builders(panelSchema),
       atM: orNull,
       positions: builders(z.array(z.string())),
+      /** The stop at which its OFF lies, of a knob that has one. */
+      off: builders(offStopSchema.optional()),
     }),
   ),
 });

@@ -4,6 +4,7 @@ import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanFilter } from '../../model/plan/index.ts';
 import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
+import { isSameState } from './path/control-state.ts';
 
 /** How a filter control stands after commissioning. */
 export interface FilterState {
@@ -24,6 +25,9 @@ export interface BuiltInFilter {
   readonly shape: Pick<PlanFilter, 'type' | 'order'> | null;
   readonly states: ReadonlyMap<string, FilterState>;
 }
+
+/** The state of a knob that stands at its OFF, as it is printed there. */
+const offState = 'OFF';
 
 type Named = readonly [name: string, spec: ControlSpec];
 
@@ -113,27 +117,32 @@ function knobBeside(
   return { state, why: `idle unless ${mode} cuts` };
 }
 
-/** A knob with a filter of its own, which is always in the path. */
+/** A knob with a filter of its own, which is in the path unless its turn ends in OFF and it stands there. */
 function turned(device: Device, [name, spec]: Named): BuiltInFilter {
-  const { pass = null, range, type, order } = spec.filter ?? {};
+  const { pass = null, type, order, off } = spec.filter ?? {};
   const channels = actsOn(device, spec);
   const asked = askedOf(device, channels).find((filter) => filter.pass === pass);
-  const outHz = pass === 'low-pass' ? range?.to : range?.from;
   const state: FilterState =
     ownState(device, name) ??
-    (asked
-      ? { state: hertzText(asked.cornerHz), why: 'as filtered' }
-      : outHz === undefined
-        ? { state: spec.final ?? null, why: 'no filter is asked of it' }
-        : { state: hertzText(outHz), why: 'out of the way' });
+    (asked ? { state: hertzText(asked.cornerHz), why: 'as filtered' } : outOfTheWay(spec));
+  const isOff = off !== undefined && state.state !== null && isSameState(state.state, offState);
   return {
     channels,
-    pass,
+    pass: isOff ? null : pass,
     cornerHz: hertzOf(state.state),
-    asked: asked !== undefined,
+    asked: asked !== undefined && !isOff,
     shape: type && order ? { type, order } : null,
     states: new Map([[name, state]]),
   };
+}
+
+/** How a knob stands of which no filter is asked: at its OFF, else at the stop that takes least. */
+function outOfTheWay({ filter, final }: ControlSpec): FilterState {
+  if (filter?.off !== undefined) return { state: offState, why: 'all passes' };
+  const outHz = filter?.pass === 'low-pass' ? filter.range?.to : filter?.range?.from;
+  return outHz === undefined
+    ? { state: final ?? null, why: 'no filter is asked of it' }
+    : { state: hertzText(outHz), why: 'out of the way' };
 }
 
 function hertzText(cornerHz: number): string {

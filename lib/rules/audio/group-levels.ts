@@ -1,4 +1,4 @@
-import type { Job } from '../../model/content/resolved-job.ts';
+import { type Job, linkEndOf } from '../../model/content/resolved-job.ts';
 import { type ChannelLevel, type DrivenChannel, groupLevels } from '../../plan/audio/path/group-levels.ts';
 import { devicesById } from '../../plan/wiring/conductor-role.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
@@ -16,8 +16,9 @@ const notMade: Rule = {
       if (asked >= 0) return [];
       const channel = channels.find(({ speakers }) => speakers.includes(speaker.id));
       const found = channel && levels.get(channel.id);
-      if (found && found.by.length > 0) return [];
-      const told = channel && found ? whyNot(job, channel, found) : notDriven;
+      const beyond = found && beyondReach(job, found);
+      if (found && found.by.length > 0 && !beyond) return [];
+      const told = beyond ?? (channel && found ? whyNot(job, channel, found) : notDriven);
       return [
         {
           level: 'stop',
@@ -40,6 +41,21 @@ const notDriven: Told = {
   why: 'no channel of an amplifier drives it',
   remedy: 'drive it by a channel that has a gain of its own',
 };
+
+/** The level of an output that does not go so far down; null where it does, or where its part does not tell how far. */
+function beyondReach(job: Job, { atGain, by, levelDb: asked }: ChannelLevel): Told | null {
+  if (atGain) return null;
+  for (const id of by) {
+    const { device, terminal: name } = linkEndOf(id);
+    const range = deviceOf(job, device)?.facts.controls[name]?.level?.range;
+    if (range && asked < range.from - 1e-9)
+      return {
+        why: `${name} of ${device} goes down to ${levelDb(range.from)}`,
+        remedy: `write at most that far down, level: ${levelDb(range.from)}`,
+      };
+  }
+  return null;
+}
 
 function whyNot(job: Job, channel: DrivenChannel, { others }: ChannelLevel): Told {
   const beside = others.filter((id) => channel.speakers.includes(id));

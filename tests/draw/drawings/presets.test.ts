@@ -177,4 +177,11 @@ describe('travelOf', () => {
     if (travel === null) expect(travelOf(preset)).toBeNull();
     else expect(travelOf(preset)).toBeCloseTo(travel, 9);
   });
+
+  it('turns a knob to the stop at which its OFF lies', () => {
+    expect(travelOf('OFF', 'highest')).toBe(1);
+    expect(travelOf('OFF', 'lowest')).toBe(-1);
+    expect(travelOf('OFF')).toBe(-1);
+    expect(travelOf('fully counter-clockwise', 'highest')).toBe(-1);
+  });
 });

@@ -1,10 +1,20 @@
-import { byPeople, type Row } from '../row.ts';
+import { byPeople, type Row, type Values } from '../row.ts';
 
 /** A bracket beside the left edge of the amplifier. */
 const bracketed = {
   job: 'board',
   scene: { 'parts/parts/amp-mono-400/bracket-holes': [{ x: '-3/8 in', y: '2 in', diameter: '3/16 in' }] },
 } as const;
+
+/** The level of an output, set in the menu of its processor. */
+const outputLevel: { readonly scene: Values } = {
+  scene: {
+    'parts/parts/processor-six/controls/LEVEL': {
+      ...{ what: 'level', panel: 'face', channels: ['OUT1'] },
+      level: { range: { from: '-12 dB', to: '0 dB' } },
+    },
+  },
+};
 
 /** Fields that parts of many kinds share. */
 export const sharedPartRows: readonly Row[] = [
@@ -228,6 +238,27 @@ export const sharedPartRows: readonly Row[] = [
     { too: { 'parts/parts/amp-mono-400/controls/LOW-PASS/filter/range/to': '40 Hz' } },
   ],
   ['parts/parts/amp-mono-400/controls/LOW-PASS/filter/range/to', 'kHz for Hz', '250 kHz', /is above/],
+  [
+    'parts/parts/amp-mono-400/controls/LOW-PASS/filter/off',
+    'the other stop',
+    'lowest',
+    byPeople,
+    { scene: { 'parts/parts/amp-mono-400/controls/LOW-PASS/filter/off': 'highest' } },
+  ],
+  [
+    'parts/parts/processor-six/controls/LEVEL/level/range/from',
+    'the ends swapped',
+    '0 dB',
+    /runs downwards/,
+    { ...outputLevel, too: { 'parts/parts/processor-six/controls/LEVEL/level/range/to': '-12 dB' } },
+  ],
+  [
+    'parts/parts/processor-six/controls/LEVEL/level/range/to',
+    'ten times as much',
+    '60 dB',
+    /is above/,
+    outputLevel,
+  ],
   ['parts/parts/amp-mono-400/controls/BOOST/boost/centre', 'kHz for Hz', '45 kHz', /is above/],
   [
     'parts/parts/amp-mono-400/controls/BOOST/boost/range/from',

@@ -1,6 +1,7 @@
 import { byPeople, gone, type Row, type Values } from '../row.ts';
 
 const amp = 'parts/parts/amp-four';
+const levelled = 'parts/parts/processor-six/controls/LEVEL';
 const dual = 'parts/parts/subwoofer-12-dual-4';
 
 /** The line inputs of the amplifier as a row. */
@@ -186,6 +187,13 @@ export const shortFormRows: readonly Row[] = [
     },
   ],
   ...rangeRows('parts/parts/amp-mono-400/controls/BOOST/boost/range', '0 dB to 12 dB'),
+  [
+    `${levelled}/level/range`,
+    'the ends swapped',
+    '0 dB to -12 dB',
+    /runs downwards/,
+    { scene: { [levelled]: { what: 'level', panel: 'face', level: { range: '-12 dB to 0 dB' } } } },
+  ],
   ...rangeRows(`${amp}/supply/range`, '10 V to 16 V'),
   ...rangeRows(`${dual}/boxes/sealed`, '25 L to 40 L'),
   ...rangeRows('parts/parts/relay-30-diode/coil-range', '9 V to 16 V'),

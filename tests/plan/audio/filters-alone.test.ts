@@ -57,6 +57,26 @@ describe('a built-in filter', () => {
     expect(first?.states.get('FREQ')).toEqual({ state: '80 Hz', why: 'idle unless MODE cuts' });
   });
 
+  test.each(['lowest', 'highest'])(
+    'of a knob that ends in OFF, the %s, stands there where nothing asks it',
+    (off) => {
+      const filter = { ...corner, pass: 'low-pass', range: { from: '40 Hz', to: '160 Hz' }, off };
+      const knob = { what: 'crossover', channels: ['1'], filter };
+      const { first: idle } = filtersOf({ LP: knob });
+      expect(idle).toMatchObject({ pass: null, cornerHz: null, asked: false });
+      expect(idle?.states.get('LP')).toEqual({ state: 'OFF', why: 'all passes' });
+      const { first: asked } = filtersOf({ LP: knob }, ask('CH1', 'low-pass'));
+      expect(asked).toMatchObject({ pass: 'low-pass', cornerHz: 120, asked: true });
+      const { first: kept } = filtersOf({ LP: knob }, (content) => {
+        ask('CH1', 'low-pass')(content);
+        entry(content.job.devices, 'amp')['after-commissioning'] = { LP: 'off' };
+      });
+      expect(kept).toMatchObject({ pass: null, asked: false });
+      const { first: always } = filtersOf({ LP: { ...knob, filter: { ...filter, off: undefined } } });
+      expect(always).toMatchObject({ pass: 'low-pass', cornerHz: 160 });
+    },
+  );
+
   test('of a fixed corner cuts there where the job leaves it on; of what is asked, where it asks', () => {
     const on: Change = ({ job }) => {
       entry(job.devices, 'amp')['after-commissioning'] = { MODE: 'LPF' };

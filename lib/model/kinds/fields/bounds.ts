@@ -13,6 +13,8 @@ export const signalVoltage = quantityWithin('voltage', { least: 0.01, most: 50 }
 export const audible = quantityWithin('frequency', { least: 5, most: 40_000 });
 /** What a boost raises or takes back at most. */
 export const boostLevel = quantityWithin('level', { least: -30, most: 30 });
+/** Of an output: a meter of a device seldom reads below -100 dB. */
+export const outputLevel = quantityWithin('level', { least: -120, most: 30 });
 
 /** What a channel may be loaded with: a coil, or several together. */
 export const speakerLoad = quantityWithin('resistance', { least: 0.25, most: 64 });

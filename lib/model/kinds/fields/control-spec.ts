@@ -2,9 +2,15 @@ import { z } from 'zod';
 import { builders } from '../../audience.ts';
 import { positiveNumber, quantity, text } from '../../fields.ts';
 import { names, shortened, span } from '../../short-forms/short-form.ts';
-import { filterOrder, filterPassSchema, filterTypeSchema, panelSchema } from '../../vocabulary.ts';
+import {
+  filterOrder,
+  filterPassSchema,
+  filterTypeSchema,
+  offStopSchema,
+  panelSchema,
+} from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
-import { audible, boostLevel } from './bounds.ts';
+import { audible, boostLevel, outputLevel } from './bounds.ts';
 
 /** The filter that a control sets. Its shape by type and order; a knob that only moves the corner of a switch has none. */
 const controlFilterSchema = z.strictObject({
@@ -35,6 +41,24 @@ const controlFilterSchema = z.strictObject({
       }),
     ).optional(),
     'Of a knob: its corner at one stop, and at the other.',
+  ),
+  off: builders(
+    offStopSchema.optional(),
+    'Of a knob with a filter of its own whose turn ends in OFF: the stop at which it lies there, `lowest` fully counter-clockwise, `highest` fully clockwise. Its state is then written OFF.',
+    { example: 'highest', leftOut: 'it always filters' },
+  ),
+});
+
+/** How far the level of an output goes. */
+const controlLevelSchema = z.strictObject({
+  range: section(
+    span(
+      z.strictObject({
+        from: builders(outputLevel, 'The lowest level above silence.', { example: '-12 dB' }),
+        to: builders(outputLevel, 'The highest level.', { example: '0 dB' }),
+      }),
+    ),
+    'How far it goes. What a group of speakers is to play at lies within it.',
   ),
 });
 
@@ -121,6 +145,9 @@ export const controlSpecSchema = shortened(
       { example: { range: { from: '50 Hz', to: '250 Hz' } } },
     ),
     boost: section(controlBoostSchema.optional(), 'What a boost control raises.'),
+    level: section(controlLevelSchema.optional(), 'Of a level control: how far it goes.', {
+      example: { range: { from: '-12 dB', to: '0 dB' } },
+    }),
     final: builders(
       text('OPEN').optional(),
       'Its state after commissioning, where neither a reading nor a filter of the job decides.',

@@ -30,11 +30,12 @@ const noGain: Change = (content) => {
   delete partIn(content, 'two-channel', 'amplifier').controls?.GAIN;
 };
 const level =
-  (channels: readonly string[]): Change =>
+  (channels: readonly string[], down?: string): Change =>
   (content) => {
     const dsp = partIn(content, 'dsp', 'processor');
     const made = { what: 'level', form: 'menu', panel: 'face', safe: '0 dB', why: 'all alike' } as const;
-    dsp.controls = { ...dsp.controls, LEVEL: { ...made, channels: [...channels] } };
+    const reach = down === undefined ? {} : { level: { range: { from: down, to: '0 dB' } } };
+    dsp.controls = { ...dsp.controls, LEVEL: { ...made, ...reach, channels: [...channels] } };
   };
 const both: Change = ({ job }) => {
   entry(job.devices, 'right').level = '-3 dB';
@@ -80,6 +81,14 @@ export const groupLevelsCases = {
         says: /moves right as well/,
       },
       {
+        name: 'a level that does not go so far down',
+        about: quieter(noGain, level(['OUT1'], '-2 dB')),
+        level: 'stop',
+        subject: 'left',
+        says: /at -3 dB, and LEVEL of dsp goes down to -2 dB/,
+        toDo: /level: -2 dB; or take level: out/,
+      },
+      {
         name: 'no channel',
         about: quieter(({ job }) => {
           delete job.links['to-left'];
@@ -95,6 +104,7 @@ export const groupLevelsCases = {
       { name: 'one gain, and both at that level', about: quieter(both) },
       { name: 'one channel, and both at that level', about: quieter(both, onOne) },
       { name: 'a level of its own output', about: quieter(level(['OUT1'])) },
+      { name: 'a level that goes just so far down', about: quieter(noGain, level(['OUT1'], '-3 dB')) },
       { name: 'none is asked for', about: () => stereo() },
     ],
   },
