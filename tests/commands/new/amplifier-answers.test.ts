@@ -19,7 +19,7 @@ describe('the range of a knob', () => {
     ['0 - 12 dB at 45 Hz', null, '45 Hz', '0 dB', '12 dB'],
     ['14 to 0.8 V', null, null, '14 V', '0.8 V'],
   ])('%s', (sets, pass, centre, from, to) => {
-    expect(knobRange(sets)).toEqual({ pass, centre, from, to });
+    expect(knobRange(sets)).toEqual({ pass, centre, off: null, from, to });
   });
 
   test.each(['FLAT HPF=high-pass', '0 180', 'OFF ON=subsonic 25 Hz', '45 Hz'])('%s is none', (sets) => {

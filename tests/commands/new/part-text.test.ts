@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
 import { controlsOf, positionsFault, safeFault } from '../../../lib/commands/new/part/control-fields.ts';
+import { controlFault } from '../../../lib/commands/new/part/control-row.ts';
 import { holesFault } from '../../../lib/commands/new/part/hole-fields.ts';
 import { leftOut } from '../../../lib/commands/new/part/left-out.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';
@@ -155,6 +156,55 @@ describe('the text of a part', () => {
       positions,
       filter,
     });
+  });
+
+  const control = (told: Readonly<Record<string, string>>) => {
+    const cells = { name: 'K', panel: 'face', ...told };
+    const fault = controlFault(cells, '');
+    return fault ?? controlsOf([{ cells, rest: [], open: [] }]).K;
+  };
+
+  test.each([
+    ['crossover', 'low-pass 40 Hz to 160 Hz OFF', { pass: 'low-pass', off: 'highest' }],
+    ['crossover', 'low-pass OFF 40 to 160 Hz', { pass: 'low-pass', off: 'lowest' }],
+    ['crossover', 'low-pass 40..160 Hz off', { pass: 'low-pass', off: 'highest' }],
+    ['subsonic', 'OFF 40 Hz to 160 Hz', { pass: 'subsonic', off: 'lowest' }],
+  ])('a %s knob has its OFF at the end where it lies: %s', (what, sets, filter) => {
+    const range = { from: '40 Hz', to: '160 Hz' };
+    expect(control({ what, sets, safe: '80 Hz' })).toMatchObject({ filter: { ...filter, range } });
+  });
+
+  test.each([
+    ['-12 dB to 0 dB', { safe: '0 dB', level: { range: { from: '-12 dB', to: '0 dB' } } }],
+    ['-12..+6 dB', { safe: '0 dB', level: { range: { from: '-12 dB', to: '+6 dB' } } }],
+    ['OFF to 0 dB', { safe: '0 dB', form: 'knob' }],
+    ['OFF -40 dB to 0 dB', { safe: '0 dB', level: { range: { from: '-40 dB', to: '0 dB' } } }],
+  ])('a level has its range: %s', (sets, told) => {
+    expect(control({ what: 'level', sets })).toMatchObject(told);
+  });
+
+  test('a level switch has its steps; a boost that is off raises nothing', () => {
+    expect(control({ what: 'level', sets: '0 / -3 dB', safe: '0 dB' })).toMatchObject({
+      form: 'switch',
+      positions: ['0 dB', '-3 dB'],
+    });
+    expect(control({ what: 'boost', sets: '45 Hz OFF to 12 dB' })).toMatchObject({
+      boost: { centre: '45 Hz', range: { from: '0 dB', to: '12 dB' } },
+    });
+  });
+
+  test.each([
+    ['crossover', 'low-pass 40 Hz to OFF', /OFF for one of its corners: .*low-pass 40 Hz to 160 Hz OFF/],
+    ['crossover', '40 Hz to 160 Hz OFF', /tells no filter: .*low-pass 50 Hz to 500 Hz/],
+    ['crossover', '-12 dB to 6 dB', /"-12 dB to 6 dB", and this control sets a frequency/],
+    ['subsonic', 'OFF to 45 Hz', /OFF for one of its corners: .*subsonic OFF 15 Hz to 45 Hz/],
+    ['gain', 'OFF to 0.2 V', /ends in OFF beside it: OFF 6 V to 0.2 V/],
+    ['level', '40 Hz to 160 Hz', /of a level .* -12 dB to 0 dB, or OFF to 0 dB/],
+    ['level', '-12 dB 0 dB', /-12 dB to 0 dB or OFF to 0 dB, .*0 \/ -3 \/ -6 dB/],
+    ['level', '0 / -3 dB', /lacks safe: .*0 dB or -3 dB/],
+    ['level', '-12 dB to -3 dB', /lacks safe: .* such as -3 dB/],
+  ])('a %s of %s is told how it is written', (what, sets, fault) => {
+    expect(control({ what, sets, ...(what === 'level' ? {} : { safe: '80 Hz' }) })).toMatch(fault);
   });
 
   test('has a subsonic knob as a filter of its own, unless a switch brings that in', () => {

@@ -1,9 +1,11 @@
 import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
+import { parseQuantity } from '../../../model/quantity/quantity.ts';
 import { controlFill } from '../../../model/short-forms/control-defaults.ts';
 import { filterTypeSchema } from '../../../model/vocabulary.ts';
 import type { Row } from '../ask/rows.ts';
 import { filled, type Named } from '../yaml-text.ts';
-import { knobRange } from './knob-range.ts';
+import { isOff, type KnobRange, knobRange } from './knob-range.ts';
+import { levelSteps } from './level-steps.ts';
 
 /** Controls as a file has them. */
 export function controlsOf(rows: readonly Row[]): Named {
@@ -33,6 +35,7 @@ function controlOf({ name: _, sets, slope, channels, why, ...cells }: Row['cells
     ...(why !== undefined && { why }),
     ...(channels !== undefined && { channels: String(channels).split(/\s+/) }),
     ...(sets === undefined ? filled('filter', shape) : setFields(what, String(sets), shape)),
+    ...(cells.safe !== undefined && { safe: cells.safe }),
   };
 }
 
@@ -41,12 +44,37 @@ function setFields(what: string, sets: string, shape: Named): Named {
   if (isFormAlone(sets)) return { form: sets };
   const knob = knobRange(sets);
   if (!knob) return switchFields(what, sets, shape);
-  const { pass, centre, from, to } = knob;
+  const { pass, centre, from, to, off } = knob;
   // How far a gain reaches is what the inputs take: it stands at these.
   if (what === 'gain') return { form: 'knob' };
   if (what === 'boost')
-    return { form: 'knob', boost: { ...(centre !== null && { centre }), range: { from, to } } };
-  return { form: 'knob', filter: { ...shape, ...(pass !== null && { pass }), range: { from, to } } };
+    return { form: 'knob', boost: { ...(centre !== null && { centre }), range: flatAtOff(from, to) } };
+  if (what === 'level') return levelFields(knob);
+  const ends = { ...(pass !== null && { pass }), range: { from, to }, ...(off !== null && { off }) };
+  return { form: 'knob', filter: { ...shape, ...ends } };
+}
+
+/** A boost that is off raises nothing. */
+function flatAtOff(from: string, to: string): Named {
+  return { from: isOff(from) ? '0 dB' : from, to: isOff(to) ? '0 dB' : to };
+}
+
+/** Gains are set with every level at 0 dB, where its range has that; of one that ends in OFF no least level is known. */
+function levelFields({ from, to }: KnobRange): Named {
+  const isTold = !isOff(from) && !isOff(to);
+  return {
+    form: 'knob',
+    ...(isTold && { level: { range: { from, to } } }),
+    ...(holdsFlat({ from, to }) && { safe: '0 dB' }),
+  };
+}
+
+/** True for a range of levels in which 0 dB lies. */
+function holdsFlat({ from, to }: Pick<KnobRange, 'from' | 'to'>): boolean {
+  const [least, most] = [from, to].map((end) =>
+    isOff(end) ? Number.NEGATIVE_INFINITY : Number(parseQuantity(end, 'level')),
+  );
+  return least !== undefined && most !== undefined && least <= 0 && most >= 0;
 }
 
 /** True for the form of a control whose ends tell nothing. */
@@ -68,7 +96,7 @@ function isRange(sets: string): boolean {
 
 /** What is wrong with the positions of a switch; null for a range or for positions that can be read. */
 export function positionsFault(sets: string): string | null {
-  if (isRange(sets)) return null;
+  if (isRange(sets) || levelSteps(sets)) return null;
   if (/\bdB\b/.test(sets))
     return `has "${sets}": a slope stands in its own column behind it, such as butterworth 24 dB`;
   const odd = positionsOf(sets).find((one) => !position.test(one));
@@ -101,6 +129,9 @@ export function safeFault({ what, sets, safe }: Row['cells']): string | null {
     return safe === undefined ? 'lacks safe: write its state before first power-up, such as flat' : null;
   const kind = controlSpecSchema.shape.what.safeParse(what);
   if (safe !== undefined || sets === undefined || !kind.success) return null;
+  const level = what === 'level' ? knobRange(String(sets)) : null;
+  if (level && !holdsFlat(level))
+    return `lacks safe: write the level at which gains are set, such as ${isOff(level.to) ? level.from : level.to}`;
   const { positions, automatic, passes } = switchOf(kind.data, String(sets));
   if (
     isRange(String(sets)) ||
@@ -120,6 +151,8 @@ interface SwitchTold {
 }
 
 function switchOf(what: string, sets: string): SwitchTold {
+  const steps = levelSteps(sets);
+  if (steps) return { positions: [...steps], automatic: [], passes: {}, corners: [] };
   const read = positionsOf(sets).map((one) => position.exec(one) ?? [one, one]);
   const positions = read.map(([, name = '']) => name);
   const passes = Object.fromEntries(
