@@ -18,7 +18,7 @@ import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { channelRows } from './part/channel-rows.ts';
 import { setInJob } from './part/component-set.ts';
-import { controlFault, shapeDoubt } from './part/control-row.ts';
+import { controlFault, shapeDoubt } from './part/controls/control-row.ts';
 import { holesFault } from './part/hole-fields.ts';
 import { leftOut } from './part/left-out.ts';
 import { likeFile } from './part/like-file.ts';

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { channelRows } from '../../../lib/commands/new/part/channel-rows.ts';
-import { controlsOf, slopeFault, whyFault } from '../../../lib/commands/new/part/control-fields.ts';
-import { knobRange, rangeFault } from '../../../lib/commands/new/part/knob-range.ts';
+import { controlsOf, slopeFault, whyFault } from '../../../lib/commands/new/part/controls/control-fields.ts';
+import { knobRange, rangeFault } from '../../../lib/commands/new/part/controls/knob-range.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 import { ShopFolder } from '../shop-folder.ts';

@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { rowsAlike } from '../../../lib/commands/new/ask/rows.ts';
 import { bracketHoles } from '../../../lib/commands/new/part/bracket-holes.ts';
-import { controlsOf, positionsFault, safeFault } from '../../../lib/commands/new/part/control-fields.ts';
-import { controlFault } from '../../../lib/commands/new/part/control-row.ts';
+import {
+  controlsOf,
+  positionsFault,
+  safeFault,
+} from '../../../lib/commands/new/part/controls/control-fields.ts';
+import { controlFault } from '../../../lib/commands/new/part/controls/control-row.ts';
 import { holesFault } from '../../../lib/commands/new/part/hole-fields.ts';
 import { leftOut } from '../../../lib/commands/new/part/left-out.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';

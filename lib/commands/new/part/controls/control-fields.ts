@@ -1,9 +1,9 @@
-import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
-import { parseQuantity } from '../../../model/quantity/quantity.ts';
-import { controlFill } from '../../../model/short-forms/control-defaults.ts';
-import { filterTypeSchema } from '../../../model/vocabulary.ts';
-import type { Row } from '../ask/rows.ts';
-import { filled, type Named } from '../yaml-text.ts';
+import { controlSpecSchema } from '../../../../model/kinds/fields/control-spec.ts';
+import { parseQuantity } from '../../../../model/quantity/quantity.ts';
+import { controlFill } from '../../../../model/short-forms/control-defaults.ts';
+import { filterTypeSchema } from '../../../../model/vocabulary.ts';
+import type { Row } from '../../ask/rows.ts';
+import { filled, type Named } from '../../yaml-text.ts';
 import { isOff, type KnobRange, knobRange } from './knob-range.ts';
 import { levelSteps } from './level-steps.ts';
 

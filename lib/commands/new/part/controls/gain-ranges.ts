@@ -1,11 +1,11 @@
-import { hasFields } from '../../../model/content/proposal.ts';
-import type { KindName } from '../../../model/kinds/index.ts';
-import { rowNames } from '../../../model/short-forms/row-names.ts';
-import type { Answers } from '../ask/question.ts';
-import type { Cell } from '../ask/rows.ts';
-import type { Named } from '../yaml-text.ts';
+import { hasFields } from '../../../../model/content/proposal.ts';
+import type { KindName } from '../../../../model/kinds/index.ts';
+import { rowNames } from '../../../../model/short-forms/row-names.ts';
+import type { Answers } from '../../ask/question.ts';
+import type { Cell } from '../../ask/rows.ts';
+import type { Named } from '../../yaml-text.ts';
+import { partRows } from '../part-rows.ts';
 import { inputRange } from './knob-range.ts';
-import { partRows } from './part-rows.ts';
 
 /**
  * Terminals of an amplifier, where inputs of which no voltage is told take what the gain of their channels reaches: a

@@ -1,5 +1,5 @@
-import { filterTypeSchema } from '../../../model/vocabulary.ts';
-import { type Cell, hasUnknown, type Row } from '../ask/rows.ts';
+import { filterTypeSchema } from '../../../../model/vocabulary.ts';
+import { type Cell, hasUnknown, type Row } from '../../ask/rows.ts';
 import { positionsFault, safeFault, slopeFault, slopeOf, whyFault } from './control-fields.ts';
 import { knobRange, rangeFault } from './knob-range.ts';
 import { levelSteps } from './level-steps.ts';

@@ -1,9 +1,9 @@
 import type { z } from 'zod';
-import { faultBy } from '../../../model/fields.ts';
-import { audible, boostLevel, outputLevel, signalVoltage } from '../../../model/kinds/fields/bounds.ts';
-import { parseQuantity } from '../../../model/quantity/quantity.ts';
-import type { OffStop } from '../../../model/vocabulary.ts';
-import type { Row } from '../ask/rows.ts';
+import { faultBy } from '../../../../model/fields.ts';
+import { audible, boostLevel, outputLevel, signalVoltage } from '../../../../model/kinds/fields/bounds.ts';
+import { parseQuantity } from '../../../../model/quantity/quantity.ts';
+import type { OffStop } from '../../../../model/vocabulary.ts';
+import type { Row } from '../../ask/rows.ts';
 
 /** What a knob reaches from one stop to the other, as it is told in one cell. */
 export interface KnobRange {
