@@ -75,7 +75,7 @@ export async function newCommand(
 async function toldFlags(effects: Effects, what: NewWhat, answers: Answers): Promise<string | null> {
   const { like: [like] = [], kind: [kind = null] = [] } = answers;
   if (what !== 'part' || like === undefined) return flagsText(what, answers);
-  const { likeFile } = await import('./part/like-file.ts');
+  const { likeFile } = await import('./part/like/like-file.ts');
   const file = likeFile(await effects.readContent(), like, kind);
   if (typeof file === 'string') {
     refused(effects, file);

@@ -4,7 +4,7 @@ import { walk } from '../../model/survey/order-of-questions.ts';
 import type { Answers } from './ask/question.ts';
 import { tableHints } from './ask/table-question.ts';
 import { jobTables } from './job/job-tables.ts';
-import { differsKey } from './part/like-file.ts';
+import { differsKey } from './part/like/like-file.ts';
 import { partTables } from './part/part-tables.ts';
 import { shelfTables } from './shelf/shelf-tables.ts';
 import { shopTables } from './shop-tables.ts';

@@ -21,7 +21,7 @@ import { setInJob } from './part/component-set.ts';
 import { controlFault, shapeDoubt } from './part/controls/control-row.ts';
 import { holesFault } from './part/hole-fields.ts';
 import { leftOut } from './part/left-out.ts';
-import { likeFile } from './part/like-file.ts';
+import { likeFile } from './part/like/like-file.ts';
 import { leadFault } from './part/part-columns.ts';
 import { needlessFor } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';

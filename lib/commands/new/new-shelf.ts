@@ -18,7 +18,7 @@ import { openDraft } from './draft.ts';
 import { keptAsking } from './kept-asking.ts';
 import type { Given } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
-import { writtenPart } from './part/part-like.ts';
+import { writtenPart } from './part/like/part-like.ts';
 import { refused } from './refused.ts';
 import { type ShelfAround, type Shelved, shelfText, shelved } from './shelf/shelf-parts.ts';
 import { shelfTables } from './shelf/shelf-tables.ts';

@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { differenceFault, likeText } from '../../../lib/commands/new/part/part-like.ts';
+import { differenceFault } from '../../../lib/commands/new/part/like/differences.ts';
+import { likeText } from '../../../lib/commands/new/part/like/part-like.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';
 import { ShopFolder } from '../shop-folder.ts';
 import { leafletFlags, leaflets } from './leaflets.ts';

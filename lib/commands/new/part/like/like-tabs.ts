@@ -1,7 +1,7 @@
-import { hasFields } from '../../../model/content/proposal.ts';
-import { known, type Named } from '../yaml-text.ts';
-import { coilTerminals } from './speaker-fields.ts';
-import { tabsField, tabWidths } from './tab-widths.ts';
+import { hasFields } from '../../../../model/content/proposal.ts';
+import { known, type Named } from '../../yaml-text.ts';
+import { coilTerminals } from '../speaker-fields.ts';
+import { tabsField, tabWidths } from '../tab-widths.ts';
 
 /** What the widths of the tabs of a speaker are called that is like another: `tabs + 6.3 mm - 2.8 mm`. */
 export const tabsName = 'tabs';

@@ -1,5 +1,5 @@
-import type { KindName } from '../../../model/kinds/index.ts';
-import type { Named } from '../yaml-text.ts';
+import type { KindName } from '../../../../model/kinds/index.ts';
+import type { Named } from '../../yaml-text.ts';
 
 /**
  * Fields that a part may lack, and that tell what its own maker measured: a fuse is held against them, or a cable. Another

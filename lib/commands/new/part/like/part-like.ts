@@ -1,31 +1,13 @@
-import type { z } from 'zod';
-import { hasFields, type WrittenValue } from '../../../model/content/proposal.ts';
-import type { SourceFile } from '../../../model/content/source-file.ts';
-import { isKindName, kinds } from '../../../model/kinds/index.ts';
-import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
-import { headed } from '../../../publish/words/words.ts';
-import { remedyFor } from '../../../read/report.ts';
-import { coreScalar } from '../../../read/yaml/core-scalar.ts';
-import { longestLine } from '../../../read/yaml/write-value.ts';
-import { readYaml } from '../../../read/yaml/yaml.ts';
-import { between } from '../ask/rows.ts';
-import { blockText, filled, type Named } from '../yaml-text.ts';
-import { hasTabs, tabsName, toldTabsFault, withTabs } from './like-tabs.ts';
+import { hasFields, type WrittenValue } from '../../../../model/content/proposal.ts';
+import type { SourceFile } from '../../../../model/content/source-file.ts';
+import { headed } from '../../../../publish/words/words.ts';
+import { longestLine } from '../../../../read/yaml/write-value.ts';
+import { readYaml } from '../../../../read/yaml/yaml.ts';
+import { blockText, filled, type Named } from '../../yaml-text.ts';
+import { changesIn, escaped } from './differences.ts';
+import { hasTabs, tabsName, withTabs } from './like-tabs.ts';
 import { notTakenOver } from './makers-own.ts';
-import { sizeRange } from './part-columns.ts';
-
-/** One value of a part as its file has it: where it stands, and what it is called here. */
-interface Leaf {
-  readonly path: readonly string[];
-  /** The shortest end of its path that no other value of the part has. */
-  readonly name: string;
-  /** Longer ends of its path, by which it may be called too. */
-  readonly longer?: readonly string[];
-  readonly value: WrittenValue;
-}
-
-/** What one part says of itself alone: another one that is like it has its own. */
-const ownFields: ReadonlySet<string> = new Set(['kind', 'title', 'notes', 'formerly']);
+import { type Leaf, leavesOf, titleName } from './part-leaves.ts';
 
 /** A part as its file has it, in short forms as they stand there; null where no file has it. */
 export function writtenPart(files: readonly SourceFile[], id: string): Named | null {
@@ -34,35 +16,6 @@ export function writtenPart(files: readonly SourceFile[], id: string): Named | n
     const parts = hasFields(data) ? data.parts : null;
     const part = hasFields(parts) && Object.hasOwn(parts, id) ? parts[id] : null;
     if (hasFields(part)) return part;
-  }
-  return null;
-}
-
-/** What may differ from a part, one text a value, `capacity 60 Ah`. */
-export function mayDiffer(part: Named): readonly string[] {
-  return leavesOf(part).map(({ name, value }) => `${name} ${String(value)}`);
-}
-
-/** What of a line of differences, `capacity 74 Ah, cold-cranking 680 A`, can't be read; null where all can. */
-export function differenceFault(part: Named, line: string): string | null {
-  const leaves = [...leavesOf(part), ...lackedBy(part)];
-  const names = leavesOf(part).map(({ name }) => name);
-  for (const one of differencesOf(line, leaves)) {
-    const change = changeOf(leaves, one);
-    const ofTabs = change?.name === tabsName ? toldTabsFault(String(change.value)) : null;
-    if (ofTabs !== null) return ofTabs;
-    if (change) continue;
-    const bare = leaves.find((known) => spelling(known.name, '$').test(one));
-    if (bare !== undefined) {
-      const example = bare.value === null ? '' : `, such as ${bare.name} ${String(bare.value)}`;
-      return `has no value of ${bare.name}: write it behind the name${example}`;
-    }
-    const [name = ''] = one.split(/:|\s+(?=[\d.])/);
-    const last = name.trim().split('.').at(-1) ?? '';
-    const called = leavesOf(part).find(({ path }) => path.length > 1 && path.at(-1) === last);
-    if (called)
-      return `"${one}" names nothing that the part has: its ${last} is called ${called.name}, and stands at ${labelOf(called.path)}, such as ${called.name} ${String(called.value)}`;
-    return `"${one}" names nothing that the part has; ${remedyFor(name.trim().replaceAll(/\s+/g, '-'), names)}. What it lacks is written into the file`;
   }
   return null;
 }
@@ -137,11 +90,6 @@ function wholeFigure(figure: string): RegExp {
   return new RegExp(`(?<![\\d.,/])${escaped(figure)}(?![\\w])`);
 }
 
-/** A text for a pattern that means it letter by letter. */
-function escaped(text: string): string {
-  return text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
-}
-
 /** What only the maker of a part tells of it, and no line of differences did. */
 export function untoldByMaker(part: Named, line: string): readonly string[] {
   return leftOutOf(part, changesIn(part, line));
@@ -151,11 +99,6 @@ function leftOutOf(part: Named, changes: readonly Leaf[]): readonly string[] {
   const told = new Set(changes.map(({ path: [field = ''] }) => field));
   const tabs = hasTabs(part) && !told.has(tabsName) ? [tabsName] : [];
   return [...notTakenOver(part, told), ...tabs];
-}
-
-function changesIn(part: Named, line: string): readonly Leaf[] {
-  const leaves = [...leavesOf(part), ...lackedBy(part)];
-  return differencesOf(line, leaves).flatMap((one) => changeOf(leaves, one) ?? []);
 }
 
 /** The figures that no line of differences and no control told of a part, several a line: they are those of the other one. */
@@ -182,116 +125,8 @@ export function takenOver(part: Named, line: string, controls: Named): readonly 
   return lines;
 }
 
-/** The differences in a line; a figure behind a title belongs to it, `title Amplifier, 4 x 50 W`, as does all in its quotes. */
-function differencesOf(line: string, leaves: readonly Leaf[]): readonly string[] {
-  const quoted = /\btitle\s*:?\s*"[^"]*"/i.exec(line)?.[0];
-  const [before = '', ...behind] = quoted === undefined ? [line] : line.split(quoted);
-  const parted = [
-    ...commaParted(before),
-    ...(quoted === undefined ? [] : [quoted.replaceAll('"', '')]),
-    ...commaParted(behind.join('')),
-  ];
-  const differences: string[] = [];
-  for (const one of parted) {
-    const last = differences.at(-1) ?? '';
-    const goesOn = quoted === undefined && spelling(titleName, '\\b').test(last) && /^\d/.test(one);
-    if (goesOn && changeOf(leaves, one) === null) differences[differences.length - 1] = `${last}, ${one}`;
-    else differences.push(one);
-  }
-  return differences;
-}
-
-function commaParted(line: string): readonly string[] {
-  return line
-    .split(between)
-    .map((one) => one.trim())
-    .filter((one) => one !== '');
-}
-
-const titleName = 'title';
-
-/** What a part does not say and its kind may: its title, and values of it or of one of its fields, such as its supply. */
-function lackedBy(part: Named): readonly Leaf[] {
-  const kind = String(part.kind);
-  const paths = isKindName(kind) ? lackedPaths(kinds[kind].schema, part) : [];
-  const told = new Set(leavesOf(part).map(({ name }) => name));
-  const lacked = paths.map((path) => ({ path, name: path.at(-1) ?? '', value: null }));
-  const isPlain = ({ name, path: [field = ''] }: Leaf) => !told.has(name) && !ownFields.has(field);
-  const tabs = hasTabs(part) ? [{ path: [tabsName], name: tabsName, longer: ['tab'], value: null }] : [];
-  return [
-    { path: [titleName], name: titleName, value: null },
-    ...tabs,
-    ...[...lacked, ...marksOf(part)].filter(isPlain),
-  ];
-}
-
-/** What its maker printed at the terminals of each row, of several with bars between: `OUT1..2.mark FRONT L|FRONT R`. */
-function marksOf({ terminals }: Named): readonly Leaf[] {
-  const paths = Object.keys(hasFields(terminals) ? terminals : {}).map((row) => ['terminals', row, 'mark']);
-  return paths.map((path) => ({ path, name: labelOf(path.slice(1)), value: null }));
-}
-
-function lackedPaths(schema: z.ZodType, value: Named, isOuter = true): readonly (readonly string[])[] {
-  const inside = insideOf(withoutWrappers(schema));
-  if (inside.shape !== 'object') return [];
-  return [...inside.fields].flatMap(([name, field]): readonly (readonly string[])[] => {
-    const own = value[name];
-    if (own === undefined) return insideOf(withoutWrappers(field)).shape === 'leaf' ? [[name]] : [];
-    return isOuter && hasFields(own) ? lackedPaths(field, own, false).map((path) => [name, ...path]) : [];
-  });
-}
-
-/** A name at the beginning of a text, its hyphens written or left out. */
-function spelling(name: string, behind: string): RegExp {
-  const plain = escaped(name).replaceAll('-', '(?:-|\\s+)');
-  return new RegExp(`^${plain}${behind}`, 'i');
-}
-
-/** The value that a text gives: of the names that it begins with the longest. */
-function changeOf(leaves: readonly Leaf[], text: string): Leaf | null {
-  const called = leaves
-    .flatMap((leaf) => [leaf.name, ...(leaf.longer ?? [])].map((name) => ({ leaf, name })))
-    .filter(({ name }) => spelling(name, '(?:\\s*:|\\s)').test(text))
-    .toSorted((a, b) => b.name.length - a.name.length)[0];
-  const meant = called?.leaf;
-  const written = called && text.replace(spelling(called.name, '\\s*:?\\s*'), '').trim();
-  if (!meant || written === undefined || written === '') return null;
-  if (meant.path.at(-1) === 'mark' && written.includes('|'))
-    return { ...meant, value: written.split('|').map((one) => one.trim()) };
-  if (isOfSizes(meant)) return { ...meant, value: sizeRange(written) };
-  const read = coreScalar({ yes: 'true', no: 'false' }[written.toLowerCase()] ?? written);
-  return { ...meant, value: typeof read === 'object' && read !== null ? written : read };
-}
-
-/** True for the sizes that a terminal takes: they may be told as a leaflet does, by the thickest alone. */
-function isOfSizes({ path, value }: Leaf): boolean {
-  return path.at(-1) === 'takes' && /\b(?:AWG|mm2)\b/.test(String(value));
-}
-
 function writtenIn(leaves: readonly Leaf[], name: string): string {
   return String(leaves.find((leaf) => leaf.name === name)?.value ?? '');
-}
-
-function leavesOf(part: Named): readonly Leaf[] {
-  const own = Object.entries(withTabs(part, null)).filter(([key]) => !ownFields.has(key));
-  const paths = pathsOf(Object.fromEntries(own), []);
-  const ends = paths.map(({ path }) => path.map((_, at) => labelOf(path.slice(path.length - 1 - at))));
-  const shared = new Map<string, number>();
-  for (const end of ends.flat()) shared.set(end, (shared.get(end) ?? 0) + 1);
-  return paths.map(({ path, value }, at) => {
-    const [name = labelOf(path), ...longer] = (ends[at] ?? []).filter((end) => shared.get(end) === 1);
-    return { path, value, name, longer };
-  });
-}
-
-/** `terminals`, `B+, GND`, `takes` is `terminals.B+.takes`: a comma parts differences from each other. */
-function labelOf(path: readonly string[]): string {
-  return path.map((key) => key.split(',')[0]).join('.');
-}
-
-function pathsOf(value: WrittenValue, path: readonly string[]): readonly Omit<Leaf, 'name'>[] {
-  if (hasFields(value)) return Object.entries(value).flatMap(([key, one]) => pathsOf(one, [...path, key]));
-  return Array.isArray(value) ? [] : [{ path, value }];
 }
 
 function withValue(fields: Named, [key = '', ...rest]: readonly string[], value: WrittenValue): Named {
