@@ -46,6 +46,8 @@ export interface FuseDuty {
   readonly form: FuseFormId | null;
   /** The holder's own limit (A). */
   readonly holderLargestA?: number;
+  /** True where only ratings that keep the margin may stand; any that carries the rated current where left out. */
+  readonly keepsMargin?: boolean;
   /**
    * Fault current that it should be able to interrupt (A): infinite where nobody states it, null where the source is
    * limited.
@@ -102,6 +104,7 @@ export function chooseFuse(
   const lawful = candidates(duty, shelf, wantedA.value, rules).filter(
     (fuse) =>
       fuse.ratingA >= duty.ratedA &&
+      (fuse.keepsMargin || !duty.keepsMargin) &&
       fuse.ratingA <= (mostA?.value ?? fuse.ratingA) &&
       fuse.ratingA <= (fuse.form === duty.form ? (duty.holderLargestA ?? fuse.ratingA) : fuse.ratingA),
   );

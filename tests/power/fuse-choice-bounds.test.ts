@@ -34,6 +34,15 @@ describe('the bounds of a fuse', () => {
     expect(short.reason).toContain('no fuse may stand here');
   });
 
+  test('where the margin has to be kept, no rating under it stands, on the shelf or not', () => {
+    // 40 A and a quarter are 50 A; a conductor for 49 A takes none that keeps it.
+    const thin = { protects: [{ id: 'wire', ampacityA: 49 }] };
+    expect(choose(duty(thin)).chosen).toMatchObject({ ratingA: 40, keepsMargin: false });
+    expect(choose(duty({ ...thin, keepsMargin: true })).chosen).toBeNull();
+    const shelf = [stocked('small-bolt-in', 40)];
+    expect(choose(duty({ keepsMargin: true }), shelf).chosen).toMatchObject({ ratingA: 50, part: null });
+  });
+
   test('a holder limits the fuses of its own form, and no others', () => {
     // 45 A and a quarter are 56.25 A: 60 A is the next, in a holder that takes it.
     expect(choose(duty({ ratedA: 45, holderLargestA: 60 })).chosen?.ratingA).toBe(60);

@@ -4,7 +4,11 @@ import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { FuseForm, ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules, isEngineSpace } from '../../model/zone-ambient.ts';
 import type { RunZone } from '../../power/conductor/ampacity.ts';
-import { type CableCandidate, chooseConductor } from '../../power/conductor/conductor-choice.ts';
+import {
+  type CableCandidate,
+  chooseConductor,
+  type JudgedCable,
+} from '../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
 import type { Around } from '../draft/around.ts';
 
@@ -62,6 +66,16 @@ interface FeedDuty {
  * the choice of the plan, before anything is placed. Null where no reel of the catalogue goes into both ports.
  */
 export function feedAreaMm2(around: Around, duty: FeedDuty): number | null {
+  return feedFor(around, duty, 0)?.candidate.size.areaMm2 ?? null;
+}
+
+/** True where a reel that goes into both ports carries the fuse of a feed at the true ambient of its way too. */
+export function carriesWarm(around: Around, duty: FeedDuty): boolean {
+  return feedFor(around, duty, duty.ratingA)?.doubt === null;
+}
+
+/** The feed that is chosen; one that carries so much at the true ambient (A) where any does. */
+function feedFor(around: Around, duty: FeedDuty, warmFuseA: number): JudgedCable | null {
   const rules = powerRules(around.rules);
   const { way, ratingA, currentA, ports, dropShare } = duty;
   const limits = ports.flatMap(({ takes }) => (takes ? [takes] : []));
@@ -86,11 +100,12 @@ export function feedAreaMm2(around: Around, duty: FeedDuty): number | null {
       zones,
       ports: limits.map(({ to }, at) => ({ id: String(at), largestMm2: to.areaMm2 })),
       leastMm2: smallestMm2 * 0.999,
+      warmFuseA,
     },
     powerReels(around),
     rules,
   );
-  return isFault(choice) ? null : (choice.chosen?.candidate.size.areaMm2 ?? null);
+  return isFault(choice) ? null : choice.chosen;
 }
 
 function powerReels({ parts }: Around): readonly CableCandidate[] {

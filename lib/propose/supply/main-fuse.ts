@@ -3,7 +3,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
-import { type FeedWay, feedAreaMm2, interruptsA, ratingFor } from './feed-sizes.ts';
+import { carriesWarm, type FeedWay, feedAreaMm2, interruptsA, ratingFor } from './feed-sizes.ts';
 import { noHolderText } from './no-main-fuse.ts';
 import { isUntouched, shelvedFirst } from './turn-on.ts';
 
@@ -44,9 +44,10 @@ export function mainFuseAt(draft: Draft, duty: MainFuseDuty): DraftDevice | null
     spec.kind === 'fuse-holder' && suffices(draft, spec, duty) ? [{ part, spec }] : [],
   );
   const areaM2 = ({ spec }: { spec: PartOf<'fuse-holder'> }) => spec.size.width * spec.size.depth;
-  const [best] = fitting.toSorted(
+  const [smallest, ...others] = fitting.toSorted(
     (a, b) => areaM2(a) - areaM2(b) || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
+  const best = smallest && (coolerInstead(draft, duty, smallest.spec, others) ?? smallest);
   if (!best) {
     const { message, remedy } = noHolderText(draft, {
       ...duty,
@@ -65,6 +66,42 @@ export function mainFuseAt(draft: Draft, duty: MainFuseDuty): DraftDevice | null
   return draft.device(duty.name);
 }
 
+/**
+ * The holder of a form in which a smaller fuse is made, where no reel that goes into the ports carries that of the smallest
+ * holder in the warmth of its way, and one carries the smaller fuse; else none.
+ */
+function coolerInstead<T extends { readonly spec: PartOf<'fuse-holder'> }>(
+  draft: Draft,
+  duty: MainFuseDuty,
+  smallest: PartOf<'fuse-holder'>,
+  others: readonly T[],
+): T | undefined {
+  const ratedA = ratingIn(draft, smallest, duty);
+  if (isCool(draft, smallest, duty) || ratedA === null) return undefined;
+  return others.find(
+    ({ spec }) => (ratingIn(draft, spec, duty) ?? Infinity) < ratedA && isCool(draft, spec, duty),
+  );
+}
+
+/** The rating that stands in a holder (A); null where none is made. */
+function ratingIn({ around }: Draft, spec: PartOf<'fuse-holder'>, duty: MainFuseDuty): number | null {
+  const leastA = duty.currentA * around.rules['fuse-margin'].value;
+  return ratingFor(around, spec['fuse-form'], leastA, duty.ceilingA);
+}
+
+function isCool(draft: Draft, spec: PartOf<'fuse-holder'>, duty: MainFuseDuty): boolean {
+  const ratingA = ratingIn(draft, spec, duty);
+  const { way, currentA } = duty;
+  const ports = portsOf(spec, duty);
+  return ratingA !== null && carriesWarm(draft.around, { ratingA, currentA, way, ports, dropShare: 1000 });
+}
+
+/** The ports that the feed goes into: those of the holder, and the one at its far end. */
+function portsOf({ terminals }: PartOf<'fuse-holder'>, { port }: MainFuseDuty): readonly TerminalSpec[] {
+  const ends = Object.values(terminals).filter(({ role }) => role === 'feed-in' || role === 'feed-out');
+  return [...ends, ...(port ? [port] : [])];
+}
+
 /** True for a holder whose lead from the battery is written, and nothing behind it. */
 function isFedOnly(draft: Draft, holder: DraftDevice, battery: DraftDevice): boolean {
   const [input] = terminalsWith(holder, 'feed-in');
@@ -78,11 +115,11 @@ function isFedOnly(draft: Draft, holder: DraftDevice, battery: DraftDevice): boo
 function suffices(draft: Draft, spec: PartOf<'fuse-holder'>, duty: MainFuseDuty): boolean {
   const { around } = draft;
   const form = spec['fuse-form'];
-  const ratingA = ratingFor(around, form, duty.currentA * around.rules['fuse-margin'].value, duty.ceilingA);
+  const ratingA = ratingIn(draft, spec, duty);
   if (ratingA === null || ratingA > spec.current) return false;
   if (interruptsA(around, form, ratingA) < shortA(duty.battery)) return false;
   const ends = Object.values(spec.terminals).filter(({ role }) => role === 'feed-in' || role === 'feed-out');
-  const ports = [...ends, ...(duty.port ? [duty.port] : [])];
+  const ports = portsOf(spec, duty);
   const { way, currentA } = duty;
   if (feedAreaMm2(around, { ratingA, currentA, way, ports, dropShare: feedDropShare }) !== null) return true;
   // Where no reel keeps the drop in any port, the thickest will have to do: the drop is then told.

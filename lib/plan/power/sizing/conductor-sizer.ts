@@ -5,7 +5,12 @@ import { onceEach } from '../../once-each.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { ampacityZones, wireZones } from '../../wiring/runs/run-zones.ts';
 import type { BendBounds } from './bend-bounds.ts';
-import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import {
+  bareWarmAmpacityA,
+  greatestAmpacityA,
+  type SizedConductor,
+  sizeConductor,
+} from './conductor-sizing.ts';
 import type { ConductorTask } from './conductor-task.ts';
 
 /** A conductor to be sized: the zones that it lies in follow from its length. */
@@ -19,6 +24,8 @@ export interface ConductorSizer {
   size(task: SizerTask): SizedConductor;
   /** The most that a conductor could carry with any cable that it may have (A). */
   mostA(link: Link, role: ConductorRole, lengthM: number): number;
+  /** The most that it could carry at the true ambient of its way with a cable that needs no reducer (A). */
+  bareWarmA(link: Link, role: ConductorRole, lengthM: number): number;
   /** What a conductor has to stay under for its bends (mm2); infinite where it has room for any. */
   underMm2(link: string): number;
 }
@@ -47,11 +54,19 @@ export function conductorSizer(
     mostA: onceEach(
       (link: Link, role: ConductorRole, lengthM: number) =>
         greatestAmpacityA(job, devices, link, role, zones(link, lengthM)),
-      ({ id }, role, lengthM) => `${id}\n${role}\n${lengthM}`,
+      lengthKey,
+    ),
+    bareWarmA: onceEach(
+      (link: Link, role: ConductorRole, lengthM: number) =>
+        bareWarmAmpacityA(job, devices, link, role, zones(link, lengthM)),
+      lengthKey,
     ),
     underMm2,
   };
 }
+
+const lengthKey = ({ id }: Link, role: ConductorRole, lengthM: number): string =>
+  `${id}\n${role}\n${lengthM}`;
 
 /** All that the size of a conductor follows from, beside its link. */
 function taskKey({ link, feed, grown, ...task }: SizerTask): string {

@@ -2,7 +2,7 @@ import type { Job, Link } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
 import type { Remark } from '../../../model/remark.ts';
 import type { Chosen, ConductorRole } from '../../../model/vocabulary.ts';
-import { ampacity, type RunZone } from '../../../power/conductor/ampacity.ts';
+import { type Ampacity, ampacity, type RunZone } from '../../../power/conductor/ampacity.ts';
 import {
   type CableCandidate,
   type ConductorChoice,
@@ -17,7 +17,7 @@ import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
 import type { GrownFor } from './least-sizes.ts';
-import { linkPorts, smallestOf } from './link-ports.ts';
+import { type LinkPort, linkPorts, smallestOf } from './link-ports.ts';
 import { choose, largestGround, largestInHeat, type SizeChoice } from './smaller-choice.ts';
 import { shortOnShelf, thinnerThan } from './thinner-cables.ts';
 
@@ -252,22 +252,43 @@ function noReel({ link, role }: ConductorTask): Remark {
 }
 
 /** The most that a conductor could carry with any cable that it may have; what was given counts alone (A). */
-export function greatestAmpacityA(
+export function greatestAmpacityA(...asked: CablesOf): number {
+  const [, , link] = asked;
+  const carried = carriedBy(asked, isGiven(link) ? () => true : goesIn);
+  return Math.max(0, ...carried.map(({ ampacityA }) => ampacityA.value));
+}
+
+/**
+ * The most that a conductor could carry at the true ambient of its way with a cable that goes into its ports as it is (A):
+ * above it a thicker one would have to go in by reducers. Infinite for one that was given, which stands as it is.
+ */
+export function bareWarmAmpacityA(...asked: CablesOf): number {
+  const [job, , link] = asked;
+  if (fixedCandidate(job, link) || isGiven(link)) return Number.POSITIVE_INFINITY;
+  const bare = (areaMm2: number, { largestMm2 }: LinkPort) => goesIn(areaMm2, { largestMm2 });
+  return Math.max(0, ...carriedBy(asked, bare).map(({ cautionA }) => cautionA.value));
+}
+
+type CablesOf = readonly [
   job: Job,
   devices: DevicesById,
   link: Link,
   role: ConductorRole,
   zones: readonly RunZone[],
-): number {
+];
+
+/** What each cable carries that a conductor may have and that its ports let in. */
+function carriedBy(
+  [job, devices, link, role, zones]: CablesOf,
+  enters: (areaMm2: number, port: LinkPort) => boolean,
+): readonly Ampacity[] {
   const fixed = fixedCandidate(job, link);
-  const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
-  const ports = isGiven(link) ? [] : linkPorts(job, devices, link);
+  const ports = linkPorts(job, devices, link);
   const rules = powerRules(job.rules);
-  const ampacities = candidates
-    .filter(({ size: { areaMm2 } }) => ports.every((port) => goesIn(areaMm2, port)))
-    .map(({ size, material, insulationC }) => {
+  return (fixed ? [fixed] : candidatesFor(job, link, role))
+    .filter(({ size: { areaMm2 } }) => ports.every((port) => enters(areaMm2, port)))
+    .flatMap(({ size, material, insulationC }) => {
       const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, rules);
-      return isFault(found) ? 0 : found.ampacityA.value;
+      return isFault(found) ? [] : [found];
     });
-  return Math.max(0, ...ampacities);
 }

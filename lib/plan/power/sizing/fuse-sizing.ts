@@ -5,17 +5,11 @@ import { turnOnDrawOf } from '../../../model/kinds/fields/turn-on-draw.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
 import type { FuseChoice, FuseDuty } from '../../../power/fuse-choice.ts';
-import {
-  type Circuit,
-  type CircuitEdge,
-  type CircuitLoad,
-  type CircuitSource,
-  isStore,
-} from '../circuit/circuit.ts';
+import { type CircuitEdge, type CircuitLoad, type CircuitSource, isStore } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from '../device-loads.ts';
 import { type ShortSource, shortSources } from '../short/short-sources.ts';
-import type { FuseChooser } from './fuse-chooser.ts';
+import { type Choosing, chooseBare, chooseWithGrounds } from './fuse-chooser.ts';
 import { type Protected, type Protection, protectedBy } from './protection.ts';
 
 /** A fuse with what it has to do and what was chosen for it. */
@@ -42,17 +36,12 @@ export interface SizedFuse {
 }
 
 /** What the fuses of a circuit are sized from. */
-export interface FuseSizing {
+export interface FuseSizing extends Choosing {
   readonly job: Job;
-  readonly circuit: Circuit;
-  readonly paths: CircuitPaths;
   readonly loads: readonly DeviceLoad[];
   readonly protection: ReadonlyMap<string, Protection>;
-  readonly choose: FuseChooser;
   /** What a fuse carries at the voltages that its devices really get, as far as that was solved by now (A). */
   readonly flowA: (fuse: string) => number;
-  /** The most that a conductor could carry with the best cable that it may have. */
-  readonly mostA: (conductor: string) => number;
 }
 
 /** Chooses or takes over the rating of every fuse whose outgoing side is wired. */
@@ -81,7 +70,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
   const bare = bareBatteries(edge, sizing);
   const { ratedA, solvedA, shares, ceilingA, ceilingFuses, makerA } = demand(edge, sizing);
   const holderA = holderLimitA(device);
-  const { choice, duty } = chooseWithGrounds(edge, sizing, {
+  const asked = {
     ratedA,
     ceilingA,
     ceilingFuses,
@@ -90,7 +79,8 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     form,
     interruptNeedA: bare.length > 0 ? mostIntoShortA(edge, sizing) : null,
     ...(holderA === null ? {} : { holderLargestA: holderA }),
-  });
+  };
+  const { choice, duty } = chooseBare(protects, sizing, chooseWithGrounds(edge, sizing, asked));
   const givenA = givenRatingA(edge, device);
   return {
     edge,
@@ -109,44 +99,6 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     // What the vehicle came with is read off, never chosen.
     ratingA: givenA ?? (device.origin === 'vehicle' ? null : (choice?.chosen?.ratingA ?? null)),
   };
-}
-
-/**
- * The choice; where the ground of a device can't be had as large as the rating asks for, the one that the ground
- * bounds too, as long as that leaves a lawful rating. A device's ground takes back all that its fuse lets through.
- */
-function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty): Chosen {
-  const { choose, mostA } = sizing;
-  const first = choose(duty);
-  const ratingA = first?.chosen?.ratingA;
-  if (ratingA === undefined) return { choice: first, duty };
-  const thin = ownGrounds(edge, sizing)
-    .map((id) => ({ id: `${id} at its thickest`, ampacityA: mostA(id) }))
-    .filter(({ ampacityA }) => ampacityA < ratingA);
-  if (thin.length === 0) return { choice: first, duty };
-  const bounded = { ...duty, protects: [...duty.protects, ...thin] };
-  const choice = choose(bounded);
-  return choice?.chosen ? { choice, duty: bounded } : { choice: first, duty };
-}
-
-/** A choice, and the duty that it was made for. */
-interface Chosen {
-  readonly choice: FuseChoice | null;
-  readonly duty: FuseDuty;
-}
-
-/** The ground leads of devices that this fuse alone feeds. */
-function ownGrounds(edge: CircuitEdge, { circuit, paths }: FuseSizing): string[] {
-  const alone = paths.downstream(edge).filter(({ from }) => {
-    const { bare, fuses } = paths.inflows.into(from, '');
-    return !bare && fuses.length === 1 && fuses[0]?.id === edge.id;
-  });
-  const negatives = new Set(alone.map(({ to }) => to));
-  return circuit.edges.flatMap(({ id, kind, from, to }) =>
-    kind === 'conductor' && circuit.roles.get(id) === 'ground' && (negatives.has(from) || negatives.has(to))
-      ? [id]
-      : [],
-  );
 }
 
 /** Conductors are sized after their fuse: until then each counts with the thickest cable that it may have. */

@@ -47,12 +47,17 @@ export function ratingsOf(
 
 function fuseSizing(sizing: PowerSizing): FuseSizing {
   const { job, circuit, paths, loads, protection, lengths, least, sizer, choose } = sizing;
-  const mostA = (id: string) => {
+  const mostBy = (ask: typeof sizer.mostA) => (id: string) => {
     const link = circuit.edges.find((edge) => edge.id === id)?.link;
     const role = circuit.roles.get(id);
-    return link && role ? sizer.mostA(link, role, lengths(link.id).lengthM) : 0;
+    return link && role ? ask(link, role, lengths(link.id).lengthM) : 0;
   };
-  return { job, circuit, paths, loads, protection, choose, mostA, flowA: (fuse) => least.flowA(fuse) };
+  return {
+    ...{ job, circuit, paths, loads, protection, choose },
+    mostA: mostBy(sizer.mostA),
+    bareWarmA: mostBy(sizer.bareWarmA),
+    flowA: (fuse) => least.flowA(fuse),
+  };
 }
 
 function sizeFeed(

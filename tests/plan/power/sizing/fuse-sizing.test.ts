@@ -13,14 +13,15 @@ function fuses(
   {
     draws = {},
     mostA = () => 1000,
+    bareWarmA = () => 1000,
     flowA = () => 0,
-  }: Partial<Pick<FuseSizing, 'mostA' | 'flowA'>> & {
+  }: Partial<Pick<FuseSizing, 'mostA' | 'bareWarmA' | 'flowA'>> & {
     readonly draws?: Readonly<Record<string, number>>;
   } = {},
 ) {
   const { job, circuit, paths, loads, protection, choose } = sizedAnew(settledPower(change));
   const drawing = loads.map((load) => ({ ...load, ratedA: draws[load.item] ?? load.ratedA }));
-  return sizeFuses({ job, circuit, paths, loads: drawing, protection, choose, mostA, flowA });
+  return sizeFuses({ job, circuit, paths, loads: drawing, protection, choose, mostA, bareWarmA, flowA });
 }
 const byId = (all: readonly SizedFuse[], id: string) => one(all, ({ edge }) => edge.id === id);
 const draws = { amp: 20, dsp: 1, radio: 3 };
@@ -185,6 +186,35 @@ describe('the ceiling of a fuse', () => {
     expect(byId(fuses(isolated), 'main-fuse').ceilingA).toBeNull();
     expect(byId(fuses(isolated), 'second-fuse').ceilingA).toBeNull();
     expect(byId(fuses(banked), 'main-fuse').ceilingA).toBeNull();
+  });
+});
+
+describe('a fuse over a conductor that only a reducer would bring into its port as thick as it asks', () => {
+  // 40 A and a quarter are 50 A, and the shelf has 80 A alone: of the form 50 and 60 A are made too.
+  const shelved: Change = ({ shop }) => Object.assign(shop, { stock: { 'large-fuse': { pieces: 3 } } });
+  const drawing = { draws: { amp: 36, dsp: 1, radio: 3 } };
+  const main = (bareA: number, change: Change = shelved) => {
+    const bareWarmA = (id: string) => (id === 'main' ? bareA : 1000);
+    return byId(fuses(change, { ...drawing, bareWarmA }), 'main-fuse');
+  };
+
+  test('is a smaller one that keeps the margin, on the shelf or not, as large as the conductor takes bare', () => {
+    expect(main(1000).ratingA).toBe(80);
+    expect(main(80).ratingA).toBe(80);
+    expect(main(79).ratingA).toBe(50);
+    expect(main(50).ratingA).toBe(50);
+  });
+
+  test('stays as it is where none that is made keeps the margin there', () => {
+    expect(main(49).ratingA).toBe(80);
+  });
+
+  test('that the job writes is not touched', () => {
+    const written: Change = (content) => {
+      shelved(content);
+      Object.assign(content.job.devices['main-fuse'] ?? {}, { fuse: '80 A' });
+    };
+    expect(main(60, written).ratingA).toBe(80);
   });
 });
 
