@@ -93,7 +93,8 @@ export function freeOfCost(picks: readonly PlanPick[], items: readonly PlanItem[
     ),
     ...free(
       'box',
-      picks.filter(({ suppliedWith }) => suppliedWith !== undefined),
+      // The screws in the box of a speaker are no thing that a customer is told of.
+      picks.filter(({ suppliedWith, kind }) => suppliedWith !== undefined && kind !== 'fixing'),
     ),
     ...inVehicle(items),
   ];

@@ -66,7 +66,8 @@ describe('what parts cost', () => {
     const estimate = estimated({
       pick: [
         pieces('amp', 1, { broughtBy: 'customer', title: 'Amplifier' }),
-        pieces('amp-lead', 2, { suppliedWith: 'amp', title: 'Lead' }),
+        pieces('amp-lead', 2, { suppliedWith: 'amp', title: 'Lead', kind: 'cable' }),
+        pieces('woofer-screws', 2, { suppliedWith: 'woofer', title: 'Screws', kind: 'fixing' }),
         pieces('bolt', 1),
       ],
       shop: {

@@ -21,6 +21,7 @@ export const fixingSchema = z.strictObject({
       'packing',
       'tie',
       'strap',
+      'bracket',
       'adhesive',
       'thread-lock',
     ]),

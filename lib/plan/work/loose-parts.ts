@@ -54,6 +54,29 @@ export function looseScrews(job: Pick<Job, 'devices'>): PlanPick[] {
   });
 }
 
+/**
+ * What speakers are screwed in by of whose frame no holes are told: their makers put it into the box, a set for each. It is
+ * none of the shelf's; where a box has none, it is chosen by what it goes into.
+ */
+export function frameScrews(job: Pick<Job, 'devices'>): PlanPick[] {
+  const counts = new Map<string, number>();
+  for (const { spec, part, facts } of looseDevices(job)) {
+    const { holes = [], bracketHoles = [] } = facts.footprint ?? {};
+    if (spec?.kind !== 'speaker' || part === null || holes.length + bracketHoles.length > 0) continue;
+    counts.set(part, (counts.get(part) ?? 0) + 1);
+  }
+  return [...counts].map(([part, quantity]): PlanPick => {
+    return {
+      ...{
+        part: `${part}-screws`,
+        title: `Screws or clips for the frame of ${part}, a set for each`,
+        kind: 'fixing',
+      },
+      ...{ quantity, unit: 'piece', stockQuantity: quantity, short: 0, suppliedWith: part },
+    };
+  });
+}
+
 /** The screws of a part in words: `2 screws through its holes of 4.8 mm`. */
 export function screwsText({ holesM }: LoosePart): string {
   const widths = [...new Set(holesM.map(printedMade))];

@@ -19,8 +19,8 @@ import { planHouseRules } from '../plan-house-rules.ts';
 import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
 import { countsHole } from '../wiring/runs/way-holes.ts';
 import { boardTies } from '../wiring/ties.ts';
-import { boxStraps, strapsToBuy } from './boxes-at-places.ts';
-import { looseScrews } from './loose-parts.ts';
+import { boxHolders, holdersToBuy } from './box-holders.ts';
+import { frameScrews, looseScrews } from './loose-parts.ts';
 import { cutsTaken } from './shelf-takes.ts';
 import { threadLockFor, threadLockToBuy } from './thread-lock.ts';
 import { wireToBuy } from './wire-to-buy.ts';
@@ -46,8 +46,9 @@ export function pickList(input: PickInput): PlanPick[] {
     ...fusesToBuy(input),
     ...wireToBuy(input.wires),
     ...groundFastenersToBuy(input.job),
-    ...strapsToBuy(input.job),
+    ...holdersToBuy(input.job),
     ...looseScrews(input.job),
+    ...frameScrews(input.job),
     ...threadLockToBuy(input.job, input.boards),
     ...suppliedLeads(input),
     ...broughtDevices(input),
@@ -95,7 +96,7 @@ function countPieces({
     add(made?.part);
   }
   add(threadLockFor(job, boards));
-  for (const { strap, count } of boxStraps(job)) add(strap, count);
+  for (const { part, count } of boxHolders(job)) add(part, count);
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.
   const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job), offCuts }]);

@@ -15,7 +15,9 @@ const held = (how: string): Change =>
 function fitted(...changes: readonly Change[]) {
   const { plan } = smallPlan(...changes);
   const text = plan.steps.find(({ id }) => id === 'mount-bay')?.text;
-  const picked = plan.pick.filter(({ part }) => part.includes('screw') || part.includes('strap'));
+  const picked = plan.pick.filter(
+    ({ part, suppliedWith }) => /screw|strap/.test(part) && suppliedWith === undefined,
+  );
   return { text, picked: picked.map(({ part, quantity, short }) => ({ part, quantity, short })) };
 }
 
@@ -52,5 +54,24 @@ describe('a part that stands on no board', () => {
 
   test('is told by its name alone where nothing is known to hold it', () => {
     expect(fitted()).toEqual({ text: 'Mount at bay: main-fuse', picked: [] });
+  });
+});
+
+describe('a speaker of whose frame no holes are told', () => {
+  const rows = (...changes: readonly Change[]) =>
+    smallPlan(...changes).plan.pick.filter(({ part }) => /screw/.test(part));
+
+  test('has a set of screws on the pick list as it lies in its box, and takes none from the shelf', () => {
+    expect(rows()).toMatchObject([
+      { part: 'woofer-a-screws', quantity: 1, short: 0, suppliedWith: 'woofer-a' },
+    ]);
+  });
+
+  test('has the screws of its holes in place of a set, where its part tells them', () => {
+    const told = inParts(
+      '    band: subwoofer\n',
+      '    band: subwoofer\n    mounting-holes: [{ x: 5 mm, y: 5 mm, diameter: 5 mm }]\n',
+    );
+    expect(rows(told)).toMatchObject([{ part: 'screw-for-hole-5-mm', quantity: 1 }]);
   });
 });

@@ -39,7 +39,9 @@ export function boxText({ boxes, plan }: Pick<Work, 'boxes' | 'plan'>, seat: str
   if (box.massKg <= 0) return inside;
   const weighs = `with its speaker it weighs ${kilograms(box.massKg)}`;
   const forward = `${printedNumber('pull-newtons', box.forceN)} N forward`;
-  if (box.isStrapped)
+  if (box.held === 'strap')
     return `${inside}; hold the box down by its straps, one at each end, hooked to sound metal and to nothing that holds a belt or an airbag, never to trim or carpet: ${weighs}, and straps and what they are hooked to are to hold ${forward}; no strap lies over an edge bare`;
-  return `${inside}; bolt or strap the box to sound metal of the body, never to trim or carpet: ${weighs}, and its fixings are to hold ${forward}; first look and feel behind each hole: no tank, no line, no airbag, no wiring`;
+  const by =
+    box.held === 'bracket' ? 'bolt the box by its brackets, one at each end,' : 'bolt or strap the box';
+  return `${inside}; ${by} to sound metal of the body, never to trim or carpet: ${weighs}, and its fixings are to hold ${forward}; first look and feel behind each hole: no tank, no line, no airbag, no wiring`;
 }

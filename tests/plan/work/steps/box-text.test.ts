@@ -24,6 +24,43 @@ test('a place without a box asks for none', () => {
   expect(mountText(box)).not.toMatch(/strap/);
 });
 
+describe('a box that brackets hold', () => {
+  const bracketed = inJob(boot, `${boot}\n  box: { part: box-a, in: boot, held: bracket }`);
+  const bracket = (id: string, holds: number) =>
+    addParts(`${id}: { kind: fixing, title: Bracket, form: bracket, holds: ${holds} kg }`);
+  const picked = (held: Change, ...changes: readonly Change[]) =>
+    smallPlan(box, held, ...changes).plan.pick.flatMap(({ part, quantity, short, title }) =>
+      /bracket|box-holder/.test(part) ? [{ part, quantity, short, title }] : [],
+    );
+
+  test('is bolted by them, with the look behind each hole', () => {
+    expect(mountText(box, bracketed)).toMatch(
+      /bolt the box by its brackets, one at each end, to sound metal .*3923 N forward; first look/,
+    );
+  });
+
+  // 3922.7 N over two brackets, and over the two bolts in each leg of them.
+  test('has brackets and what they are bolted with on the order list, each with its load', () => {
+    const rows = picked(bracketed);
+    expect(rows.map(({ part, quantity, short }) => [part, quantity, short])).toEqual([
+      ['box-bracket', 2, 2],
+      ['bracket-bolt', 8, 8],
+    ]);
+    expect(rows.map(({ title }) => /for (\d+) N each/.exec(title)?.[1])).toEqual(['1962', '981']);
+  });
+
+  test('has brackets of the catalogue that hold it, and bolts for as many', () => {
+    expect(picked(bracketed, bracket('bracket-150', 150))).toMatchObject([
+      { part: 'bracket-150', quantity: 3 },
+      { part: 'bracket-bolt', quantity: 12 },
+    ]);
+  });
+
+  test('has either to be ordered where the job does not say which', () => {
+    expect(picked(inBoot)).toMatchObject([{ part: 'box-holder', quantity: 2, short: 2 }]);
+  });
+});
+
 describe('a box that straps hold', () => {
   const strapped = inJob(boot, `${boot}\n  box: { part: box-a, in: boot, held: strap }`);
   const strap = (id: string, holds: number) =>
