@@ -66,13 +66,14 @@ test('leads are cut from one piece each: once the reel is used up, the next pair
   expect(count).toBeLessThan(doors.length);
 });
 
-test('a cable whose insulation withstands no more than the cabin has is not taken', () => {
-  const [cool, warm] = [50, 60].map((insulation) =>
+test('a cable whose insulation withstands no more than the cabin or a door has is not taken there', () => {
+  const [cool, warm, hot] = [50, 60, 75].map((insulation) =>
     cabled(shopOf(pair(16, insulation), '  pair-16: { reels: [150 ft] }\n')),
   );
-  // The cabin counts as 50 C (common practice, no source).
+  // The cabin counts as 50 C, and a door in the sun as the roof, 70 C (common practice, no source).
   expect(cool).toMatchObject(eachDoor(null));
-  expect(warm).toMatchObject(eachDoor('pair-16 red black'));
+  expect(warm).toMatchObject({ 'to-front-left': null, 'to-rear-left': 'pair-16 red black' });
+  expect(hot).toMatchObject(eachDoor('pair-16 red black'));
 });
 
 test('a lead is as thick as its loss asks for: the thinner reel is passed over where it loses more than the house allows', () => {

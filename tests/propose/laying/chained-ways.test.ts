@@ -17,7 +17,7 @@ const sill = `  left-kick-sill:
 const sleeve = `  left-kick-door:
     side: left
     ends: [left-kick, left-door]
-    passes: [cabin 8 in, { zone: cabin, length: 12 in, edge: true, through-hole: 13 mm }]
+    passes: [door 8 in, { zone: door, length: 12 in, own-grommet: true, through-hole: 13 mm }]
 `;
 const kick = '\nplaces:\n  left-kick: { title: "Left kick panel", zone: cabin, side: left, depth: 1 in }\n';
 
@@ -55,7 +55,7 @@ describe('ways of a vehicle that meet in a place', () => {
     // By the file: 14 + 30 + 20 in, however it is parted.
     expect(a?.lengthM).toBeCloseTo(64 * 0.0254, 9);
     expect(a?.lengthM).toBeCloseTo(b?.lengthM ?? 0, 9);
-    expect(a?.grommets.map(({ zone, holeM }) => [zone, holeM])).toEqual([['cabin', 0.013]]);
+    expect(a?.grommets.map(({ zone, holeM }) => [zone, holeM])).toEqual([['door', 0.013]]);
     const wire = (plan: typeof chain) => plan?.wires.find(({ id }) => id === 'to-front-left.+');
     expect(wire(chain)?.lengthM).toBeCloseTo(wire(single)?.lengthM ?? 0, 3);
     const zones = new Set(wire(chain)?.zones.map(({ zone }) => zone));
