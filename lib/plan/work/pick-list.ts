@@ -11,7 +11,6 @@ import type {
   PlanWire,
 } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
-import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { cutLengths } from '../../shelf/cut-lengths.ts';
 import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths.ts';
 import { mountingScrew, screwedInto } from '../board/screws/mounting-screw.ts';
@@ -20,6 +19,7 @@ import { type GroundBolt, groundBolts } from '../wiring/ground-bolts.ts';
 import { countsHole } from '../wiring/runs/way-holes.ts';
 import { boardTies } from '../wiring/ties.ts';
 import { boxHolders, holdersToBuy } from './box-holders.ts';
+import { fusesToBuy, interruptersToBuy } from './fuses-to-buy.ts';
 import { frameScrews, looseScrews } from './loose-parts.ts';
 import { cutsTaken } from './shelf-takes.ts';
 import { threadLockFor, threadLockToBuy } from './thread-lock.ts';
@@ -44,6 +44,7 @@ export function pickList(input: PickInput): PlanPick[] {
     ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
     ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
     ...fusesToBuy(input),
+    ...interruptersToBuy(input),
     ...wireToBuy(input.wires),
     ...groundFastenersToBuy(input.job),
     ...holdersToBuy(input.job),
@@ -111,25 +112,6 @@ function countPieces({
     for (const hole of facts.footprint?.holes ?? []) add(mountingScrew(hole, job, into)?.id);
   }
   return counts;
-}
-
-/** Fuses of a rating that the catalogue lacks: they have no part, and are to be bought all the same. */
-function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
-  const ours = new Set(job.devices.flatMap(({ id, origin }) => (origin === 'job' ? [id] : [])));
-  const counts = new Map<string, { readonly title: string; quantity: number }>();
-  for (const { form, ratingA, part, item } of fuses) {
-    if (part !== null || ratingA === null || !ours.has(item)) continue;
-    const id = `fuse-${form}-${ratingA}`;
-    const own = counts.get(id) ?? {
-      title: `${fuseForms[form].name} fuse, ${ratingA} A, not in the catalogue`,
-      quantity: 0,
-    };
-    own.quantity += 1;
-    counts.set(id, own);
-  }
-  return [...counts].map(([part, { title, quantity }]): PlanPick => {
-    return { part, title, kind: 'fuse', quantity, unit: 'piece', stockQuantity: 0, short: quantity };
-  });
 }
 
 /** Bolts, nuts and serrated washers of ground points that the catalogue lacks: they have no part, and are to be bought all the same. */

@@ -10,7 +10,7 @@ import {
   type JudgedCable,
 } from '../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
-import type { Around } from '../draft/around.ts';
+import { type Around, onShelf } from '../draft/around.ts';
 
 /** The way of a conductor that is sized before anything is placed. */
 export interface FeedWay {
@@ -48,6 +48,21 @@ export function interruptsA({ parts, rules }: Around, form: FuseForm, ratingA: n
     part.kind === 'fuse' && part.form === form && part.rating === ratingA ? [part.interrupts ?? usualA] : [],
   );
   return made.length > 0 ? Math.min(...made) : usualA;
+}
+
+/** The ratings of a form that lie on the shelf and interrupt so much, low to high (A). */
+export function shelvedRatings(around: Around, form: FuseForm, needA: number): readonly number[] {
+  const usualA = around.rules[`interrupt-${form}`].value;
+  return Object.entries(around.parts)
+    .flatMap(([id, part]) =>
+      part.kind === 'fuse' &&
+      part.form === form &&
+      (part.interrupts ?? usualA) >= needA &&
+      onShelf(around, id) > 0
+        ? [part.rating]
+        : [],
+    )
+    .toSorted((a, b) => a - b);
 }
 
 /** What a feed has to do. */
