@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import type { SourceFile } from '../../lib/model/content/source-file.ts';
-import { planKept } from '../plan/plan-kept.ts';
-import { linksOf } from './links-of.ts';
-import { shop, shortText } from './short-shop.ts';
+import type { SourceFile } from '../../../lib/model/content/source-file.ts';
+import { planKept } from '../../plan/plan-kept.ts';
+import { linksOf } from '../links-of.ts';
+import { shop, shortText } from '../short-shop.ts';
 
 /** The shop without what makers of batteries state of a short, and with more on its shelf. */
 function unstated(...stock: readonly string[]): readonly SourceFile[] {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import type { SourceFile } from '../../lib/model/content/source-file.ts';
-import { instead, linksOf } from './links-of.ts';
-import { shop, shortText } from './short-shop.ts';
+import type { SourceFile } from '../../../lib/model/content/source-file.ts';
+import { instead, linksOf } from '../links-of.ts';
+import { shop, shortText } from '../short-shop.ts';
 
 /** A holder that is larger than the smallest one, for a form in which 70 A are made. */
 const holder = `parts:
