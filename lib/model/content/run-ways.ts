@@ -13,11 +13,13 @@ export interface RunWay extends NamedRoute {
 
 /**
  * What lies at the first end of a route and at its last: of one that reaches a space all that it serves, and at the
- * space nothing that another route meets. What else lies along a route lies at no end of it.
+ * space nothing that another route meets. Of another one the first and the last that it names; what else lies along a
+ * route lies at no end of it.
  */
 export function routeEnds(route: VehicleRoute): readonly [first: readonly string[], last: readonly string[]] {
   if (route.reaches) return [servedBy(route), []];
-  const [first, last] = route.ends ?? [];
+  const [first, ...others] = route.ends ?? [];
+  const last = others.at(-1);
   return [first === undefined ? [] : [first], last === undefined ? [] : [last]];
 }
 

@@ -99,7 +99,7 @@ export const routeSchema = shortened(
     ),
     ends: builders(
       z.array(id).optional(),
-      'Places and fitted devices where wires leave it at its ends. In a place at an end of two routes wires go on from one to the other.',
+      'Places and fitted devices where wires leave it at its ends. In a place at an end of two routes wires go on from one to the other: what several ways share is a route of its own, up to where they part. Of one that reaches no space the first named lies at its first end, the last at its last.',
       {
         example: ['battery-side'],
         picture: 'route',

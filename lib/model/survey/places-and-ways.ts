@@ -15,7 +15,9 @@ export const places: Station = {
       key: 'place',
       asks: 'Where something may stand that is on no board; one beside the battery for the main fuse',
       by: 'tape',
-      hint: 'The distance is from the head of the listener; the row is that of the seats that a speaker plays to.',
+      hint:
+        'The distance is from the head of the listener; the row is that of the seats that a speaker plays to. Where ways for ' +
+        'wires part is a place too, such as Left kick panel, cabin, left.',
       columns: [
         column('title', 'title', place.title, 'Left door'),
         zone('cabin'),
@@ -45,7 +47,9 @@ export const ways: Station = {
         'edge, hole with its width where a hole is there, drill with its width and what lies behind where one is to be drilled, ' +
         'grommet with its bore where one sits in it already. A blind plug is none yet: where it is to be taken out for a grommet, ' +
         'write edge hole and the width of its hole; where it is to be cut and stay, grommet and the bore that the cut gets. What is there and not measured yet is left open: grommet ?. A door ' +
-        'is a zone of its own, its sleeve a stretch of it: cabin 7 in, door 5 in grommet 18 mm, door 16 in.',
+        'is a zone of its own, its sleeve a stretch of it: cabin 7 in, door 5 in grommet 18 mm, door 16 in. What several ways ' +
+        'share, such as bulkhead and sill, is one row: it ends in a place where they part, and each goes on from there in a ' +
+        'row of its own, with its own stretches alone.',
       columns: [
         column('from', 'from', text('starter-battery'), 'starter-battery beside-the-battery'),
         column('to', 'to', text('left edge'), 'left edge'),

@@ -233,7 +233,7 @@ function missingWay(draft: Draft, ends: readonly [Whereabouts, Whereabouts]): st
   const meeting = 'served' in start ? [...reachedFrom(draft, start.served).keys()].slice(1) : [];
   const others =
     meeting.length > 0
-      ? `; one that begins at ${listed(meeting, 'or')} does as well, since ways meet there`
+      ? `; one that begins at ${listed(meeting, 'or')} does as well, with its own stretches alone, since ways meet there`
       : '';
   return `measure the way from ${from} to ${to} and write it under routes: of ${vehicle.id}, such as ${from}-to-${to}: { side: ${side}, ${leads}, passes: [${measured}] }, or as a row of new vehicle, --way "${row}"${others}; or write runs: here`;
 }

@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { wholeNames } from '../../../lib/commands/new/ask/shared-ending.ts';
 import { writtenRight } from '../../../lib/commands/new/ask/written-right.ts';
+import { walk } from '../../../lib/model/survey/order-of-questions.ts';
 import { ShopFolder } from '../shop-folder.ts';
 
 const shop = new ShopFolder();
@@ -130,6 +131,30 @@ describe('words that names of several rows share stand behind the last of them',
       expect(wholeNames(written)).toMatch(/is no whole name: write each of them whole/);
     },
   );
+});
+
+describe('a way that goes on from where another one ends', () => {
+  const places = ['Left kick panel|Left door|Beside the battery, cabin|door|engine bay, left'];
+  const shared =
+    'battery beside-the-battery, left-kick-panel, left, engine-bay 30 in, bulkhead 6 in edge hole 20 mm, sill 20 in';
+  const own = [
+    'left-kick-panel, left edge, left, sill 30 in',
+    'left-kick-panel, left-door, left, door 5 in grommet 18 mm, door 16 in',
+  ];
+
+  test('has its own stretches alone, and what it ends at first is named first and last', async () => {
+    expect(await told('kicked', { place: places, way: [shared, ...own] })).not.toContain('--way');
+    const text = shop.read('content/vehicles/kicked.yaml');
+    expect(text).toContain('ends: [battery, beside-the-battery, left-kick-panel]');
+    expect(text).toContain('passes: [sill 30 in]');
+    expect(text.match(/bulkhead, length: 6 in/g)).toHaveLength(1);
+  });
+
+  test('is asked for in the walk, with the place where ways part', () => {
+    const hints = walk.flatMap(({ tables }) => tables.flatMap(({ hint = '' }) => hint));
+    expect(hints).toContainEqual(expect.stringMatching(/What several ways share.* its own stretches alone/));
+    expect(hints).toContainEqual(expect.stringMatching(/Where ways for wires part is a place too/));
+  });
 });
 
 describe('a ground point at the end of a way', () => {

@@ -34,6 +34,13 @@ describe('routes that meet', () => {
     expect(lengthsOf([dash, sleeve])).toEqual([0.75, 0.25, 0.5]);
   });
 
+  test('meet at the first and the last that a route names, where it names more', () => {
+    const feed = route('feed', [3], { ends: ['battery', 'beside-the-battery', 'kick'] });
+    expect(lengthsOf([feed, sleeve])).toEqual([3, 0.25, 0.5]);
+    expect(lengthsOf([sleeve, feed])).toEqual([0.5, 0.25, 3]);
+    expect(chained([feed, route('other', [1], { ends: ['beside-the-battery', 'lamp'] })])).toBeNull();
+  });
+
   test('are as long as all of them, and tell where each stretch was measured', () => {
     const ways = chained([sleeve, sill]) ?? [];
     expect(routeLengthM(joinedRoute(ways))).toBeCloseTo(3.75, 9);

@@ -79,7 +79,7 @@ describe('ways of a vehicle that meet in a place', () => {
     const { problems: told } = linksOf(job, cut);
     expect(told).toEqual([expect.stringMatching(/^no way of hatchback/)]);
     expect(told[0]).toMatch(/^no way of hatchback leads from .*left-seat.* to left-door, nor do several/);
-    expect(told[0]).toContain('one that begins at left-kick does as well');
+    expect(told[0]).toContain('one that begins at left-kick does as well, with its own stretches alone');
     const [, line = ''] =
       /such as (left-door-to-under-left-seat: \{ .* \}), or as a row/.exec(told[0] ?? '') ?? [];
     const mended = hatchback((text) =>

@@ -138,9 +138,10 @@ function titleOf(called: string): string {
   return `${called.charAt(0).toUpperCase()}${called.slice(1)}`;
 }
 
-/** What a way leads to, by the names of a file. */
+/** What a way leads to, by the names of a file: what each end is called by first stands at the ends of their list. */
 function endFields(read: readonly WayEnd[]): Named {
-  const names = read.flatMap((end) => end.names);
+  const [first, last] = read;
+  const names = [...(first?.names ?? []), ...(last?.names ?? []).toReversed()];
   const [reached] = read.flatMap((end) => end.reaches ?? []);
   const serves = names.filter((name) => name.startsWith('body.'));
   const ends = names.filter((name) => !name.startsWith('body.'));
