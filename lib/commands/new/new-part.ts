@@ -28,7 +28,7 @@ import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
 import { madeTitle } from './part/part-title.ts';
 import { tabsFault } from './part/speaker-fields.ts';
-import { isPair } from './part/terminal-tables.ts';
+import { coolingTable, isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
 
 /** `rackleaf new part`: a part of the catalogue, from its leaflet. */
@@ -88,7 +88,7 @@ function partQuestions(kind: KindName, drawHint: string, leadsHint: string): rea
         powerFault(rest) ??
         leadFault(cells) ??
         tabsFault(cells) ??
-        (table.key === 'case' ? holesFault({ cells }) : null) ??
+        (['case', 'set'].includes(table.key) ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         (table.key === 'control' ? controlFault(cells, line) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
@@ -145,9 +145,9 @@ function placeFault(
     : null;
 }
 
-/** True for a kind of part that is screwed to a board: it is asked for its holes. */
+/** True for a kind of part that stands on a board with wires to all of its terminals: it is asked for what cools it. */
 function standsOnBoard(kind: KindName): boolean {
-  return partTables[kind].some(({ columns }) => columns.some(({ key }) => key === 'off'));
+  return partTables[kind].includes(coolingTable);
 }
 
 const asked = 'content/parts/asked.yaml';

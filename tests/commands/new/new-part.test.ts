@@ -98,6 +98,41 @@ describe('new part', () => {
   });
 
   test.each([
+    ['corners, 6 mm, 4 mm, TWEETER 0 / -3 dB', 4, true],
+    [', , , TWEETER 0 / -3 dB', 0, true],
+    ['corners, 6 mm, 4 mm', 4, false],
+  ] as const)('a set tells the holes and the jumper of its crossover: %s', async (told, holes, hasJumper) => {
+    const id = `set-held-${holes}-${hasJumper ? 'jumper' : 'plain'}`;
+    const { status } = await folder.run(
+      ...['new', 'part', id, '--kind', 'speaker', '--case', '165 mm, 165 mm, 58 mm, 1 kg'],
+      ...['--facts', 'component, 70 W, , , C1, 4 ohm, 3.3 ohm, blade-tab'],
+      '--set',
+      `3 kHz, 42 mm, 22 mm, 0.05 kg, 100 mm, 70 mm, 30 mm, 0.2 kg, set-screw, 18 AWG to 12 AWG, 9 mm, , , 2, , , , , ${told}`,
+    );
+    expect(status).toBe(0);
+    const { parts, problems } = readContent(await realEffects(folder.root).readContent());
+    expect(problems).toEqual([]);
+    const { [`${id}-crossover`]: made } = parts;
+    if (made?.kind !== 'crossover') throw new Error('There is no crossover.');
+    expect(made['mounting-holes'] ?? []).toHaveLength(holes);
+    expect(made.controls.TWEETER).toEqual(
+      hasJumper
+        ? expect.objectContaining({ form: 'switch', positions: ['0 dB', '-3 dB'], safe: '0 dB' })
+        : undefined,
+    );
+  });
+
+  test('a jumper that tells no levels is told how it is written', async () => {
+    const { told } = await folder.run(
+      ...['new', 'part', 'set-jumped', '--kind', 'speaker', '--case', '165 mm, 165 mm, 58 mm, 1 kg'],
+      ...['--facts', 'component, 70 W, , , C1, 4 ohm, 3.3 ohm, blade-tab'],
+      '--set',
+      '3 kHz, 42 mm, 22 mm, 0.05 kg, 100 mm, 70 mm, 30 mm, 0.2 kg, set-screw, , , , , 2, , , , , , , , high low',
+    );
+    expect(told).toContain('write its name and its levels, as delivered first, TWEETER 0 / -3 dB');
+  });
+
+  test.each([
     { way: ['W, up to 3 kHz', 'T, from 3 kHz'], names: ['IN+', 'IN-', 'W+', 'W-', 'T+', 'T-'] },
     { way: ['HF, from 2.5 kHz'], names: ['IN+', 'IN-', 'HF+', 'HF-'] },
   ])('a crossover of which no terminals are told has those of its ways $names', async ({ way, names }) => {

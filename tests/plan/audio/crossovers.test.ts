@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { planControls } from '../../../lib/plan/work/controls.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { byId, entry, jobOf } from '../../rules/case.ts';
 import { type Written, withoutBoard, written } from '../../rules/content.ts';
@@ -64,6 +65,25 @@ describe('a passive crossover between a channel and the speakers of its set', ()
     expect(byId(audio.speakers, 'sub').passive).toBeUndefined();
     const corners = byId(audio.channels, 'amp.1').filters.map(({ cornerHz }) => cornerHz);
     expect(corners).not.toContain(3000);
+  });
+
+  it('has its jumper among the settings as it is delivered, and moves no level by itself', () => {
+    const { job, audio } = plannedAudio((content) => {
+      withCrossover(content);
+      Object.assign(content.parts.passive ?? {}, {
+        controls: {
+          TWEETER: {
+            ...{ what: 'level', form: 'switch', panel: 'face', positions: ['0 dB', '-3 dB'] },
+            ...{ safe: '0 dB', why: 'as its maker delivers it' },
+          },
+        },
+      });
+    });
+    const [jumper, ...others] = planControls(job, audio).filter(({ item }) => item === 'passive');
+    expect(others).toEqual([]);
+    expect(jumper).toMatchObject({ control: 'TWEETER', preset: '0 dB', safe: true, chosen: 'computed' });
+    expect(jumper?.final).toMatchObject({ state: '0 dB', why: 'stays' });
+    expect(byId(audio.channels, 'amp.1').level).toBeUndefined();
   });
 
   it('turns a speaker round where it, or the crossover, is linked the other way round, and not where both are', () => {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { extent, quantityAbove } from '../../../model/fields.ts';
+import { extent, faultless, quantityAbove } from '../../../model/fields.ts';
 import { crossoverSchema } from '../../../model/kinds/crossover.ts';
 import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
@@ -7,12 +7,25 @@ import { speakerSchema } from '../../../model/kinds/speaker.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import type { Row } from '../ask/rows.ts';
 import { filled, known, type Named } from '../yaml-text.ts';
+import { jumperControl, levelJumper } from './controls/level-steps.ts';
+import { holeFields } from './hole-fields.ts';
 import { columnsOf, joinedBy, leaflet, sizesField } from './part-columns.ts';
+import { boardCaseTable } from './terminal-tables.ts';
 
 /** What a leaflet calls a woofer that comes with a tweeter and the passive crossover between them. */
 export const componentSet = 'component';
 
 const { mass } = equipmentBase;
+
+const jumperField = z
+  .string()
+  .check(
+    faultless((written) =>
+      levelJumper(written) === null
+        ? 'is no jumper: write its name and its levels, as delivered first, TWEETER 0 / -3 dB'
+        : null,
+    ),
+  );
 
 /** What is asked of such a set beside its woofer. */
 export const setTable: AskedTable = leaflet(
@@ -37,9 +50,13 @@ export const setTable: AskedTable = leaflet(
     optionalColumn('alone', 'it filters the tweeter alone', z.boolean(), 'no'),
     optionalColumn('cut-out', 'tweeter cut-out', speakerSchema.shape['cut-out'], '1 3/4 in'),
     optionalColumn('pigtail', 'leads of its speakers', sizesField, '20 AWG 12 in'),
+    ...boardCaseTable.columns
+      .filter(({ key }) => ['where', 'off', 'diameter'].includes(key))
+      .map((one) => ({ ...one, title: `crossover ${one.title}` })),
+    optionalColumn('jumper', 'crossover jumper', jumperField, 'TWEETER 0 / -3 dB'),
   ],
   {
-    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest. A capacitor in the lead of the tweeter filters the tweeter alone, and the woofer plays without a filter. The leads of its speakers are those that the maker supplies, by size and length.',
+    hint: 'What the leaflet does not tell is a ?. A power left empty is that of the set. Order 2 is 12 dB per octave; left empty it counts as 1, the flattest. A capacitor in the lead of the tweeter filters the tweeter alone, and the woofer plays without a filter. The leads of its speakers are those that the maker supplies, by size and length. Holes of the crossover are told as those of a case: corners, 6 mm, 4 mm. A jumper has its positions as delivered first: TWEETER 0 / -3 dB.',
   },
 );
 
@@ -58,7 +75,9 @@ export function namesOfSet(woofer: string): { readonly tweeter: string; readonly
 }
 
 /** Tweeter and crossover of a set, as parts by their ids. */
-export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofer): Named {
+export function partsOfSet(row: Row, { id, title, fields, nominal }: Woofer): Named {
+  const { cells } = row;
+  const jumper = cells.jumper === undefined ? null : levelJumper(String(cells.jumper));
   const { frame, mounting, corner, order, leads, alone, width, depth, height, joint, takes, strip } = cells;
   const ways = alone === true ? ['T'] : ['W', 'T'];
   const bands = { ...(alone !== true && { W: `up to ${corner}` }), T: `from ${corner}` };
@@ -83,11 +102,13 @@ export function partsOfSet({ cells }: Row, { id, title, fields, nominal }: Woofe
       title: `${alone === true ? 'Filter in the lead of the tweeter' : 'Passive crossover'}, in one set with ${title}`,
       ...filled('size', known({ width, depth, height })),
       ...known({ mass: cells.mass }),
+      ...holeFields(row),
       terminals: crossoverTerminals(ways, { input: held, output: leads === true ? supplied : held }),
       ...(corner !== undefined && { ways: bands }),
       ...known({ order }),
       load: nominal,
       ...known({ power: cells.power ?? fields.power }),
+      ...(jumper && { controls: jumperControl(jumper) }),
     },
   };
 }

@@ -276,12 +276,13 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   crossover: [
     titleTable,
-    caseTable,
+    boardCaseTable,
     {
       ...terminalTable,
       hint: `Left empty: IN for its input, and a pair for each of its ways, by its name. ${terminalTable.hint}`,
     },
     crossoverWayTable,
+    controlTable,
     facts('crossover', 'Its load', ['load', 'power', 'order']),
   ],
   fan: [...onBoard, facts('fan', 'Its data', ['airflow', 'draw'])],
