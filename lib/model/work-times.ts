@@ -14,7 +14,7 @@ export const workTimeDefinitions = {
   'lay-wire': { says: 'Cut, end, label and lay one wire, pair or lead on a board', minutes: 8 },
   'dress-board': { says: 'Dress and tie the wires of a board', minutes: 15 },
   'bench-test': { says: 'Test a board on the bench', minutes: 30 },
-  'open-run': { says: 'Open the trim along a run and close it again', minutes: 25 },
+  'open-run': { says: 'Take the trim off the runs of one zone and put it back', minutes: 25 },
   'pull-wire': { says: 'Pull and label one wire, pair or cable along a run', minutes: 6 },
   'board-in': { says: 'Fix a board in the vehicle', minutes: 20 },
   'connect-wire': { says: 'End and connect one wire at the vehicle', minutes: 4 },

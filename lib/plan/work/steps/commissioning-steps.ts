@@ -14,6 +14,7 @@ import { reachedText } from './board-in.ts';
 import { fanProofs } from './fan-proofs.ts';
 import { fuseSteps } from './fuse-steps.ts';
 import { settingSteps } from './steps-setting-up.ts';
+import { trimOnSteps } from './trim-steps.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
@@ -31,12 +32,18 @@ export function commissioningSteps(
   const live = steps.at(-1)?.id ?? 'battery-on';
   const settings = settingSteps(work, 'first-power');
   const fans = fanProofs(work, settings.at(-1)?.id ?? 'first-power');
+  const tested = [...settings, ...fans].at(-1)?.id ?? 'first-power';
+  const trim = trimOnSteps(work, tested);
   return [
     ...steps,
     firstPower(work, live),
     ...settings,
     ...fans,
-    handOver(work, [...settings, ...fans].at(-1)?.id ?? 'first-power'),
+    ...trim,
+    handOver(work, [
+      { step: tested, why: 'nobody drives off with it before it is set and read' },
+      ...trim.map(({ id }) => ({ step: id, why: 'the functions are checked with all trim on' })),
+    ]),
   ];
 }
 
@@ -102,13 +109,13 @@ function powerOrder(work: Work): string {
   return adds(work, 'processor') ? `processor first, then ${then}` : then;
 }
 
-function handOver(work: Work, before: string): Step {
+function handOver(work: Work, before: readonly Dependency[]): Step {
   const shown = [
     ...(work.plan.power.fuses.some(({ source }) => source !== null) ? ['main fuse'] : []),
     ...(hasSound(work) ? ['level'] : []),
   ];
   const reached = reachedText(work, ...work.reachable.map(({ board }) => board));
-  return step('hand-over', [{ step: before, why: 'nobody drives off with it before it is set and read' }], {
+  return step('hand-over', before, {
     layer: 'hand-over',
     ...vehicle,
     text: `${hasSound(work) ? 'Play one channel at a time from the lowest level up, check' : 'Check'} the functions of the check-in again${reached === '' ? '' : `, ${reached} once more`}${shown.length > 0 ? `, show the customer ${shown.join(' and ')}` : ''}`,

@@ -1,14 +1,21 @@
 import { printedMade } from '../../../model/printed/holes.ts';
 import { lengthText, minutesFor, type Step, step, type Work } from '../work.ts';
 import { safe } from './board-in.ts';
+import { trimOff } from './trim-steps.ts';
 
 /** The id of the step in which the openings of a place are cut. */
 const openingStep = (seat: string): string => `opening-${seat}`;
 
 /** What is mounted at a place waits for its opening, where one is still to be cut; else for the battery alone. */
-export function beforeMount({ openings }: Pick<Work, 'openings'>, seat: string | null): Step['waitsFor'] {
-  const cut = seat !== null && openings.some((one) => one.seat === seat);
-  return cut ? [safe, { step: openingStep(seat), why: 'its opening is cut first' }] : [safe];
+export function beforeMount(work: Work, seat: string | null): Step['waitsFor'] {
+  const cut = seat !== null && work.openings.some((one) => one.seat === seat);
+  const opening = cut ? [{ step: openingStep(seat), why: 'its opening is cut first' }] : [];
+  return [safe, ...trimOff(work, zonesOf(work, seat)), ...opening];
+}
+
+/** The zones of what is mounted at a place. */
+function zonesOf({ plan }: Work, seat: string | null) {
+  return plan.items.filter((item) => item.origin === 'job' && item.seat === seat).map(({ zone }) => zone);
 }
 
 /** Openings in panels that are still to be cut: by size, after a look at what lies behind, with the battery off. */
@@ -21,7 +28,7 @@ export function openingSteps(work: Work): Step[] {
         ? `for ${item} by the template of its maker, who is not quoted in its part`
         : `for ${item} ${lengthText(work, 'told', cutOutM)} (${printedMade(cutOutM)}) across`,
     );
-    return step(openingStep(seat), [safe], {
+    return step(openingStep(seat), [safe, ...trimOff(work, zonesOf(work, seat))], {
       layer: 'place',
       place: 'vehicle',
       by: 'vehicle',

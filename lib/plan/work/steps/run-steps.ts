@@ -1,10 +1,10 @@
 import type { PlanRun, PlanStep } from '../../../model/plan/index.ts';
 import { printedBit, printedMade } from '../../../model/printed/holes.ts';
-import type { ZoneKind } from '../../../model/vocabulary.ts';
 import { countsHole, firstThrough } from '../../wiring/runs/way-holes.ts';
 import { labelsOf, lengthText, minutesFor, ownWires, pieces, type Step, step, type Work } from '../work.ts';
 import { safe } from './board-in.ts';
 import { laidInDoorProof, layInDoorText } from './door-words.ts';
+import { openZones, trimOff, trimOver } from './trim-steps.ts';
 
 /** The id of the step in which the holes on the way of a run are drilled. */
 const holesStep = (run: string): string => `holes-${run}`;
@@ -33,7 +33,7 @@ export function wayHoleSteps(work: Work): Step[] {
       return `at the ${zone} ${printedMade(sizeM)} for ${what}, with ${printedBit(sizeM, 'clearance', tape.system)}`;
     });
     return [
-      step(holesStep(run.id), [safe], {
+      step(holesStep(run.id), [safe, ...trimOff(work, trimOver(work, run.id))], {
         layer: 'run',
         place: 'vehicle',
         by: 'vehicle',
@@ -46,12 +46,6 @@ export function wayHoleSteps(work: Work): Step[] {
     ];
   });
 }
-
-/**
- * Zones that rain and spray reach: a hole between one of them and the rest lets water in. In all others trim lies over the
- * way of a wire. Common practice, no source.
- */
-const openZones: ReadonlySet<ZoneKind> = new Set(['engine-bay', 'near-exhaust', 'bulkhead', 'underbody']);
 
 /** Lays a run, with its grommets, its covering and the labels of its wires. */
 export function layRun(work: Work, run: string): Step {
@@ -66,36 +60,23 @@ export function layRun(work: Work, run: string): Step {
     return first === undefined ? [] : [`; at the ${grommet.zone} through the grommet of ${first}`];
   });
   const drilled = found ? waysDrilled(work, found) : [];
-  const opened = openedText(found);
   const isOpen = guarded.length > 0 && found?.passes?.some(({ zone }) => openZones.has(zone));
-  return step(`run-${run}`, [safe, ...drilled], {
+  return step(`run-${run}`, [safe, ...trimOff(work, trimOver(work, run)), ...drilled], {
     layer: 'run',
     place: 'vehicle',
     by: 'vehicle',
-    text: `${opened}Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found, wires) : ''}`,
-    tools: ['trim tools', 'pull line', 'label printer', ...(isOpen ? ['sealer'] : [])],
-    minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommetsText(work, grommets)}${besides.join('')}${throughOwnText(stays)}${isOpen ? '; sealer round each grommet that has weather on one side' : ''}${found ? layInDoorText(found, wires) : ''}`,
+    tools: ['pull line', 'label printer', ...(isOpen ? ['sealer'] : [])],
+    minutes: minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
     acts: [
       ...wires.map(({ id }) => `label:${id}`),
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `${opened === '' ? '' : openedProof}Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found, wires) : ''}`,
+    proof: `Clear of airbags, pedals, seat rails and sharp edges${guarded.length + stays.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}${found ? laidInDoorProof(found, wires) : ''}`,
   });
 }
-
-/** What comes off before a run is laid, by the zones in which trim lies over its way; empty where none does. */
-function openedText(run: WorkRun | undefined): string {
-  const passed = new Set((run?.passes ?? []).map(({ zone }) => zone));
-  const zones = [...passed].filter((zone) => !openZones.has(zone));
-  if (zones.length === 0) return '';
-  return `Take off what lies over its way (${zones.map((zone) => zone.replaceAll('-', ' ')).join(', ')}). `;
-}
-
-/** What is seen to where trim came off. */
-const openedProof =
-  "What came off (trim, liner, seat or carpet) lies with its screws and clips by place, and goes back once all is tested; no plug of a seat or an airbag was opened but as the vehicle's maker says. ";
 
 /** The vehicle's own grommets on the way of a run; one whose bore nobody measured is measured before anything is led through. */
 function throughOwnText(grommets: WorkRun['grommets']): string {

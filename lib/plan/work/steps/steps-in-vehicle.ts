@@ -25,6 +25,7 @@ import { jointActs, jointsText } from './splice-words.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
 import { groundTorques } from './torque-words.ts';
+import { trimOffSteps } from './trim-steps.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
@@ -67,6 +68,7 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   const before = connects.length > 0 ? made : [...ready, ...made];
   return [
     ...beginning(work),
+    ...trimOffSteps(work),
     ...holes,
     ...runs,
     ...openings,

@@ -26,10 +26,11 @@ describe('a fan that a job fits', () => {
 
   test('is mounted with the battery off, and proved to blow before the hand-over', () => {
     const mount = plan.steps.find(({ installs }) => installs.includes('blower'));
-    expect(mount?.after).toEqual(['battery-off']);
+    expect(mount?.after).toEqual(['battery-off', 'trim-off-cargo']);
     const proof = plan.steps.find(({ id }) => id === 'fan-blows-blower');
     expect(proof?.text).toMatch(/prove that blower blows the right way through well/);
-    expect(plan.steps.find(({ id }) => id === 'hand-over')?.after).toEqual(['fan-blows-blower']);
+    expect(plan.steps.find(({ id }) => id === 'hand-over')?.after).toContain('fan-blows-blower');
+    expect(plan.steps.find(({ id }) => id === 'trim-on-cargo')?.after).toEqual(['fan-blows-blower']);
   });
 
   test('is fetched, and its current read with the first power', () => {

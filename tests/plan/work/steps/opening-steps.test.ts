@@ -14,7 +14,7 @@ describe('an opening that is still to be cut', () => {
     expect(step?.text).toMatch(
       /^Cut the opening at boot: for sub 11 in \(280 mm\) across\. First .* no airbag/,
     );
-    expect(step?.after).toEqual(['battery-off']);
+    expect(step?.after).toEqual(['battery-off', 'trim-off-cargo']);
     expect(steps.find(({ id }) => id === 'mount-boot')?.after).toContain('opening-boot');
   });
 
