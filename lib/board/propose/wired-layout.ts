@@ -10,6 +10,7 @@ import {
 } from '../layout/layout-setting.ts';
 import { cautionWeight } from '../layout/layout-starts.ts';
 import { lengthWeight } from '../layout/score/layout-house.ts';
+import { overWantedM } from '../layout/score/links.ts';
 import { type ScoreParts, totalOf } from '../layout/score/score.ts';
 import type { Route } from '../route/route.ts';
 import { type HowLaid, type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
@@ -44,10 +45,12 @@ export function wiredLayout(
     keep,
   );
   const { score, cautions } = judgeLayout(setting, sites);
+  const overM = overWanted(trial, setting.links);
   const parts: ScoreParts = {
     ...score.parts,
     length: wiresLengthM(trial, wiring, rules),
     reach: rules.house.reach * trial.shortM,
+    wanted: rules.house.over * overM.reduce((sum, byM) => sum + byM, 0),
     bends: rules.house.bendM * trial.bends,
     crossings: rules.house.crossingM * trial.crossings,
     far: rules.house.farM * trial.far,
@@ -55,7 +58,7 @@ export function wiredLayout(
   const wired = {
     wiresWithoutWay: trial.noWay.length,
     wiresTooShort: trial.short.length,
-    cautions: cautions + trial.tight.length,
+    cautions: cautions + overM.length + trial.tight.length,
   };
   const proposal = { placements, score: { total: totalOf(parts), parts }, wired };
   return { sites, trial, proposal, ...wired };
@@ -66,6 +69,16 @@ function wiresLengthM({ lengthsM }: Trial, { wires }: WiringTask, { house }: Set
   return wires.reduce((sum, { id, diameterM }) => {
     return sum + lengthWeight(diameterM, house) * (lengthsM[id] ?? 0);
   }, 0);
+}
+
+/** By how much wires are longer as they are laid than the house wants them, of those that are (m). */
+function overWanted({ routes }: Trial, links: Setting['links']): number[] {
+  return links.flatMap(({ id, to, wanted }) => {
+    const route = wanted && routes.find(({ wire }) => wire === id);
+    const exit = route?.points.at('exit' in to ? -1 : 0);
+    const overM = wanted && route && exit ? overWantedM(route.lengthM, exit, wanted) : 0;
+    return overM > 0 ? [overM] : [];
+  });
 }
 
 /**

@@ -13,19 +13,24 @@ export interface ToSide {
  * of the side to the farthest. Plane geometry.
  */
 export function toSideM(ring: Ring, side: Edge, from: Point, atM?: number): ToSide {
+  const distances = sidePoints(ring, side, atM).map((p) => distance(from, p));
+  const leastM =
+    atM === undefined
+      ? Math.min(...edgesFacing(ring, side).map(([a, b]) => pointToSegment(from, a, b)))
+      : Math.min(...distances);
+  return { leastM, mostM: Math.max(...distances) };
+}
+
+/** The points of a side of which one is farthest from anywhere: the ends of its edges, or what lies `atM` along it (m). */
+export function sidePoints(ring: Ring, side: Edge, atM?: number): readonly Point[] {
   const edges = edgesFacing(ring, side);
-  if (atM === undefined)
-    return {
-      leastM: Math.min(...edges.map(([a, b]) => pointToSegment(from, a, b))),
-      mostM: Math.max(...edges.flat().map((p) => distance(from, p))),
-    };
+  if (atM === undefined) return edges.flat();
   const along: 'xM' | 'yM' = side === 'top' || side === 'bottom' ? 'xM' : 'yM';
   const places = edges.flat().map((p) => p[along]);
   const wantedM = Math.min(Math.max(atM, Math.min(...places)), Math.max(...places));
   const met = edges.flatMap(([a, b]) => pointAt(a, b, along, wantedM));
   // Where an edge faces the side in two places at one height, which of them is not told.
-  const distances = (met.length > 0 ? met : edges.flat()).map((p) => distance(from, p));
-  return { leastM: Math.min(...distances), mostM: Math.max(...distances) };
+  return met.length > 0 ? met : edges.flat();
 }
 
 /** The edges of a ring that look towards a side more than to either of its neighbours; all where none does. */

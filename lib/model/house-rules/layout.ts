@@ -60,6 +60,13 @@ export const layoutRules = {
     least: 0,
     ...judged,
   },
+  'layout-ground': {
+    says: 'Length of a ground lead over the longest that it is to be, its weight in the score of a layout',
+    dimension: 'ratio',
+    value: 3,
+    least: 0,
+    ...judged,
+  },
   'layout-near-signal': {
     says: 'Distance that power lacks to signal, its weight in the score of a layout',
     dimension: 'ratio',

@@ -17,6 +17,7 @@ import type { ConductorRole } from '../../model/vocabulary.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { trunkOf } from '../wiring/branches.ts';
+import { wantedGround } from '../wiring/ground-lead.ts';
 import { liesOnWay } from '../wiring/joints.ts';
 import { unknownDiameterM, wireDiameterM } from '../wiring/wire-diameter.ts';
 import { layerOfRole } from './wire-layer.ts';
@@ -75,7 +76,8 @@ export function layoutLinks(
 ): LayoutLink[] {
   return wires.map(({ link, along, layer }): LayoutLink => {
     const [from, to] = [endOnBoard(job, board, link, link.from), endOnBoard(job, board, link, link.to)];
-    return { id: link.id, from, to, layer, diameterM: bundleM(job, along, cableOf), ...reach(job, along) };
+    const diameterM = bundleM(job, along, cableOf);
+    return { id: link.id, from, to, layer, diameterM, ...reach(job, along), ...wanted(job, board, along) };
   });
 }
 
@@ -142,6 +144,15 @@ function mate(link: Link, layer: WireLayer, wires: readonly BoardWire[]): { read
 function reach(job: Job, along: readonly Link[]): { readonly longestM?: number } {
   const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
   return made.length > 0 ? { longestM: Math.min(...made) } : {};
+}
+
+/** How long what lies together is to be at most: as its ground lead to the body is, where that is cut to its way. */
+function wanted(job: Job, board: Board, along: readonly Link[]): Pick<LayoutLink, 'wanted'> {
+  const [first] = along
+    .filter((one) => madeLengthM(job, one) === undefined)
+    .flatMap((one) => wantedGround(job, board, one) ?? [])
+    .toSorted((a, b) => a.lengthM - b.lengthM);
+  return first ? { wanted: first } : {};
 }
 
 /** A terminal of the board, or the edge that a link leaves it by. */

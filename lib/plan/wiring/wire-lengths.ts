@@ -74,13 +74,9 @@ function lengthOf(
   const cable = link.cable ? job.parts[link.cable.part] : undefined;
   if (cable?.kind === 'cable' && cable['made-length'] !== undefined)
     return whole(cable['made-length'], 'made length of the lead');
-  const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
-  const runM = run ? alongRunM(job, link, run) : 0;
-  const hingesM = ownWay(job, devices, link).hinges * job.rules['hinge-slack'].value;
-  const ends = [link.from, link.to].filter((end) => !liesOnWay(job, link, end));
+  const { run, ends, runM, hingesM, loopsM } = offBoard(job, devices, link);
   const { boardM, rimM } = routed.get(link.id) ?? acrossBoard(ends, laid, run?.route);
-  const loopsM = ends.reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
     ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
     ...(!branch && runM > 0 ? [['run', runM] as const] : []),
@@ -99,6 +95,16 @@ function lengthOf(
     measured: `${texts.join(' + ')} m`,
     parts,
   };
+}
+
+/** What of a link that is cut to its way lies off its boards and their spaces: its run, slack at hinges, loops (m). */
+export function offBoard(job: Job, devices: DevicesById, link: Link) {
+  const run = job.runs.find(({ id }) => id === link.run);
+  const runM = run ? alongRunM(job, link, run) : 0;
+  const hingesM = ownWay(job, devices, link).hinges * job.rules['hinge-slack'].value;
+  const ends = [link.from, link.to].filter((end) => !liesOnWay(job, link, end));
+  const loopsM = ends.reduce((sum, end) => sum + loopM(job, devices, end), 0);
+  return { run, ends, runM, hingesM, loopsM };
 }
 
 /** A length that stands in the job: of one that rules proposed, what of it was reckoned and what nobody measured. */

@@ -6,6 +6,7 @@ import { parseQuantity } from '../../model/quantity/quantity.ts';
 import type { RemarkBody } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
+import { asksShortGround } from '../../plan/wiring/ground-lead.ts';
 import { conductanceGrace } from '../../power/network/conductance.ts';
 import { houseRule } from '../house-rule-of.ts';
 import {
@@ -186,9 +187,7 @@ const groundLeadLong: Rule = {
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'ground-lead');
     return bodyLeads(about).flatMap(({ wire, device, point }): Verdict<'ground-lead-long'>[] => {
-      // What a fan draws lifts no ground, and no signal goes through it.
-      const isFan = deviceOf(about.job, device)?.spec?.kind === 'fan';
-      if (isFan || wire.lengthM <= limit + 1e-9) return [];
+      if (!asksShortGround(deviceOf(about.job, device)) || wire.lengthM <= limit + 1e-9) return [];
       const length = lengthIn(about.job, wireSpot(about, wire.id));
       return [
         {

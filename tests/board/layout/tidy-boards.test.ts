@@ -38,6 +38,10 @@ describe('a score by what differs', () => {
         ...joined('4', { item: 'a', terminal: 'a.IN' }, { item: 'd', terminal: 'd.IN' }, 'signal'),
         longestM: 0.3,
       },
+      {
+        ...joined('5', { item: 'b', terminal: 'b.B+' }, { exit: 'bottom' }, 'ground'),
+        wanted: { lengthM: 0.1, rim: [{ xM: 0, yM: -0.05 }] },
+      },
     ];
     const board = {
       ...scoreBoard(flat, [{ id: 'f', xM: 0.3, yM: 0.2, radiusM: 0.008 }]),

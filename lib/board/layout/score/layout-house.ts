@@ -14,6 +14,8 @@ export interface LayoutHouse {
   readonly quarterM: number;
   /** Each metre that a wire of a made length lacks. */
   readonly reach: number;
+  /** Each metre that a wire is longer than the house wants it. */
+  readonly over: number;
   /** Each metre that signal lacks to power, that plugs and bends lack, that air and gaps lack, that balance is off. */
   readonly nearSignal: number;
   readonly access: number;
@@ -43,6 +45,7 @@ export function layoutHouse(figure: (name: HouseRuleName) => number): LayoutHous
     bendM: figure('layout-bend'),
     quarterM: figure('layout-quarter'),
     reach: figure('layout-reach'),
+    over: figure('layout-ground'),
     nearSignal: figure('layout-near-signal'),
     access: figure('layout-access'),
     air: figure('layout-air'),

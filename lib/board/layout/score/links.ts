@@ -1,4 +1,4 @@
-import type { Box, Point } from '../../shape/point.ts';
+import { type Box, distance, type Point } from '../../shape/point.ts';
 import { quartersOff } from '../facing.ts';
 import { opposite, outward, type PlacedTerminal, type Side, sides, type WireLayer } from '../item.ts';
 import type { PlacedItem } from '../placed.ts';
@@ -21,6 +21,23 @@ export interface Link {
   readonly diameterM?: number;
   /** How long it is where it is made to a length, metres; left out: as long as its way. */
   readonly longestM?: number;
+  /** How long it is to be at most from its terminal to the rim of the space; left out: as long as it comes to be. */
+  readonly wanted?: WantedLength;
+}
+
+/** A length that a house wants of a wire which leaves its board: it is laid where it is longer too, and told. */
+export interface WantedLength {
+  /** What is left for its way on the board and on to the rim, metres; below zero where the rest of it is too long already. */
+  readonly lengthM: number;
+  /** Where it may meet the rim of the space, in the axes of the board: it is cut for the farthest. None: it ends at the edge. */
+  readonly rim: readonly Point[];
+}
+
+/** How much longer a wire is than it is wanted, which goes so far on its board (m) and leaves that at a point; metres. */
+export function overWantedM(onBoardM: number, exit: Point, { lengthM, rim }: WantedLength): number {
+  let rimM = 0;
+  for (const point of rim) rimM = Math.max(rimM, distance(exit, point));
+  return Math.max(0, onBoardM + rimM - lengthM);
 }
 
 /** A terminal of an item on a board. */
@@ -51,6 +68,8 @@ export interface WireAhead {
   readonly quarters: number;
   /** How much longer it is than a length that it is made to allows for, metres. */
   readonly shortM: number;
+  /** How much longer it is than it is wanted, metres. */
+  readonly overM: number;
 }
 
 /** Share of a made length that the way ahead of a wire may take: the rest goes round what is in the way (house judgement). */
@@ -62,17 +81,18 @@ const stubM = 0.03;
 /** The way ahead of a wire; null where neither of its items is placed. `ownerOf`: an item by its id. */
 export function wireAhead(
   box: Box,
-  { from, to, layer, longestM = Infinity }: Link,
+  link: Link,
   ownerOf: (item: string) => PlacedItem | undefined,
 ): WireAhead | null {
+  const { from, to, layer, longestM = Infinity } = link;
   const ofA = 'exit' in from ? undefined : ownerOf(from.item);
   const ofB = 'exit' in to ? undefined : ownerOf(to.item);
   const a = ofA && 'terminal' in from ? terminalOn(ofA, from.terminal) : undefined;
   const b = ofB && 'terminal' in to ? terminalOn(ofB, to.terminal) : undefined;
   const limitM = aheadShare * longestM;
   if (ofA && a && ofB && b) return between(a, ofA, b, ofB, layer, limitM);
-  if (ofA && a && 'exit' in to) return leaving(box, a, ofA, to.exit, layer, limitM);
-  if (ofB && b && 'exit' in from) return leaving(box, b, ofB, from.exit, layer, limitM);
+  if (ofA && a && 'exit' in to) return leaving(box, a, ofA, to.exit, link, limitM);
+  if (ofB && b && 'exit' in from) return leaving(box, b, ofB, from.exit, link, limitM);
   return null;
 }
 
@@ -100,7 +120,7 @@ function leaving(
   at: PlacedTerminal,
   of: PlacedItem,
   exit: Side | 'nearest',
-  layer: WireLayer,
+  { layer, wanted }: Link,
   limitM: number,
 ): WireAhead {
   const side =
@@ -111,7 +131,9 @@ function leaving(
   const to = { xM: at.xM + xM * straightM, yM: at.yM + yM * straightM };
   const lengthM = straightM + (quarters === 2 ? 2 * stubM + roundM(of, at, alongSide(at, at.faces)) : 0);
   const bends = quarters === 2 ? 3 : quarters;
-  return { from: at, to, layer, lengthM, bends, quarters, shortM: Math.max(0, lengthM - limitM) };
+  const shortM = Math.max(0, lengthM - limitM);
+  const overM = wanted ? overWantedM(lengthM, to, wanted) : 0;
+  return { from: at, to, layer, lengthM, bends, quarters, shortM, overM };
 }
 
 /** From a point to a side of the box round the board. */
@@ -158,5 +180,6 @@ function between(
     if (ahead < 0) [lengthM, bends] = [lengthM + 2 * stubM + roundM(ofA, a, alongSide(b, a.faces)), 3];
     if (onto < 0) [lengthM, bends] = [lengthM + 2 * stubM + roundM(ofB, b, alongSide(a, b.faces)), 3];
   }
-  return { from: a, to: b, layer, lengthM, bends, quarters: 0, shortM: Math.max(0, lengthM - limitM) };
+  const shortM = Math.max(0, lengthM - limitM);
+  return { from: a, to: b, layer, lengthM, bends, quarters: 0, shortM, overM: 0 };
 }

@@ -20,6 +20,8 @@ export interface ScoreParts extends Tidiness {
   readonly far: number;
   /** What wires lack that are made to a length. */
   readonly reach: number;
+  /** What wires are longer than the house wants them, such as ground leads. */
+  readonly wanted: number;
   /** Signal too near to power, and ends that face away from the side that signal or power comes from. */
   readonly signalToPower: number;
   /** Ends that face away from the side that their own wire leaves by. */
@@ -74,6 +76,8 @@ export interface Sums {
   wiresShort: number;
   /** What wires lack that are made to a length, metres. */
   shortM: number;
+  /** What wires are longer than they are wanted, metres. */
+  overM: number;
   /** What signal lacks to power, as the crow flies, metres. */
   closeM: number;
   accessM: number;
@@ -92,6 +96,7 @@ export const noSums: Readonly<Sums> = {
   quarters: 0,
   wiresShort: 0,
   shortM: 0,
+  overM: 0,
   closeM: 0,
   accessM: 0,
   airM: 0,
@@ -109,6 +114,7 @@ export function copySums(from: Sums, to: Sums): void {
   to.quarters = from.quarters;
   to.wiresShort = from.wiresShort;
   to.shortM = from.shortM;
+  to.overM = from.overM;
   to.closeM = from.closeM;
   to.accessM = from.accessM;
   to.airM = from.airM;
@@ -185,13 +191,14 @@ export function addPair(
 /** The same of a wire, of which each metre counts for so much. */
 export function addWire(
   sums: Sums,
-  { lengthM, bends, quarters, shortM }: WireAhead,
+  { lengthM, bends, quarters, shortM, overM }: WireAhead,
   weight: number,
   sign: 1 | -1,
 ): void {
   sums.lengthM += sign * weight * lengthM;
   sums.bends += sign * bends;
   sums.quarters += sign * quarters;
+  sums.overM += sign * overM;
   if (shortM <= 0) return;
   sums.wiresShort += sign;
   sums.shortM += sign * shortM;
@@ -211,6 +218,7 @@ export function weighed(
     crossings: 0,
     far: 0,
     reach: house.reach * sums.shortM,
+    wanted: house.over * sums.overM,
     signalToPower: house.nearSignal * sums.closeM + house.quarterM * sums.quartersWrong,
     facing: house.quarterM * sums.quarters,
     access: house.access * sums.accessM,
@@ -229,7 +237,8 @@ export function weighed(
 
 /** The sum of the parts of a score. */
 export function totalOf(parts: ScoreParts): number {
-  const wires = parts.length + parts.bends + parts.crossings + parts.far + parts.reach + parts.signalToPower;
+  const lengths = parts.length + parts.reach + parts.wanted;
+  const wires = lengths + parts.bends + parts.crossings + parts.far + parts.signalToPower;
   const rooms = parts.facing + parts.access + parts.air + parts.balance + parts.margin + parts.heads;
   return wires + rooms + parts.alignment + parts.gaps + parts.pairs + parts.companions;
 }

@@ -32,6 +32,7 @@ const scoreParts = [
   ['far', 'Led far'],
   ['bends', 'Bends'],
   ['reach', 'Reach'],
+  ['wanted', 'Ground leads'],
   ['signalToPower', 'Signal to power'],
   ['facing', 'Ends to exits'],
   ['access', 'Access'],
