@@ -14,7 +14,7 @@ import { sizeForDrop } from './power/sizing/size-for-drop.ts';
 import { sizeOthers } from './power/sizing/size-others.ts';
 import type { SizedPower } from './power/sizing/size-power.ts';
 import type { SizingBasis } from './sizing-basis.ts';
-import { boardToRim } from './wiring/board-to-rim.ts';
+import { boardToRim } from './wiring/lengths/board-to-rim.ts';
 import { colourPairs } from './wiring/pair-colours.ts';
 import { type RoutedWay, type RoutedWays, type WireLengths, wireLengths } from './wiring/wire-lengths.ts';
 

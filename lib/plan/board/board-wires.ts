@@ -17,8 +17,8 @@ import type { ConductorRole } from '../../model/vocabulary.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle-diameter.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { trunkOf } from '../wiring/branches.ts';
-import { wantedGround } from '../wiring/ground-lead.ts';
 import { liesOnWay } from '../wiring/joints.ts';
+import { wantedGround } from '../wiring/lengths/ground-lead.ts';
 import { unknownDiameterM, wireDiameterM } from '../wiring/wire-diameter.ts';
 import { layerOfRole } from './wire-layer.ts';
 

@@ -14,9 +14,9 @@ import { printedMetres } from '../../model/printed/lengths.ts';
 import type { ValueOrigin } from '../../model/trace.ts';
 import type { Edge } from '../../model/vocabulary.ts';
 import type { LaidBoard } from '../board/laid-board.ts';
-import { boardToRim } from './board-to-rim.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { alongRunM, liesOnWay } from './joints.ts';
+import { boardToRim } from './lengths/board-to-rim.ts';
 import { ownWay } from './runs/own-way.ts';
 
 /** Length of a link's conductor, and how it came about. */

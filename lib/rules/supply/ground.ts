@@ -6,7 +6,7 @@ import { parseQuantity } from '../../model/quantity/quantity.ts';
 import type { RemarkBody } from '../../model/remark.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
-import { asksShortGround } from '../../plan/wiring/ground-lead.ts';
+import { asksShortGround } from '../../plan/wiring/lengths/ground-lead.ts';
 import { conductanceGrace } from '../../power/network/conductance.ts';
 import { houseRule } from '../house-rule-of.ts';
 import {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { overWantedM } from '../../../lib/board/layout/score/links.ts';
-import { boardWires, layoutLinks } from '../../../lib/plan/board/board-wires.ts';
-import { wantedGround } from '../../../lib/plan/wiring/ground-lead.ts';
-import { inJob, withBoard } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { byId } from '../plan-small-shop.ts';
-import { small } from './small-wiring.ts';
+import { overWantedM } from '../../../../lib/board/layout/score/links.ts';
+import { boardWires, layoutLinks } from '../../../../lib/plan/board/board-wires.ts';
+import { wantedGround } from '../../../../lib/plan/wiring/lengths/ground-lead.ts';
+import { inJob, withBoard } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { byId } from '../../plan-small-shop.ts';
+import { small } from '../small-wiring.ts';
 
 /** The small job with its amplifier on a board, and its ground lead cut to its way in one of the runs. */
 function grounded(...more: readonly Change[]) {

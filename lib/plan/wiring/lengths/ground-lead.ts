@@ -1,10 +1,10 @@
-import type { WantedLength } from '../../board/layout/score/links.ts';
-import { sidePoints } from '../../board/shape/ring-side.ts';
-import { type Board, bodyId, type Device, type Job, type Link } from '../../model/content/resolved-job.ts';
-import { mountingSpace } from '../board/board-pose.ts';
-import { datumInSpace } from '../board/board-shape.ts';
-import { devicesById } from './conductor-role.ts';
-import { offBoard } from './wire-lengths.ts';
+import type { WantedLength } from '../../../board/layout/score/links.ts';
+import { sidePoints } from '../../../board/shape/ring-side.ts';
+import { type Board, bodyId, type Device, type Job, type Link } from '../../../model/content/resolved-job.ts';
+import { mountingSpace } from '../../board/board-pose.ts';
+import { datumInSpace } from '../../board/board-shape.ts';
+import { devicesById } from '../conductor-role.ts';
+import { offBoard } from '../wire-lengths.ts';
 
 /** False for what may be grounded by a lead of any length: what a fan draws lifts no ground, and no signal goes through it. */
 export function asksShortGround(device: Device | undefined): boolean {

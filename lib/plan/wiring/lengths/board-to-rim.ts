@@ -1,8 +1,8 @@
-import type { Point } from '../../board/shape/point.ts';
-import { type ToSide, toSideM } from '../../board/shape/ring-side.ts';
-import type { Board, Run } from '../../model/content/resolved-job.ts';
-import { mountingSpace } from '../board/board-pose.ts';
-import { datumInSpace } from '../board/board-shape.ts';
+import type { Point } from '../../../board/shape/point.ts';
+import { type ToSide, toSideM } from '../../../board/shape/ring-side.ts';
+import type { Board, Run } from '../../../model/content/resolved-job.ts';
+import { mountingSpace } from '../../board/board-pose.ts';
+import { datumInSpace } from '../../board/board-shape.ts';
 
 /**
  * How far a wire goes between the edge of its board and the rim of the space (m), where the tape of its way was held: from
