@@ -5,6 +5,12 @@ export const boardRules = {
   'loop-vehicle': { says: 'Service loop at the vehicle end', dimension: 'length', value: 12 * inch, ...cp },
   'loop-board': { says: 'Service loop on the board', dimension: 'length', value: 3 * inch, ...cp },
   'loop-speaker': { says: 'Service loop at a speaker', dimension: 'length', value: 6 * inch, ...cp },
+  'lead-over': {
+    says: 'Most that a made lead of the shelf is longer than its way: past it a shorter one is ordered',
+    dimension: 'length',
+    value: 72 * inch,
+    ...cp,
+  },
   'hinge-slack': {
     says: 'Slack of a wire at the hinge of a door',
     dimension: 'length',

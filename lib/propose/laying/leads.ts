@@ -54,7 +54,7 @@ function giveYLead(draft: Draft, links: readonly string[], used: Map<string, num
   const cable = draft.freeName(`y-${terminal.toLowerCase()}`, device);
   const why: Why = {
     rule: 'cables',
-    reason: `${from} holds one plug and feeds ${links.length} inputs: the shortest Y-lead that reaches both`,
+    reason: `${from} holds one plug and feeds ${links.length} inputs: the shortest Y-lead that reaches both, of the shelf where one there is not too long`,
     cp: true,
   };
   draft.addCable(cable, chosen.part, why, linkEndOf(draft.links[first]?.to ?? '').device);
@@ -96,7 +96,7 @@ function inTwos(name: string, links: readonly Lead['links'][number][]): readonly
   return leads;
 }
 
-/** The shortest made lead that covers run, loops and way on the board. */
+/** The made lead that covers run, loops and way on the board. */
 function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>): void {
   const [first] = links;
   const link = first && draft.links[first.id];
@@ -108,7 +108,8 @@ function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>
   const cable = draft.freeName(`lead-${name}`, 'line');
   const why: Why = {
     rule: 'cables',
-    reason: 'the shortest made lead that covers its run, its loops and its way on the board',
+    reason:
+      'the shortest made lead, of the shelf where one there is not too long, that covers its run, its loops and its way on the board; what it is over lies in one open loop',
     cp: true,
   };
   draft.addCable(cable, chosen.part, why, linkEndOf(link.to).device);
@@ -119,20 +120,24 @@ function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>
 }
 
 /**
- * The shortest lead that is long enough, the longest where none is; of those alike one on the shelf. `used`: pieces that
- * are taken already, by part, to which this one is added.
+ * The shortest lead of the shelf that is long enough, as long as what it is over can lie in a loop (house rule); else the
+ * shortest that is, which is ordered, and the longest where none is. `used`: pieces that are taken already, by part, to
+ * which this one is added.
  */
 export function pickLead(
-  around: Pick<Around, 'shop'>,
+  around: Pick<Around, 'shop' | 'rules'>,
   made: readonly MadeLead[],
   askedM: number,
   used: Map<string, number>,
 ): MadeLead | null {
-  const shelved = (part: string) => Number(onShelf(around, part) > (used.get(part) ?? 0));
-  const [best] = made
+  const overM = around.rules['lead-over'].value;
+  const reaching = made
     .filter(({ lengthM }) => lengthM >= askedM)
-    .toSorted((a, b) => a.lengthM - b.lengthM || shelved(b.part) - shelved(a.part));
-  const chosen = best ?? made.at(-1) ?? null;
+    .toSorted((a, b) => a.lengthM - b.lengthM || (a.part < b.part ? -1 : 1));
+  const shelved = reaching.find(
+    ({ part, lengthM }) => onShelf(around, part) > (used.get(part) ?? 0) && lengthM - askedM <= overM,
+  );
+  const chosen = shelved ?? reaching[0] ?? made.at(-1) ?? null;
   if (chosen) used.set(chosen.part, (used.get(chosen.part) ?? 0) + 1);
   return chosen;
 }
