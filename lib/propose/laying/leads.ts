@@ -1,4 +1,5 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { sameLengthM } from '../../shelf/shelf-lengths.ts';
 import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
@@ -135,7 +136,8 @@ export function pickLead(
     .filter(({ lengthM }) => lengthM >= askedM)
     .toSorted((a, b) => a.lengthM - b.lengthM || (a.part < b.part ? -1 : 1));
   const shelved = reaching.find(
-    ({ part, lengthM }) => onShelf(around, part) > (used.get(part) ?? 0) && lengthM - askedM <= overM,
+    ({ part, lengthM }) =>
+      onShelf(around, part) > (used.get(part) ?? 0) && lengthM - askedM <= overM + sameLengthM,
   );
   const chosen = shelved ?? reaching[0] ?? made.at(-1) ?? null;
   if (chosen) used.set(chosen.part, (used.get(chosen.part) ?? 0) + 1);
