@@ -1,11 +1,11 @@
-import type { Job, Link, Run } from '../../model/content/resolved-job.ts';
+import type { Device, Job, Link, Run } from '../../model/content/resolved-job.ts';
 import { stretchesOf } from '../../model/content/run-ways.ts';
 import { hingesOf } from '../../model/content/vehicle-route.ts';
 import { tapeText } from '../../plan/keeping/tape-text.ts';
-import { alongRunM } from '../../plan/wiring/joints.ts';
+import { alongRunM, liesOnWay } from '../../plan/wiring/joints.ts';
 import { boardToRim } from '../../plan/wiring/lengths/board-to-rim.ts';
 import { hasGrommet } from '../../plan/wiring/runs/way-holes.ts';
-import { catalogueSpot, partOf, routeSpot, stretchSpot } from '../look-up.ts';
+import { catalogueSpot, deviceOf, partOf, routeSpot, stretchSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 import { plannedRuns } from './planned-runs.ts';
@@ -118,27 +118,50 @@ function longer(
 const isLedThrough = (pass: Run['route']['passes'][number] | undefined): boolean =>
   pass !== undefined && (hasGrommet(pass) || pass['through-hole'] !== undefined);
 
+/** Where a way comes to the hinge of a door and nobody told what it goes through there; null where somebody did. */
+function bareHinge(job: Job, run: Run): { readonly at: number; readonly of: string | null } | null {
+  const { passes } = run.route;
+  // The sleeve of a hinge is a stretch of its own, of the door or before it.
+  const at = hingesOf(run.route).find(
+    (hinge) => !isLedThrough(passes[hinge]) && !isLedThrough(passes[hinge - 1]),
+  );
+  if (at !== undefined) return { at, of: null };
+  // Of a way that ends before the door, its last stretch on that side may tell it.
+  const isTold =
+    passes.some(({ zone }) => zone === 'door') || isLedThrough(passes[0]) || isLedThrough(passes.at(-1));
+  const [inDoor] = isTold ? [] : endDevices(job, run).filter(({ zone }) => zone === 'door');
+  return inDoor ? { at: passes.length - 1, of: inDoor.seat ?? inDoor.id } : null;
+}
+
+/** The devices at the ends of the links of a run. */
+function endDevices(job: Job, run: Run): readonly Device[] {
+  return job.links
+    .filter((link) => link.run === run.id)
+    .flatMap((link) => [link.from, link.to].filter((end) => !liesOnWay(job, link, end)))
+    .flatMap(({ device }) => deviceOf(job, device) ?? []);
+}
+
 /** A way into a door of which nobody told what it goes through there: a bare hole saws through a wire as the door moves. */
 const doorWithoutSleeve: Rule = {
   id: 'door-without-sleeve',
   judge(about) {
     return plannedRuns(about).flatMap(({ run, planned }): Verdict<'door-without-sleeve'>[] => {
-      const { passes } = run.route;
-      // The sleeve of a hinge is a stretch of its own, of the door or before it.
-      const [bare] = hingesOf(run.route).filter(
-        (at) => !isLedThrough(passes[at]) && !isLedThrough(passes[at - 1]),
-      );
-      if (bare === undefined || planned.wires.length === 0) return [];
-      const stretch = stretchesOf(run.ways)[bare];
+      const bare = planned.wires.length === 0 ? null : bareHinge(about.job, run);
+      if (!bare) return [];
+      const stretch = stretchesOf(run.ways)[bare.at];
       const route = stretch?.way.id ?? run.routeId;
+      const where =
+        bare.of === null
+          ? `goes through the hinge of a door where ${route} comes to its stretch ${(stretch?.at ?? bare.at) + 1}`
+          : `ends in the door ${bare.of}, of which ${route} has no stretch`;
       return [
         {
           level: 'caution',
           of: [run.id, route],
-          message: `${run.id} goes through the hinge of a door where ${route} comes to its stretch ${(stretch?.at ?? bare) + 1}, and neither sleeve nor grommet is told there`,
+          message: `${run.id} ${where}, and neither sleeve nor grommet is told there`,
           remedy:
             "write own-grommet: true at the stretch that the vehicle's own sleeve begins, with its bore as through-hole:; where there is none, edge: true, for a grommet in both sheets",
-          ...stretchSpot(run, bare),
+          ...stretchSpot(run, bare.at),
         },
       ];
     });

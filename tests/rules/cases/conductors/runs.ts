@@ -86,6 +86,16 @@ const intoDoor = (told: Record<string, unknown>, before: Record<string, unknown>
     passes.push({ zone: 'door', length: '500 mm', ...told });
   });
 
+/** The left sill up to a door in which its first device stands, and what the last stretch tells beside zone and length. */
+const deviceInDoor = (told: Record<string, unknown>) =>
+  aboutContent(({ vehicle }) => {
+    entry(vehicle.places, 'bay').zone = 'door';
+    Object.assign(
+      one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill'),
+      told,
+    );
+  });
+
 export const runsCases = {
   // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
   'length-under-run': {
@@ -210,8 +220,22 @@ export const runsCases = {
         says: /through the hinge of a door where left-sill comes to its stretch 3/,
         toDo: /own-grommet: true/,
       },
+      {
+        name: 'a way that ends before the door in which a device stands',
+        about: () => deviceInDoor({}),
+        level: 'caution',
+        subject: 'left',
+        path: '/routes/left-sill/passes/1',
+        file: 'vehicle.yaml',
+        says: /ends in the door \S+, of which left-sill has no stretch/,
+        toDo: /own-grommet: true/,
+      },
     ],
     quiet: [
+      {
+        name: 'a way whose last stretch before the door begins with a hole',
+        about: () => deviceInDoor({ edge: true, 'through-hole': '20 mm' }),
+      },
       {
         name: 'a door with its own sleeve, 40 mm wide',
         about: () => intoDoor({ 'own-grommet': true, 'through-hole': '40 mm' }),
