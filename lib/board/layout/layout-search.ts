@@ -47,6 +47,9 @@ export const searchDefaults: Omit<SearchOptions, 'rules' | 'stepM'> = {
   soft: false,
 };
 
+/** So many are enough for each open item, where they are few: one alone has hardly more places than that. */
+const evaluationsEach = 8000;
+
 /** Up to three layouts that differ, best first; or what does not fit, and by how much. */
 export interface SearchResult {
   readonly proposals: readonly Proposal[];
@@ -78,8 +81,10 @@ const softWeight = 5;
  * take from each other or that the walls of the space leave too small, and ends that face away from where wires come from. Everything else is in its score.
  */
 export function searchLayouts(task: LayoutTask, given: SearchGiven): SearchResult {
-  const options: SearchOptions = { ...searchDefaults, stepM: given.rules.house.stepM, ...given };
-  const setting = settingOf(task, options.rules, options.stepM);
+  const { stepM } = { stepM: given.rules.house.stepM, ...given };
+  const setting = settingOf(task, given.rules, stepM);
+  const evaluations = Math.min(searchDefaults.evaluations, evaluationsEach * setting.open.length);
+  const options: SearchOptions = { ...searchDefaults, evaluations, stepM, ...given };
   const homeless = setting.open.filter(({ sites }) => sites.list.length === 0);
   if (homeless.length > 0)
     return {
