@@ -40,28 +40,22 @@ export interface Trial {
 /** Share of a made length that the way of a wire laid once may take: when it is laid for good it may go round another. */
 const shareOnce = 0.9;
 
-/** One laying of all wires, and every second taken up once, tells most layouts from each other. */
+/** One laying of all wires tells most layouts from each other. */
 const once = {
-  searchesEach: 0.5,
+  searchesEach: 0,
   beginsOnTracks: false,
   pointsOfFew: 0,
   pointsOfMany: 0,
   passes: 1,
 } as const;
 
-/** Where a layout differs little from one that was wired, what lies as it lay there is left so. */
-const onlyChanged = { ...once, searchesEach: 0 } as const;
-
 /** Between the best, what the wires of each come to as they are laid for good decides. */
 const forGood = { ...onDraft, pointsOfFew: 60_000, pointsOfMany: 0 } as const;
 
-/** How wires are laid on trial: once each, or nearly as for good, which takes several times as long. */
+/** How wires are laid on trial: once each, or dressed a little, which takes several times as long. */
 export type HowLaid = 'once' | 'for-good';
 
-function rulesFor(how: HowLaid, before: readonly Route[]): Partial<RoutingRules> {
-  if (how === 'for-good') return forGood;
-  return before.length > 0 ? onlyChanged : once;
-}
+const rulesFor: Readonly<Record<HowLaid, Partial<RoutingRules>>> = { once, 'for-good': forGood };
 
 /**
  * Lays the wires of a layout on trial. `before`: the ways of another layout, little different, of which those that still
@@ -81,7 +75,7 @@ export function tryWiring(
     wires: wiresInPlace(inPlace, wires),
     before,
   };
-  const { routes, crossings, faults } = routeWires(task, { ...house, ...rulesFor(how, before) }, keep);
+  const { routes, crossings, faults } = routeWires(task, { ...house, ...rulesFor[how] }, keep);
   const short = routes.flatMap(({ wire, lengthM }) => {
     const longestM =
       (how === 'once' ? shareOnce : 1) * (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);

@@ -55,13 +55,13 @@ export interface RoutingRules extends LayingRules {
 export type RoutingGiven = RoutingHouse & Partial<RoutingRules>;
 
 /** Many wires whose lengths or crossings are only wanted for now are dressed so little. */
-export const onDraft = { searchesEach: 2 } as const;
+export const onDraft = { searchesEach: 1 } as const;
 
 /** What is routed with where nothing else is said: how finely and for how long ways are looked for. */
 export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   pitchM: 0.00635,
   clearanceM: 0.0015,
-  searchesEach: 20,
+  searchesEach: 8,
   beginsOnTracks: true,
   seed: 1,
   passes: 2,
