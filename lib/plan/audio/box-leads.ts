@@ -19,7 +19,8 @@ type OfJob = Pick<Job, 'devices' | 'links'>;
  */
 export function boxLeads(job: OfJob): readonly BoxLead[] {
   return job.devices.flatMap((box): readonly BoxLead[] => {
-    if (box.spec?.kind !== 'enclosure' || box.seat === null || !box.spec['lead-inside']) return [];
+    if (box.spec?.kind !== 'enclosure' || box.seat === null) return [];
+    if (box.spec['lead-inside'] === false) return [];
     const pluses = terminalsOf(box.spec.terminals, 'coil-positive');
     const minuses = terminalsOf(box.spec.terminals, 'coil-negative');
     const [speaker, second] = job.devices.filter(

@@ -3,6 +3,7 @@ import { type SpeakerRun, speakerWireLoss } from '../../audio/load/speaker-wire-
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import { terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { suppliedInsideM } from '../../model/kinds/enclosure.ts';
 import { awgAreaMm2 } from '../../model/tables/awg-sizes.ts';
 import { ohmPerM } from '../../power/conductor/resistance.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
@@ -12,7 +13,7 @@ import { entersPorts } from '../power/sizing/ports-fit.ts';
 import { candidatesFor } from '../wiring/cable-candidates.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import type { WireLengths } from '../wiring/wire-lengths.ts';
-import { madeBoxLead } from './box-leads.ts';
+import { boxLeads, madeBoxLead } from './box-leads.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
 import type { LoadedChannel } from './load/output-loads.ts';
 
@@ -22,6 +23,8 @@ export interface ChannelWires {
   readonly links: readonly Link[];
   readonly behind: readonly Link[];
   readonly inside: readonly Link[];
+  /** The longest lead that came inside a box of its speakers (m, one way); 0 where none is told. */
+  readonly suppliedM: number;
 }
 
 /** The speaker links that belong to each channel: those that touch its outputs or its coils. */
@@ -48,8 +51,17 @@ export function channelWires(
       );
     const links = speakerLinks.filter(own);
     const inside = links.filter((link) => madeBoxLead(job, link) !== null);
-    return { channel, links, behind: links.filter(leadsOn), inside };
+    return { channel, links, behind: links.filter(leadsOn), inside, suppliedM: suppliedM(job, speakers) };
   });
+}
+
+/** The longest of the leads that makers put inside the boxes of some speakers, as far as they tell it (m). */
+function suppliedM(job: Job, speakers: readonly string[]): number {
+  const boxes = boxLeads(job).flatMap(({ box, speaker }) => (speakers.includes(speaker) ? [box] : []));
+  const told = job.devices.flatMap(({ id, spec }) =>
+    spec?.kind === 'enclosure' && boxes.includes(id) ? (suppliedInsideM(spec) ?? []) : [],
+  );
+  return Math.max(0, ...told);
 }
 
 /**
@@ -82,10 +94,10 @@ export function sizeSpeakerWires(
 
 /**
  * The longest way out and back with every jumper counted, and the longest from a crossover on added to the longest up to
- * it, and the longest inside a box: on the safe side where legs part. Metres, one way.
+ * it, and the longest inside a box, of the job or of its maker: on the safe side where legs part. Metres, one way.
  */
 export function wayM(
-  { links, behind, inside }: Pick<ChannelWires, 'links' | 'behind' | 'inside'>,
+  { links, behind, inside, suppliedM }: Pick<ChannelWires, 'links' | 'behind' | 'inside' | 'suppliedM'>,
   lengths: WireLengths,
 ): number {
   const jumpers = links.filter(({ from, to }) => from.device === to.device);
@@ -94,7 +106,7 @@ export function wayM(
   return (
     longestM(upTo) +
     longestM(behind) +
-    longestM(inside) +
+    Math.max(longestM(inside), suppliedM) +
     jumpers.reduce((sum, { id }) => sum + lengths(id).lengthM, 0) / 2
   );
 }

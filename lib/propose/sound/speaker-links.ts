@@ -100,7 +100,7 @@ function linkBoth(draft: Draft, name: string, { from, to, about, why, length }: 
 function linkInside(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils']): void {
   const posts = postsOf(draft, speaker);
   const coils = coilEnds(speaker, how);
-  if (posts?.box.spec.kind !== 'enclosure' || posts.box.spec['lead-inside'] || !coils) return;
+  if (posts?.box.spec.kind !== 'enclosure' || posts.box.spec['lead-inside'] !== false || !coils) return;
   const { box, plus, minus } = posts;
   const { width, depth, height } = posts.box.spec.size;
   const length = lengthOver(

@@ -266,6 +266,11 @@ test('a box with a terminal cup is told in the row of its air', async () => {
   expect(shop.read('content/parts/cup-box.yaml')).not.toContain('lead-inside');
   await shop.run(...box.with(2, 'bare-box'), '--facts', '20 L, sealed, , 236 mm, , 16 AWG to 10 AWG, , no');
   expect(shop.read('content/parts/bare-box.yaml')).toContain('lead-inside: false');
+  const long = (lead: string) => `20 L, sealed, , 236 mm, , 16 AWG to 10 AWG, , ${lead}`;
+  await shop.run(...box.with(2, 'long-box'), '--facts', long('400 mm'));
+  expect(shop.read('content/parts/long-box.yaml')).toContain('lead-inside: 400 mm');
+  const { told: says } = await shop.run(...box.with(2, 'odd-box'), '--facts', long('400'));
+  expect(says).toMatch(/lead inside .*400 mm/);
 });
 
 describe('what is given and belongs to nothing', () => {

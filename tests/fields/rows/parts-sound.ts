@@ -25,6 +25,7 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/processor-six/sample-rate', 'Hz for kHz', '96 Hz', /is below/],
   ['parts/parts/processor-six/sample-rate', 'ten times as high', '960 kHz', /is above/],
   ['parts/parts/processor-six/summing', 'a word for yes', 'yes', /true or false/],
+  ['parts/parts/enclosure-ported-45/lead-inside', 'm for mm', '400 m', /400 mm/],
   ['parts/parts/processor-six/filter-orders', 'decibels for orders', [6, 12, 24], 'filter-not-made'],
   ['parts/parts/processor-six/filter-types', 'a word of everyday', ['linkwitz'], /linkwitz-riley/],
   ['parts/parts/processor-six/filter-types', 'one of them forgotten', ['butterworth'], 'filter-not-made'],

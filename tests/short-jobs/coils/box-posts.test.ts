@@ -93,3 +93,36 @@ describe('a box with a cup in which no lead lies', () => {
     expect(mount?.text).not.toContain('join the lead inside the box to its speaker');
   });
 });
+
+describe('a box whose maker tells how long its lead is', () => {
+  const box = '  enclosure-sealed-28-cup:\n    kind: enclosure\n';
+  const read = linksOf(
+    changed('one-bass-amplifier', ['enclosure-ported-45', 'enclosure-sealed-28-cup']),
+    shopWith('enclosures.yaml', box, `${box}    lead-inside: 600 mm\n`),
+  );
+  if (!read.job) throw new Error(read.problems.join('\n'));
+  const { plan } = planKept(read.job);
+  const whole = cupped();
+  const channelOf = (of: typeof plan) => of.audio.channels.find(({ speakers }) => speakers.includes('sub'));
+
+  test('has none proposed, and none cut', () => {
+    expect(Object.keys(read.links)).toEqual(Object.keys(whole.links));
+    const lengths = (of: typeof plan) => of.wires.map(({ id, lengthM }) => [id, lengthM]);
+    expect(lengths(plan)).toEqual(lengths(whole.plan));
+    expect(plan.steps.some(({ text }) => text.includes('join the lead inside the box'))).toBe(true);
+  });
+
+  test('counts in the loss of its channel, and in what a meter reads at the plug', () => {
+    const sizes = (of: typeof plan) =>
+      of.wires.flatMap(({ role, size }) => (role === 'speaker' ? size.label : []));
+    expect(sizes(plan)).toEqual(sizes(whole.plan));
+    const own = plan.wires.find(({ to }) => to.startsWith('sub-box.CUP'));
+    expect(own?.size.label).toBe('12 AWG');
+    const ohm = (of: typeof plan) => channelOf(of)?.dcResistanceOhm?.fromOhm ?? Number.NaN;
+    // NEC chapter 9 table 8: 12 AWG stranded, uncoated, 1.98 ohm in 1,000 ft at 75 C, 0.00323 less for each K below, at 60 C;
+    // out and back through 600 mm.
+    const perM = (1.98 / 304.8) * (1 - 0.00323 * 15);
+    expect((ohm(plan) - ohm(whole.plan)) / (1.2 * perM)).toBeCloseTo(1, 1);
+    expect(channelOf(plan)?.wireLossDb).toBeGreaterThan(channelOf(whole.plan)?.wireLossDb ?? Number.NaN);
+  });
+});

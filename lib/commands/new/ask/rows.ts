@@ -1,5 +1,7 @@
+import { z } from 'zod';
 import { shortFormOf, wordFor } from '../../../model/short-forms/short-form.ts';
 import type { AskedColumn } from '../../../model/survey/asked-table.ts';
+import { withoutWrappers } from '../../../model/writing/schema-shape.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
 import { choicesOf } from './choices.ts';
 import { wholeNames } from './shared-ending.ts';
@@ -142,8 +144,7 @@ function readWord(column: AskedColumn, text: string): Word | Fault {
   const word = words[text.toLowerCase()];
   for (const other of [/^\d+(?:\.\d+)?$/.test(text) ? Number(text) : undefined, word])
     if (other !== undefined && field.safeParse(other).success) return other;
-  const isYesOrNo = field.safeParse(true).success;
-  if (isYesOrNo) return { fault: `can't be "${text}": write yes or no` };
+  if (withoutWrappers(field) instanceof z.ZodBoolean) return { fault: `can't be "${text}": write yes or no` };
   const [issue] = first.error.issues;
   return { fault: issue ? issueWords(issue, { value: text, schemas: [field] }) : 'can not be read' };
 }
