@@ -8,6 +8,7 @@ import type { Answers, Asker } from './ask/question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { refused } from './refused.ts';
 import { problemsOfPart } from './unread.ts';
+import { sharedStretches } from './vehicle/shared-stretches.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
 import { derivedReadings, holesUnmeasured, sidesUnseen, vehicleText } from './vehicle/vehicle-file.ts';
 import { vehicleQuestions } from './vehicle/vehicle-questions.ts';
@@ -76,6 +77,7 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
       const lacks = still(id, answers);
       return [
         ...(lacks.length === 0 ? [] : ['still to be measured:', ...lacks.map((one) => `  ${one}`)]),
+        ...sharedStretches(answers),
         nextOf(id, problemsIn(pathOf(id), vehicleText(id, answers, parts, []))),
       ];
     },

@@ -150,6 +150,18 @@ describe('a way that goes on from where another one ends', () => {
     expect(text.match(/bulkhead, length: 6 in/g)).toHaveLength(1);
   });
 
+  test('is told where ways have the same stretches from one end on, and not where they tell them once', async () => {
+    const toLeft = 'battery, left edge, left, engine-bay 30 in, bulkhead 6 in edge hole 20 mm, sill 50 in';
+    const toDoor = 'battery, left-door, left, engine-bay 30 in, bulkhead 6 in edge hole 20 mm, door 20 in';
+    const beside = 'battery, beside-the-battery, left, engine-bay 30 in';
+    const alike = await told('alike', { place: places, way: [toLeft, toDoor, beside] });
+    expect(alike.match(/ alike from /g)).toHaveLength(1);
+    expect(alike).toMatch(
+      /have engine-bay 30 in and .*bulkhead.* alike from battery on: a way that ends in a place/,
+    );
+    expect(await told('once', { place: places, way: [shared, ...own] })).not.toContain(' alike from ');
+  });
+
   test('is asked for in the walk, with the place where ways part', () => {
     const hints = walk.flatMap(({ tables }) => tables.flatMap(({ hint = '' }) => hint));
     expect(hints).toContainEqual(expect.stringMatching(/What several ways share.* its own stretches alone/));
