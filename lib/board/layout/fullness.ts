@@ -85,13 +85,18 @@ export function withoutSpot({ boardLines, items, given, heightsM, stepM }: SpotT
     const isOpen = !given.some((at) => at.item === item.id);
     const mayBeRaised = item.raising !== undefined && items.some(({ beneath }) => beneath !== undefined);
     if (!isOpen || mayBeRaised) return [];
-    const lacking = sitesOf(boardLines, item, heightM, stepM).list.map((site) => {
+    let least = { id: '', byM: Infinity };
+    for (const site of sitesOf(boardLines, item, heightM, stepM).list) {
       const body = bodyOf(item, { item: item.id, ...site });
-      const met = placed.map((one) => ({ id: one.id, byM: overlapM(body, one.body) }));
-      return met.toSorted((a, b) => b.byM - a.byM)[0] ?? { id: '', byM: 0 };
-    });
-    const [least] = lacking.toSorted((a, b) => a.byM - b.byM);
-    return least && least.byM > 1e-9 ? [noRoom(item.id, least.byM, [least.id])] : [];
+      let most = { id: '', byM: 0 };
+      for (const one of placed) {
+        const byM = overlapM(body, one.body);
+        if (byM > most.byM) most = { id: one.id, byM };
+      }
+      if (most.byM <= 1e-9) return [];
+      if (most.byM < least.byM) least = most;
+    }
+    return least.byM < Infinity ? [noRoom(item.id, least.byM, [least.id])] : [];
   });
 }
 
