@@ -14,6 +14,7 @@ import { type Answers, type Asker, Interrupted, lineOf, type Question } from './
 import { readingFault } from './ask/reading-fault.ts';
 import { hasUnknown, type Row } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
+import { openDraft } from './draft.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { anyPartFile } from './part/any-part-file.ts';
 import { channelRows } from './part/channel-rows.ts';
@@ -40,7 +41,7 @@ export async function newPart(effects: Effects, given: Given, asker: Asker | nul
       if (typeof file === 'string') return refused(effects, file);
       return await newFile(effects, file, { ...given, answers }, asker);
     }
-    const kind = kindLines[0] ?? (await asker?.ask(kindAsked())) ?? '';
+    const kind = kindLines[0] ?? (await kindKept(effects, given.id)) ?? (await asker?.ask(kindAsked())) ?? '';
     if (!isKindName(kind)) {
       const fault = kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `;
       return refused(effects, `${fault}${remedyFor(kind, kindNames)}`);
@@ -54,6 +55,21 @@ export async function newPart(effects: Effects, given: Given, asker: Asker | nul
 }
 
 const kindNames = Object.keys(kinds);
+
+/** The kind of a part of which an earlier try left answers; null where it left none, or of several kinds. */
+async function kindKept(effects: Effects, id: string | null): Promise<string | null> {
+  if (id === null) return null;
+  const drafts = await Promise.all(
+    kindNames.map(async (kind) => ({ kind, before: (await openDraft(effects, partDraft(kind, id))).before })),
+  );
+  // A fuse "holder-a" and a fuse-holder "a" would share a file: its answers tell whose they are.
+  const own = drafts.filter(({ before }) => lineOf(before.answers, 'id') === id);
+  return own.length === 1 ? (own[0]?.kind ?? null) : null;
+}
+
+function partDraft(kind: string, id: string): string {
+  return `part-${kind}-${id}`;
+}
 
 function kindAsked() {
   const choices = Object.entries(kinds).map(([kind, { plural }]) => ({

@@ -53,6 +53,22 @@ describe('no answer is lost', () => {
     expect(existsSync(join(shop.root, '.rackleaf/drafts/part-enclosure-own-box.json'))).toBe(false);
   });
 
+  test('a part of which answers are kept goes on without its kind; of two kinds it is asked', async () => {
+    const [size = ''] = leaflets.enclosure.case ?? [];
+    const [facts = ''] = leaflets.enclosure.facts ?? [];
+    const wrong = ['--title', 'Box', '--case', size, '--facts', '45, ported, 33 Hz'];
+    await shop.run('new', 'part', 'kind-box', '--kind', 'enclosure', ...wrong);
+    const { status, out } = await shop.run('new', 'part', 'kind-box', '--facts', facts);
+    expect([status, out]).toEqual([0, 'content/parts/kind-box.yaml']);
+    expect(shop.read('content/parts/kind-box.yaml')).toContain('kind: enclosure');
+    for (const kind of ['enclosure', 'speaker'])
+      await shop.run('new', 'part', 'two-kinds', '--kind', kind, '--title', 'Box', '--case', size);
+    const asked = await shop.run('new', 'part', 'two-kinds', '--facts', facts);
+    expect([asked.status, asked.told]).toEqual([2, expect.stringContaining('--kind is needed')]);
+    const none = await shop.run('new', 'part', 'nobody-knows', '--facts', facts);
+    expect(none.told).toContain('--kind is needed');
+  });
+
   test.each([
     ['the file alone', /^content/, /drafts\/vehicle-bus\.json keeps the answers/],
     [
