@@ -38,6 +38,7 @@ describe('a hole on the way of wires', () => {
     expect(step.text).toMatch(/First look and feel behind each/);
     expect(step.after).toContain('battery-off');
     expect(allBefore(plan.steps, 'run-power')).toContain('holes-power');
+    expect(byId(plan.steps, 'run-power').text).not.toContain('blind plug');
     expect(plan.pick).toContainEqual(expect.objectContaining({ part: 'grommet-15', quantity: 1 }));
   });
 

@@ -93,7 +93,10 @@ function grommetsText({ tape }: Work, grommets: WorkRun['grommets']): string {
   return grommets
     .map(({ zone, part, holeM, madeForM, drilledBefore }) => {
       const what = part ?? 'a grommet that is still to be found';
-      if (holeM !== null) return `; ${what} in the hole of ${printedMade(holeM)} at the ${zone}`;
+      if (holeM !== null) {
+        const plugged = drilledBefore === undefined ? ' (a blind plug in it comes out first)' : '';
+        return `; ${what} in the hole of ${printedMade(holeM)} at the ${zone}${plugged}`;
+      }
       if (madeForM === undefined || drilledBefore !== undefined) return `; ${what} at the ${zone}`;
       return `; ${what} at the ${zone}, in a hole of ${printedMade(madeForM)}: where it is not there, look and feel behind first (no tank, no line, no airbag, no wiring), then cut it with ${printedBit(madeForM, 'clearance', tape.system)}`;
     })

@@ -39,7 +39,9 @@ test('the grommet of a run is told with its hole, and one that is not there yet 
     );
   const textOf = (...changes: readonly Change[]) =>
     stepsOf(grommet, ...changes).find(({ id }) => id === 'run-power')?.text;
-  expect(textOf(at(', through-hole: 32 mm'))).toMatch(/; ring-a in the hole of 32 mm at the sill; sealer/);
+  expect(textOf(at(', through-hole: 32 mm'))).toMatch(
+    /; ring-a in the hole of 32 mm at the sill \(a blind plug in it comes out first\); sealer/,
+  );
   expect(textOf(at(''))).toMatch(
     /; ring-a at the sill, in a hole of 32 mm: where it is not there, look and feel behind first .* cut it/,
   );

@@ -309,12 +309,14 @@ describe('the order of work of a small job', () => {
       );
     const fitted = laid(grommet('sill'), grommet('cabin'));
     expect(fitted.text).toMatch(
-      /; a grommet that is still to be found in the hole of 12 mm at the sill; .* in the hole of 12 mm at the cabin; sealer/,
+      /; a grommet that is still to be found in the hole of 12 mm at the sill \(a blind plug in it comes out first\); .* in the hole of 12 mm at the cabin .*; sealer/,
     );
     expect(fitted.acts).toEqual(expect.arrayContaining(['grommet:left.1', 'grommet:left.2']));
     expect(fitted.proof).toContain('; a grommet in every metal edge;');
     const both = laid(grommet('sill'), grommet('cabin', true));
-    expect(both.text).toMatch(/at the sill; through the vehicle's own grommet at cabin, which stays; sealer/);
+    expect(both.text).toMatch(
+      /at the sill .*; through the vehicle's own grommet at cabin, which stays; sealer/,
+    );
     expect(both.acts).not.toContain('grommet:left.2');
     const own = laid(grommet('cabin', true));
     expect(own.text).not.toContain('to be found');
