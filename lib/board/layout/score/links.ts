@@ -27,7 +27,7 @@ export interface Link {
 
 /** A length that a house wants of a wire which leaves its board: it is laid where it is longer too, and told. */
 export interface WantedLength {
-  /** What is left for its way on the board and on to the rim, metres; below zero where the rest of it is too long already. */
+  /** What is left for its way on the board and on to the rim, metres. */
   readonly lengthM: number;
   /** Where it may meet the rim of the space, in the axes of the board: it is cut for the farthest. None: it ends at the edge. */
   readonly rim: readonly Point[];

@@ -13,7 +13,8 @@ export function asksShortGround(device: Device | undefined): boolean {
 
 /**
  * What the house's longest ground lead leaves for the way of a link on its board and on to the rim; null for one that is
- * no lead from the board to the body, or is laid in a branch.
+ * no lead from the board to the body, or is laid in a branch, and where the rest of it is too long already: no place on the
+ * board mends that, and none is worse for it.
  */
 export function wantedGround(job: Job, board: Board, link: Link): WantedLength | null {
   const devices = devicesById(job);
@@ -22,6 +23,8 @@ export function wantedGround(job: Job, board: Board, link: Link): WantedLength |
   const isToBody = [link.from, link.to].some((end) => end.device === bodyId);
   if (!isToBody || !device || !asksShortGround(device) || link.given?.branch) return null;
   const { run, runM, hingesM, loopsM } = offBoard(job, devices, link);
+  const lengthM = job.rules['ground-lead'].value - runM - hingesM - loopsM;
+  if (lengthM <= 0) return null;
   const { reaches } = run?.route ?? {};
   const { xM, yM } = datumInSpace(board);
   const rim =
@@ -29,7 +32,7 @@ export function wantedGround(job: Job, board: Board, link: Link): WantedLength |
       ? sidePoints(mountingSpace(board).outline, reaches.edge, reaches.at)
       : [];
   return {
-    lengthM: job.rules['ground-lead'].value - runM - hingesM - loopsM,
+    lengthM,
     rim: rim.map((point) => ({ xM: point.xM - xM, yM: point.yM - yM })),
   };
 }
