@@ -271,3 +271,7 @@ export type Row = z.infer<typeof rowSchema>;
 /** How what lies on the shelf is counted: by the piece, or by the metre that is cut from a reel. */
 export const shelfUnitSchema = z.enum(['piece', 'm']);
 export type ShelfUnit = z.output<typeof shelfUnitSchema>;
+
+/** What an end is given whose ferrule turns out too wide: nothing, or a pin adapter where it must not go in bare. */
+export const ifTooWideSchema = z.enum(['bare', 'pin-adapter']);
+export type IfTooWide = z.infer<typeof ifTooWideSchema>;

@@ -5,6 +5,7 @@ import {
   chosenSchema,
   conductorRoleSchema,
   conductorSignSchema,
+  ifTooWideSchema,
   originSchema,
   panelSchema,
   vehicleSideSchema,
@@ -54,6 +55,8 @@ export const wireEndSchema = z.object({
   die: builders(z.string().optional()),
   /** At a lead: which of the two, too thin for the splice, is stripped twice as far and folded back on itself. */
   folded: builders(z.enum(['lead', 'wire']).optional()),
+  /** Of a ferrule that is named above what its port takes: what the end is given if it does not go in. */
+  ifTooWide: builders(ifTooWideSchema.optional()),
   /** Heat-shrink over the barrel of a lug and the end of the insulation; no part where none fits. */
   shrink: z.object({ part: builders(z.string().nullable()), lengthM: number }).optional(),
 });

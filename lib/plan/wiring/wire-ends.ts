@@ -195,6 +195,7 @@ function crimpedEnd(
       ...base,
       prep: prepText(result, pushOn, spec),
       form: result.prep,
+      ...('ifTooWide' in result && result.ifTooWide && { ifTooWide: result.ifTooWide }),
       part,
       stripM: strip.value,
       ...(result.prep === 'lug' && spec.stud ? { stud: spec.stud, holeM: result.holeM } : {}),
@@ -228,7 +229,7 @@ function endedInstead(
 /** A terminal in the terms of the end's preparation. */
 function portAt(
   id: string,
-  { takes, stud, conductors, ferrule }: TerminalSpec,
+  { takes, stud, conductors, ferrule, 'ferrule-most': most }: TerminalSpec,
   kind: Exclude<PortKind, 'made-up'>,
 ): Port {
   if (kind === 'stud')
@@ -244,7 +245,13 @@ function portAt(
     largestMm2: takes?.to.areaMm2 ?? Number.MAX_VALUE,
   };
   return kind === 'set-screw'
-    ? { kind, ...range, twin: conductors >= 2, ferrule: ferrule === 'required' }
+    ? {
+        kind,
+        ...range,
+        twin: conductors >= 2,
+        ferrule: ferrule === 'required',
+        ...(most && { largestFerruleMm2: most.areaMm2 }),
+      }
     : { kind, ...range, most: conductors };
 }
 

@@ -4,7 +4,7 @@ import { squareMm, squareMmAtLeast } from '../../model/printed/told.ts';
 import { type Ferrule, ferruleFor, largestTwinMm2 } from '../../model/tables/ferrules.ts';
 import { lugHoleM } from '../../model/tables/lugs.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import type { ConductorMaterial } from '../../model/vocabulary.ts';
+import type { ConductorMaterial, IfTooWide } from '../../model/vocabulary.ts';
 import type { PowerRules } from '../power-rules.ts';
 import { barrelStripM, ferruleStripM, lugStripM } from './strip-length.ts';
 
@@ -21,6 +21,8 @@ export type Port =
       readonly twin?: boolean;
       /** The maker, or the set screw, calls for a ferrule. */
       readonly ferrule?: boolean;
+      /** The largest ferrule that the maker allows, by the conductor that it is named for, where that is told. */
+      readonly largestFerruleMm2?: number;
     }
   | {
       readonly kind: 'stud';
@@ -50,6 +52,8 @@ export type EndPreparation =
   | {
       readonly prep: 'ferrule' | 'twin-ferrule';
       readonly ferrule: Ferrule;
+      /** Where nobody tells that it goes into the port: what to do if it does not. */
+      readonly ifTooWide?: IfTooWide;
       readonly stripM: number;
       readonly strip: Traced<number>;
       readonly notes: readonly string[];
@@ -154,14 +158,33 @@ function clamped(end: ConductorEnd, port: Clamp): EndPreparation {
   const notes = notesOf(areaMm2, [end], port);
   const wantsFerrule = port.kind === 'set-screw' || port.ferrule === true || end.material !== 'copper';
   const ferrule = wantsFerrule ? ferruleFor(areaMm2) : null;
-  // A ferrule's name is the conductor that it takes: its outside grows little, so the port's range is judged bare.
-  if (ferrule) return { prep: 'ferrule', ferrule, ...stripped(port, ferruleStripM(areaMm2)), notes };
-  if (wantsFerrule && (port.ferrule === true || end.material !== 'copper'))
+  const mustHave = port.ferrule === true || end.material !== 'copper';
+  const allowedMm2 = port.largestFerruleMm2 ?? Number.POSITIVE_INFINITY;
+  if (ferrule && ferrule.areaMm2 <= allowedMm2 * grace)
+    return {
+      ...{ prep: 'ferrule', ferrule, ...stripped(port, ferruleStripM(areaMm2)), notes },
+      ...widthOf(ferrule.areaMm2, port, mustHave),
+    };
+  if (ferrule && mustHave)
+    return refused(
+      `${port.id} needs a ferrule and takes at most one of ${squareMm(allowedMm2)}, and ${squareMmAtLeast(areaMm2)} asks for one of ${squareMm(ferrule.areaMm2)}`,
+      ['a port for a larger ferrule', 'a thinner conductor with a fuse to match'],
+    );
+  if (wantsFerrule && mustHave)
     return refused(`${port.id} needs a ferrule, and none is made for ${squareMm(areaMm2)}`, [
       'a lug on a stud',
       'a pin adapter made for the conductor',
     ]);
   return { prep: 'bare', ...stripped(port, barrelStripM(areaMm2)), notes };
+}
+
+/**
+ * A ferrule's name is the conductor that it takes, and the range of a port that of the bare conductor: named above it, it
+ * may go in or not, and no table tells how wide it is crimped. Common practice, no source.
+ */
+function widthOf(nameMm2: number, port: Clamp, mustHave: boolean): { readonly ifTooWide?: IfTooWide } {
+  if (port.largestFerruleMm2 !== undefined || nameMm2 <= port.largestMm2 * grace) return {};
+  return { ifTooWide: mustHave ? 'pin-adapter' : 'bare' };
 }
 
 function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPreparation {

@@ -149,6 +149,13 @@ export const sharedPartRows: readonly Row[] = [
   ['parts/parts/subwoofer-12-dual-4/terminals/C1+/conductors', 'one for two', 1, 'port-refuses-conductor'],
   ['parts/parts/amp-four/terminals/B+/ferrule', 'a word of everyday', 'yes', /required/],
   ['parts/parts/amp-four/terminals/B+/ferrule', 'no for allowed', 'no', 'port-ferrule'],
+  [
+    'parts/parts/amp-four/terminals/B+/ferrule-most',
+    'a tenth',
+    '1.6 mm2',
+    'port-refuses-conductor',
+    { scene: { 'parts/parts/amp-four/terminals/B+/ferrule': 'required' } },
+  ],
   ['parts/parts/processor-six/terminals/REM-OUT/current', 'mA for A', '300 A', 'conductor-without-fuse'],
   ['parts/parts/processor-six/terminals/REM-OUT/current', 'a tenth', '30 mA', 'turn-on-overload'],
   ['parts/parts/amp-four/terminals/IN1/signal', 'mV for V', '4 mV', /is below/],

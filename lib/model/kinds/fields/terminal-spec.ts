@@ -77,6 +77,11 @@ export const terminalSpecSchema = z.strictObject({
     'Whether its maker asks for a ferrule on a stranded conductor, allows one, or forbids it.',
     { example: 'allowed' },
   ),
+  'ferrule-most': builders(
+    wireSize.optional(),
+    'The largest ferrule that its maker allows in it, by the conductor that it is named for, where that is told apart from bare conductors.',
+    { example: '16 mm2', leftOut: 'a ferrule named above what it takes is tried in it before it is crimped' },
+  ),
   current: builders(
     quantity('current').optional(),
     'The greatest current that it gives or carries: of a turn-on output, of a way of a block.',

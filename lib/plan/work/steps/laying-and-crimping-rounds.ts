@@ -12,6 +12,7 @@ import {
   step,
   type Work,
 } from '../work.ts';
+import { dryFerrulesText } from './ferrule-words.ts';
 import { heldText } from './held-words.ts';
 import type { Phases } from './item-phases.ts';
 import { jointActs, jointsText } from './splice-words.ts';
@@ -178,7 +179,7 @@ function layerSteps(work: Work, { round, place, by, laid, before }: Laying): Ste
         layer,
         place,
         by,
-        text: `${text}: ${labelsOf(wires)}${jointsText(work, inside)}${coil}`,
+        text: `${text}: ${labelsOf(wires)}${jointsText(work, inside)}${dryFerrulesText(work, wires, 'board')}${coil}`,
         tools: [...tools],
         minutes: minutesFor(work, 'lay-wire', pieces(wires)),
         installs: wires.map((wire) => wire.id),

@@ -15,6 +15,7 @@ import { boardIn, safe } from './board-in.ts';
 import { boxText, insideBoxesText } from './box-text.ts';
 import { commissioningSteps } from './commissioning-steps.ts';
 import { mountInDoorText } from './door-words.ts';
+import { dryFerrulesText } from './ferrule-words.ts';
 import { looseText } from './held-words.ts';
 import { letInText } from './let-in-words.ts';
 import { beforeMount, openingSteps } from './opening-steps.ts';
@@ -222,7 +223,7 @@ function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySe
       step(`connect-${layer}`, waits, {
         layer,
         ...vehicle,
-        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(work, own) : ''}${jointsText(work, own)}${layer === 'speaker' ? insideBoxesText(work, own) : ''}`,
+        text: `${text}: ${labelsOf(own)}${layer === 'ground' ? groundTorques(work, own) : ''}${jointsText(work, own)}${dryFerrulesText(work, own, 'vehicle')}${layer === 'speaker' ? insideBoxesText(work, own) : ''}`,
         tools:
           layer === 'ground' ? ['wire brush', 'torque wrench', 'sealer'] : ['crimp tool', 'torque driver'],
         minutes:
