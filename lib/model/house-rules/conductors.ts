@@ -54,6 +54,13 @@ export const conductorRules = {
     most: 1,
     ...cp,
   },
+  'length-off': {
+    says: 'How far a reckoned length may be off, of it: for no larger share a lead is measured before it is made larger',
+    dimension: 'ratio',
+    value: 0.1,
+    most: 1,
+    ...cp,
+  },
   'joint-drop-limit': { says: 'Greatest drop over one joint', dimension: 'voltage', value: 0.05, ...cp },
   'charge-lead-drop': {
     says: 'Greatest drop between alternator and battery',

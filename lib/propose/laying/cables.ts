@@ -5,7 +5,7 @@ import { shelfLengths } from '../../shelf/shelf-lengths.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf } from '../draft/draft-device.ts';
 import { sourceOutputs } from '../sound/source-outputs.ts';
-import { shelvedFirst } from '../supply/turn-on.ts';
+import { compareShelved } from '../supply/turn-on.ts';
 import { linkLengthM } from './link-way.ts';
 import { carries, linkRole } from './runs.ts';
 import { twistBesideSupply } from './twisted-pairs.ts';
@@ -86,7 +86,7 @@ function cableFor(
     return dealt ? [{ part, spare: Object.keys(spec.conductors).length - asked, dealt }] : [];
   });
   const [best] = fitting.toSorted(
-    (a, b) => a.spare - b.spare || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
+    (a, b) => a.spare - b.spare || compareShelved(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
   if (!best) return false;
   const cable = draft.freeName(name, run);

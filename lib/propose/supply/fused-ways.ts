@@ -7,7 +7,7 @@ import { routesBetween } from '../draft/ways.ts';
 import { type FeedWay, feedAreaMm2, ratingFor } from './feed-sizes.ts';
 import { feedWay, whereFed } from './feed-way.ts';
 import type { SupplyNeed } from './supply-needs.ts';
-import { isUntouched, shelvedFirst } from './turn-on.ts';
+import { compareShelved, isUntouched } from './turn-on.ts';
 
 type Block = PartOf<'distribution'>;
 
@@ -44,7 +44,7 @@ export function planBlock(draft: Draft, needs: readonly SupplyNeed[]): BlockPlan
     (a, b) =>
       partsOf(a) - partsOf(b) ||
       spareOf(a) - spareOf(b) ||
-      shelvedFirst(draft, a.block.part, b.block.part) ||
+      compareShelved(draft, a.block.part, b.block.part) ||
       areaOf(a.block) - areaOf(b.block) ||
       (a.block.part < b.block.part ? -1 : 1),
   );

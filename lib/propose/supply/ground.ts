@@ -5,7 +5,7 @@ import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import { likePorts, portName } from '../draft/like-ports.ts';
 import { groundEnd } from './ground-points.ts';
-import { shelvedFirst, standing } from './turn-on.ts';
+import { compareShelved, standing } from './turn-on.ts';
 
 /** A terminal that needs a ground lead. */
 interface GroundNeed {
@@ -106,7 +106,7 @@ function newBar(draft: Draft, needs: readonly GroundNeed[]): DraftDevice | null 
   });
   const [best] = fitting.toSorted(
     (a, b) =>
-      a.ports.length - b.ports.length || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
+      a.ports.length - b.ports.length || compareShelved(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
   const [first] = needs;
   if (!best || !first) {

@@ -14,7 +14,7 @@ import {
   shelvedRatings,
 } from './feed-sizes.ts';
 import { noHolderText } from './no-main-fuse.ts';
-import { isUntouched, shelvedFirst } from './turn-on.ts';
+import { compareShelved, isUntouched } from './turn-on.ts';
 
 /** What a fuse at a battery has to do. */
 export interface MainFuseDuty {
@@ -51,7 +51,7 @@ export function mainFuseAt(draft: Draft, duty: MainFuseDuty): DraftDevice | null
   );
   const areaM2 = ({ spec }: { spec: PartOf<'fuse-holder'> }) => spec.size.width * spec.size.depth;
   const [smallest, ...others] = fitting.toSorted(
-    (a, b) => areaM2(a) - areaM2(b) || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
+    (a, b) => areaM2(a) - areaM2(b) || compareShelved(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
   const cool = smallest && (coolerInstead(draft, duty, smallest.spec, others) ?? smallest);
   const interrupting = cool && interruptingInstead(draft, duty, cool.spec);

@@ -161,7 +161,8 @@ function stripFor(draft: Draft, waiting: readonly Waiting[], reason: string): Dr
   const [part] = Object.entries(draft.around.parts)
     .filter(([, spec]) => isStrip(spec) && waysOf(spec) >= waiting.length)
     .toSorted(
-      ([a, one], [b, other]) => shelvedFirst(draft, a, b) || waysOf(one) - waysOf(other) || (a < b ? -1 : 1),
+      ([a, one], [b, other]) =>
+        compareShelved(draft, a, b) || waysOf(one) - waysOf(other) || (a < b ? -1 : 1),
     );
   const host = waiting[0]?.device;
   if (!part || !host) {
@@ -188,8 +189,8 @@ export function standing({ board, given }: DraftDevice): { on?: string; in?: str
   return given?.in === undefined ? {} : { in: given.in };
 }
 
-/** What is on the shelf goes before what is not. */
-export function shelvedFirst({ around }: Pick<Draft, 'around'>, a: string, b: string): number {
+/** The order of two parts: what is on the shelf goes before what is not. */
+export function compareShelved({ around }: Pick<Draft, 'around'>, a: string, b: string): number {
   return Number(onShelf(around, b) > 0) - Number(onShelf(around, a) > 0);
 }
 
@@ -258,7 +259,7 @@ function relayFor(
   if (written) return written;
   const [part] = Object.entries(draft.around.parts)
     .filter(([, spec]) => isFit(spec))
-    .toSorted(([a], [b]) => shelvedFirst(draft, a, b) || (a < b ? -1 : 1));
+    .toSorted(([a], [b]) => compareShelved(draft, a, b) || (a < b ? -1 : 1));
   const host = waiting[0]?.device;
   if (!part || !host) {
     draft.ask(

@@ -32,9 +32,6 @@ export function partsText(parts: readonly DropPart[]): string {
   return `; it is lost in ${listed(told)}`;
 }
 
-/** A reckoned length may be off by so much: a lead that is to lose no larger share less is measured first (common practice). */
-const littleShare = 0.1;
-
 /**
  * What helps against a drop: where little is too much, the length off the tape; then a larger conductor where these lose
  * enough of it, the one that loses most first; else what takes fuses, joints or body off the way, for no conductor mends
@@ -54,7 +51,7 @@ export function dropRemedy(
   if (size !== null)
     return {
       remedy:
-        excessV <= most.dropV * littleShare
+        excessV <= most.dropV * about.job.rules['length-off'].value
           ? `measure ${loses}, along its way, and write what the tape reads as length: at its link where that is less; or ${shorterBy(about, most, excessV)}; or else run it in ${size}`
           : `run ${loses}, in ${size}; or ${shorterBy(about, most, excessV)}; or put a battery nearer`,
       writesAt,
