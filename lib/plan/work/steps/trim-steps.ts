@@ -32,7 +32,6 @@ function trimZones(work: Work): ReadonlyMap<ZoneKind, readonly string[]> {
 }
 
 const offStep = (zone: ZoneKind): string => `trim-off-${zone}`;
-const onStep = (zone: ZoneKind): string => `trim-on-${zone}`;
 
 /** What waits for the trim of some zones: nothing for those whose trim stays. */
 export function trimOff(work: Work, zones: readonly (ZoneKind | null)[]): Step['waitsFor'] {
@@ -49,8 +48,8 @@ export function trimOffSteps(work: Work): Step[] {
       layer: 'run',
       place: 'vehicle',
       by: 'vehicle',
-      text: `Take trim off, ${named(zone)}: what lies over the way of ${runs.join(', ')} (trim, liner, seat or carpet). An airbag, a belt tensioner or its wiring may lie behind: feel before you pull, and open no plug of a seat or an airbag but as the vehicle's maker says`,
-      tools: ['trim tools', 'bags for screws and clips'],
+      text: `Take trim off, ${named(zone)}: what lies over the way of ${runs.join(', ')} (trim, liner, seat or carpet). An airbag or its wiring may lie behind: feel before you pull, open no plug of a seat or an airbag but as the vehicle's maker says`,
+      tools: ['trim tools'],
       minutes: half(work),
       acts: [`trim-off:${zone}`],
       proof: 'It lies by place with its screws and clips; no airbag and no belt was touched',
@@ -63,24 +62,26 @@ export function trimOffSteps(work: Work): Step[] {
  * after it is what trim can spoil. Common practice, no source.
  */
 export function trimOnSteps(work: Work, after: string): Step[] {
-  return [...trimZones(work).keys()].map((zone) =>
-    step(onStep(zone), [{ step: after, why: 'a fault found now is mended without taking trim off again' }], {
+  const zones = [...trimZones(work).keys()];
+  if (zones.length === 0) return [];
+  return [
+    step('trim-on', [{ step: after, why: 'a fault found now is mended without taking trim off again' }], {
       layer: 'dress',
       place: 'vehicle',
       by: 'vehicle',
-      text: `Put trim back, ${named(zone)}: no wire under a clip or a screw, none before an airbag. A plug of a seat or an airbag that was opened goes on as the vehicle's maker says, with the battery off`,
+      text: `Put trim back: ${zones.map(named).join(', ')}. No wire under a clip or a screw, none before an airbag; a plug of a seat or an airbag that was opened goes on as the vehicle's maker says, with the battery off`,
       tools: ['trim tools'],
-      minutes: half(work),
-      acts: [`trim-on:${zone}`],
+      minutes: half(work, zones.length),
+      acts: zones.map((zone) => `trim-on:${zone}`),
       proof:
         'No screw and no clip is left over; doors, seats and belts move freely; the airbag lamp goes out',
     }),
-  );
+  ];
 }
 
-/** One time stands for both ways. */
-function half(work: Work): number {
-  return minutesFor(work, 'open-run', 0.5);
+/** One time stands for both ways of a zone. */
+function half(work: Work, zones = 1): number {
+  return minutesFor(work, 'open-run', zones / 2);
 }
 
 function named(zone: ZoneKind): string {

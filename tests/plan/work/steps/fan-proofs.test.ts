@@ -30,7 +30,7 @@ describe('a fan that a job fits', () => {
     const proof = plan.steps.find(({ id }) => id === 'fan-blows-blower');
     expect(proof?.text).toMatch(/prove that blower blows the right way through well/);
     expect(plan.steps.find(({ id }) => id === 'hand-over')?.after).toContain('fan-blows-blower');
-    expect(plan.steps.find(({ id }) => id === 'trim-on-cargo')?.after).toEqual(['fan-blows-blower']);
+    expect(plan.steps.find(({ id }) => id === 'trim-on')?.after).toEqual(['fan-blows-blower']);
   });
 
   test('is fetched, and its current read with the first power', () => {
