@@ -23,6 +23,7 @@ import { makeBands } from './sound/filters.ts';
 import { useInputs } from './sound/input-use.ts';
 import { linkAmplifierInputs } from './sound/inputs.ts';
 import { linkLevels } from './sound/level-controls.ts';
+import { playPassedOn } from './sound/passed-on.ts';
 import { linkProcessors } from './sound/processor-links.ts';
 import { signalChain } from './sound/signal-chain.ts';
 import { linkSourceSpeakers } from './sound/source-speakers.ts';
@@ -110,7 +111,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   linkSpeakers(draft, driven);
   linkCrossovers(draft, whole);
   linkSourceSpeakers(draft, whole);
-  const chain = useInputs(draft, whole);
+  const chain = playPassedOn(draft, useInputs(draft, whole));
   const outputs = linkProcessors(draft, chain);
   linkAmplifierInputs(draft, chain);
   makeBands(draft, chain, bands, outputs);

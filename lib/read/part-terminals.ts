@@ -1,6 +1,7 @@
 import type { KindName, Part, PartOf } from '../model/kinds/index.ts';
 import { partFacts } from '../model/kinds/index.ts';
 import { terminalsOf } from '../model/kinds/kind.ts';
+import { stemName } from '../model/ports/pair-name.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
 import type { Report } from './report.ts';
 import { withPairs } from './resolve/resolve-devices.ts';
@@ -154,6 +155,7 @@ function checkChannels(id: string, part: PartOf<'amplifier'>, report: Report): v
         other,
         withPairs(part.terminals),
       );
+  checkPassedOn(id, part, report);
   for (const [name, terminal] of Object.entries(part.terminals))
     if (terminal['speaker-level'] && terminal.role !== 'signal-in')
       report.at(
@@ -182,6 +184,19 @@ function checkChannels(id: string, part: PartOf<'amplifier'>, report: Report): v
   for (const name of Object.keys(part.bridges))
     for (const half of name.split('+'))
       report.look<unknown>(['parts', id, 'bridges', name], `channel of ${id}`, half, part.channels);
+}
+
+/** A line output passes on what arrives at inputs: it is an output of line level, and they are inputs. */
+function checkPassedOn(id: string, { terminals, passes }: PartOf<'amplifier'>, report: Report): void {
+  const outputs = terminalsOf(terminals, 'signal-out');
+  const inputs = terminalsOf(terminals, 'signal-in', 'speaker-in-positive').map(stemName);
+  const named = (names: readonly string[]) => Object.fromEntries(names.map((name) => [name, name]));
+  for (const [output, { of }] of Object.entries(passes)) {
+    const path = ['parts', id, 'passes', output];
+    report.look(path, `line output of ${id}`, output, named(outputs));
+    for (const input of Object.keys(of))
+      report.look([...path, 'of', input], `input of ${id}`, input, named(inputs));
+  }
 }
 
 function checkCoils(id: string, part: PartOf<'speaker'>, report: Report): void {

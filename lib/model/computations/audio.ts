@@ -133,6 +133,12 @@ export const audioComputations = {
     sources: [ohmsLaw],
     held: ['audio-by-hand'],
   },
+  'passed-voltage': {
+    computes: 'what a line output of an amplifier passes on of its input',
+    formulas: ['V = k * Vin', 'V = min(k * Vin, Vmost)'],
+    sources: [amplifierData],
+    held: ['audio-by-hand'],
+  },
   'input-headroom': {
     computes: 'how far an input is from being overdriven',
     formulas: ['headroom = 20 * log10(… / …)'],

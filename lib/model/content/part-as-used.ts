@@ -21,6 +21,7 @@ export function partAsUsed(part: Part, used: InputUse | null): Part {
     ...part,
     terminals: terminalsAsUsed(part.terminals, used['speaker-level']),
     channels: channelsAsUsed(part.channels, used['summed-inside']),
+    passes: passesAsUsed(part.passes, used['speaker-level']),
   };
 }
 
@@ -32,6 +33,21 @@ function terminalsAsUsed(
     Object.entries(terminals).flatMap(([name, terminal]) =>
       names.includes(name) ? terminalWithSpeakerLevel(name, terminal) : [[name, terminal] as const],
     ),
+  );
+}
+
+type Passes = PartOf<'amplifier'>['passes'];
+
+/** What the part says of a line input holds at line level: of the maker's lead for speaker level nobody says it. */
+function passesAsUsed(passes: Passes, speakerLevel: readonly string[]): Passes {
+  return Object.fromEntries(
+    Object.entries(passes).map(([output, { of, tap }]) => [
+      output,
+      {
+        of: Object.fromEntries(Object.entries(of).filter(([input]) => !speakerLevel.includes(input))),
+        tap,
+      },
+    ]),
   );
 }
 

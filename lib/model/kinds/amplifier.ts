@@ -39,6 +39,28 @@ const channel = shortened(
   { form: 'channel' },
 );
 
+/** What a line output of an amplifier passes on of what arrives at its inputs. */
+const passedOn = z.strictObject({
+  of: section(
+    z.record(
+      z.string(),
+      builders(
+        positiveNumber.max(20, 'is more than a line output raises; write a share such as 0.25'),
+        'How much of the voltage at that input comes out: 1 where it comes out as it comes in, 0.25 for a quarter of it.',
+        { example: 0.25 },
+      ),
+    ),
+    'The inputs that it carries, each with the share of its voltage that comes out.',
+    { name: 'IN1', example: { IN1: 1 } },
+  ),
+  tap: builders(
+    z.enum(['inputs', 'gain', 'filters']),
+    'Behind what it is taken: `inputs` ahead of gain and filters, `gain` behind the gain control, `filters` behind the filters as well. Only what is taken at the inputs has a level that is known before the gain is set.',
+    { example: 'inputs' },
+  ),
+});
+export type PassedOn = z.output<typeof passedOn>;
+
 /** What runs along a row of channels or of bridges. */
 const alongBridges = { positive: 'names', negative: 'names', input: 'names' } as const;
 const alongChannels = { output: 'names', ...alongBridges } as const;
@@ -65,6 +87,15 @@ export const amplifierSchema = z.strictObject({
     rows(z.record(z.string(), channel), alongChannels),
     'Its channels by their names, as they are printed: `1`, `2`. A name of figures alone is put in quotes.',
     { name: '1', picture: 'channels' },
+  ),
+  passes: section(
+    z.record(z.string(), passedOn).default({}),
+    'Its line outputs, by their terminals, with what of its inputs each passes on to the next amplifier.',
+    {
+      name: 'OUT1',
+      example: { OUT1: { of: { IN1: 1 }, tap: 'inputs' } },
+      leftOut: 'nothing tells what a line output gives, and it is to be measured',
+    },
   ),
   bridges: section(
     rows(z.record(z.string(), bridge), alongBridges).default({}),

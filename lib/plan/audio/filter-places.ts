@@ -4,7 +4,8 @@ import type { PlanChannel } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import { feedOf, playedInputs } from './signal-feed.ts';
+import { playedThrough } from './passed-on.ts';
+import { feedOf } from './signal-feed.ts';
 import { channelInputs, channelNames } from './signal-path.ts';
 
 /** An output on the path of a channel at which the job may write filters. */
@@ -40,8 +41,7 @@ function placesBefore(
     const name = stemName(feeding.terminal);
     // What came with the vehicle is not set by the job.
     const own = device.origin === 'job' ? [{ device, name, at: name }] : [];
-    if (device.spec?.kind !== 'processor') return own;
-    const { linked } = playedInputs(job, devices, device, feeding.terminal);
+    const linked = playedThrough(job, devices, device, feeding.terminal)?.linked ?? [];
     return [...own, ...placesBefore(job, devices, linked, [...passed, device.id])];
   });
 }

@@ -1,14 +1,18 @@
 import { type CleanVoltage, cleanVoltage } from '../../audio/clean-voltage.ts';
 import { inputMatch } from '../../audio/input-sensitivity.ts';
+import { passedVoltage } from '../../audio/passed-voltage.ts';
 import { mergeOutputFacts, type OutputFacts } from '../../model/content/output-facts.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { RatedPowers } from '../../model/kinds/fields/powers.ts';
 import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
+import type { Traced } from '../../model/trace.ts';
 import type { OutputFact, TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
+import { passedInputs } from './passed-on.ts';
+import { feedOf } from './signal-feed.ts';
 
 const outputRoles: readonly TerminalRole[] = ['signal-out', 'speaker-out-positive'];
 const inputRoles: readonly TerminalRole[] = ['signal-in', 'speaker-in-positive'];
@@ -23,9 +27,10 @@ export function planInputs(job: Job, devices: DevicesById, book: PlanBook): Plan
     const spec = devices.get(input.device)?.facts.terminals[input.terminal];
     const range = spec?.['signal-range'];
     const id = terminalId(input);
-    const { sourceV, rated } = arriving(job, devices, output);
+    const { sourceV, rated, passed } = arriving(job, devices, output);
+    const reckoned = passed ?? rated?.voltageV;
     const known = {
-      sourceV: rated ? book.trace(`audio.inputs.${id}.sourceV`, rated.voltageV) : sourceV,
+      sourceV: reckoned ? book.trace(`audio.inputs.${id}.sourceV`, reckoned) : sourceV,
       leastV: range?.from ?? null,
       greatestV: range?.to ?? null,
     };
@@ -62,18 +67,47 @@ interface Arriving {
   readonly sourceV: number | null;
   /** What it was reckoned from, where nobody measured or stated it. */
   readonly rated: CleanVoltage | null;
+  /** The share of an input that it is, at a line output of an amplifier. */
+  readonly passed?: Traced<number>;
 }
 
-/** Greatest clean voltage of an output: as measured in the vehicle, else by its part, else by its rated power. */
-function arriving(job: Job, devices: DevicesById, end: LinkEnd): Arriving {
+const unknownLevel: Arriving = { sourceV: null, rated: null };
+
+/**
+ * Greatest clean voltage of an output: as measured in the vehicle, else by its part, else by its rated power. What a line
+ * output of an amplifier gives follows from what arrives at the amplifier: the most that it can give is no level.
+ */
+function arriving(job: Job, devices: DevicesById, end: LinkEnd, through: readonly string[] = []): Arriving {
   const device = devices.get(end.device);
-  if (!device) return { sourceV: null, rated: null };
+  if (!device || through.includes(device.id)) return unknownLevel;
+  if (device.spec?.kind === 'amplifier' && terminalRole(devices, end) === 'signal-out')
+    return passedOn(job, devices, device, end.terminal, [...through, device.id]);
   const facts = factsOfOutput(job, device, stemName(end.terminal));
   const told = facts['clean-voltage'] ?? device.facts.terminals[end.terminal]?.signal;
   if (told !== undefined) return { sourceV: told, rated: null };
   const powers = facts.powers ?? channelPowers(device, end.terminal);
   const rated = cleanVoltage(powers.map(({ power, load }) => ({ powerW: power, loadOhm: load })));
   return { sourceV: rated?.voltageV.value ?? null, rated };
+}
+
+/** Of the one linked input that a line output passes on ahead of the gain; of several, or behind the gain, nobody can say. */
+function passedOn(
+  job: Job,
+  devices: DevicesById,
+  device: Device,
+  output: string,
+  through: readonly string[],
+): Arriving {
+  const passed = passedInputs(job, device, output);
+  const [only, other] = passed?.tap === 'inputs' ? passed.inputs : [];
+  const feeding = only && !other ? feedOf(job, only.end) : null;
+  if (!only || !feeding) return unknownLevel;
+  const arrivingV = arriving(job, devices, feeding, through);
+  const inV = arrivingV.passed?.value ?? arrivingV.sourceV;
+  if (inV === null) return unknownLevel;
+  const mostV = device.facts.terminals[output]?.signal ?? null;
+  const voltageV = passedVoltage({ arrivingV: inV, share: only.share, mostV });
+  return { sourceV: voltageV.value, rated: null, passed: voltageV };
 }
 
 /** The rated powers of the channel of an amplifier that ends at a terminal. */

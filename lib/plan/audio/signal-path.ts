@@ -4,7 +4,8 @@ import { stemName } from '../../model/ports/pair-name.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { askedFilters } from './filters-asked.ts';
 import { filtersLeftIn } from './final-filters.ts';
-import { feedOf, filterInLead, playedInputs } from './signal-feed.ts';
+import { passedInputs, playedThrough } from './passed-on.ts';
+import { feedOf, filterInLead } from './signal-feed.ts';
 
 /**
  * The filters in the path of an amplifier channel after commissioning: of the output that feeds its input, those that
@@ -44,15 +45,35 @@ export function feedFilters(
   if (!feeding || !device || passed.includes(device.id)) return [];
   const name = stemName(feeding.terminal);
   const lead = filterInLead(job, input);
-  const { linked } =
-    device.spec?.kind === 'processor' ? playedInputs(job, devices, device, feeding.terminal) : { linked: [] };
-  const [first = [], ...others] = linked.map((one) => feedFilters(job, devices, one, [...passed, device.id]));
+  const linked = playedThrough(job, devices, device, feeding.terminal)?.linked ?? [];
+  const before = linked.map((one) => feedFilters(job, devices, one, [...passed, device.id]));
   return [
-    ...first.filter((filter) => others.every((list) => list.some((one) => isAlike(one, filter)))),
+    ...inAll(before),
+    ...tappedFilters(job, device, feeding.terminal),
     ...filtersAt(device, [...new Set([feeding.terminal, name])]),
     ...(device.spec?.kind === 'amplifier' ? [] : filtersLeftIn(device, name, `${device.id}.${name}`)),
     ...(lead ? [lead] : []),
   ];
+}
+
+/** The filters that each of some paths has. */
+function inAll([first = [], ...others]: readonly (readonly PlanFilter[])[]): readonly PlanFilter[] {
+  return first.filter((filter) => others.every((list) => list.some((one) => isAlike(one, filter))));
+}
+
+/** Of a line output of an amplifier that is taken behind its filters: those that all channels have which play what it passes on. */
+function tappedFilters(job: Job, device: Device, output: string): readonly PlanFilter[] {
+  const passed = passedInputs(job, device, output);
+  if (passed?.tap !== 'filters' || device.spec?.kind !== 'amplifier') return [];
+  const names = passed.inputs.map(({ end }) => stemName(end.terminal));
+  return inAll(
+    Object.entries(device.spec.channels)
+      .filter(([, { input, summed }]) => [input, ...summed].some((one) => names.includes(stemName(one))))
+      .map(([name, { positive }]) => [
+        ...filtersAt(device, [...new Set([positive, stemName(positive)])]),
+        ...filtersLeftIn(device, name, `${device.id}.${stemName(positive)}`),
+      ]),
+  );
 }
 
 function isAlike(a: PlanFilter, b: PlanFilter): boolean {

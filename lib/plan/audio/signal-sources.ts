@@ -1,6 +1,7 @@
-import type { Device, Job, LinkEnd } from '../../model/content/resolved-job.ts';
+import type { Job, LinkEnd } from '../../model/content/resolved-job.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import { feedOf, playedInputs } from './signal-feed.ts';
+import { playedThrough } from './passed-on.ts';
+import { feedOf, type PlayedInputs } from './signal-feed.ts';
 
 /** Outputs of the source that may be heard from an input of an amplifier. */
 export interface SignalSources {
@@ -13,7 +14,8 @@ const nothing: SignalSources = { outputs: [], isTold: true };
 
 /**
  * Where the signal at an input begins: the output that is linked to it, or, behind a processor, what feeds the inputs
- * that its `mix` names for that output; all that are linked where it names none. Several inputs are taken together.
+ * that its `mix` names for that output; all that are linked where it names none. Behind a line output of an amplifier it
+ * is what feeds the inputs that its part says it passes on. Several inputs are taken together.
  */
 export function sourcesOf(
   job: Job,
@@ -25,22 +27,20 @@ export function sourcesOf(
     const feeding = feedOf(job, input);
     if (feeding === null || passed.includes(feeding.device)) return sum;
     const device = devices.get(feeding.device);
-    const found =
-      device?.spec?.kind === 'processor'
-        ? throughProcessor(job, devices, device, feeding, [...passed, device.id])
-        : { outputs: [feeding], isTold: true };
+    const played = device ? playedThrough(job, devices, device, feeding.terminal) : null;
+    const found = played
+      ? through(job, devices, played, [...passed, feeding.device])
+      : { outputs: [feeding], isTold: true };
     return { outputs: [...sum.outputs, ...found.outputs], isTold: sum.isTold && found.isTold };
   }, nothing);
 }
 
-function throughProcessor(
+function through(
   job: Job,
   devices: DevicesById,
-  processor: Device,
-  { terminal }: LinkEnd,
+  { linked, isTold }: PlayedInputs,
   passed: readonly string[],
 ): SignalSources {
-  const { linked, isTold } = playedInputs(job, devices, processor, terminal);
   const found = sourcesOf(job, devices, linked, passed);
   return { ...found, isTold: found.isTold && isTold };
 }

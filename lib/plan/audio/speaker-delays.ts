@@ -6,7 +6,8 @@ import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanSharedDelay } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
-import { feedOf } from './signal-feed.ts';
+import { devicesById } from '../wiring/conductor-role.ts';
+import { setBefore } from './passed-on.ts';
 import { channelInputs } from './signal-path.ts';
 
 /** What is set for a speaker. */
@@ -124,10 +125,9 @@ function outputGroups(
   const fed = channels
     .filter(({ speakers }) => speakers.length > 0)
     .map((channel) => {
-      const feeds = channelInputs(job, channel).flatMap((input) => {
-        const feeding = feedOf(job, input);
-        return feeding ? [terminalId(feeding)] : [];
-      });
+      const feeds = channelInputs(job, channel).flatMap((input) =>
+        setBefore(job, devicesById(job), input).map(terminalId),
+      );
       return { channel, feeds };
     });
   const groupOf = joinedNodes(

@@ -16,7 +16,7 @@ export function useInputs(draft: Draft, chain: SignalChain): SignalChain {
   const { source } = chain;
   if (!source) return chain;
   for (const { id, origin } of chain.amplifiers) {
-    if (origin !== 'job' || chain.processorOf.has(id)) continue;
+    if (origin !== 'job' || chain.processorOf.has(id) || chain.feederOf.has(id)) continue;
     const amplifier = draft.device(id);
     if (amplifier) sumInside(draft, chain, source, amplifier);
     const summed = draft.device(id);

@@ -1,8 +1,10 @@
+import { listed } from '../../model/printed/listed.ts';
 import type { Carried, SignalPair, VehicleSide } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalAt } from '../draft/draft-device.ts';
 import { yLeadsAt } from '../laying/leads.ts';
 import { rowOf, speakerPart } from './bands.ts';
+import { passedOnLines } from './passed-on.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
 import { formOfInput, isNameFree, type SourceOutput, sourceOutputs } from './source-outputs.ts';
 import { type UsedOutput, usedOutputs } from './used-outputs.ts';
@@ -14,20 +16,42 @@ export function groupOf(chain: SignalChain, { speakers }: UsedOutput): DrivenGro
 
 export const sideOf = (side: VehicleSide): 'left' | 'right' => (side === 'right' ? 'right' : 'left');
 
-/** Links the inputs of every amplifier that the source unit drives itself. */
+/** Links the inputs of every amplifier that the source unit drives itself, and of those that others pass a signal on to. */
 export function linkAmplifierInputs(draft: Draft, chain: SignalChain): void {
-  const { source } = chain;
-  if (!source) return;
-  const used = chain.amplifiers
-    .filter(({ id }) => !chain.processorOf.has(id))
-    .flatMap((amplifier) => usedOutputs(draft, amplifier));
+  const { source, feederOf } = chain;
+  const own = chain.amplifiers.filter(({ id }) => !chain.processorOf.has(id) && !feederOf.has(id));
+  if (source) linkInputsFrom(draft, chain, source, own);
+  for (const feeder of new Set(feederOf.values()))
+    linkInputsFrom(
+      draft,
+      chain,
+      feeder,
+      chain.amplifiers.filter(({ id }) => feederOf.get(id) === feeder),
+    );
+}
+
+function linkInputsFrom(
+  draft: Draft,
+  chain: SignalChain,
+  source: DraftDevice,
+  amplifiers: readonly DraftDevice[],
+): void {
+  const used = amplifiers.flatMap((amplifier) => usedOutputs(draft, amplifier));
   const needy = used.filter(({ amplifier, output }) => isNameFree(draft, amplifier, output.spec.input));
   const pairs = pairsFor(draft, chain, source, needy);
   for (const one of needy) {
     const group = groupOf(chain, one);
     const pair = group && pairs.get(group.id);
-    if (group && pair) linkInputs(draft, source, one, group, pair);
+    if (group && pair) linkInputs(draft, source, one, group, passedWhy(draft, source, pair));
   }
+}
+
+/** From an amplifier it is not what the source has that decides: the reason names what is passed on. */
+function passedWhy(draft: Draft, source: DraftDevice, { pair, why }: PlayedPair): PlayedPair {
+  if (source.spec.kind !== 'amplifier') return { pair, why };
+  const outputs = sourceOutputs(draft, source, 'line').map(({ name }) => name);
+  const reason = `${source.id} passes its signal on by ${listed(outputs)}`;
+  return { pair, why: { rule: 'inputs', reason, cp: true } };
 }
 
 /** The pair of the source that each group plays, and why. */
@@ -235,7 +259,7 @@ export function askForForm(
       ? `${source.id} gives speaker outputs and ${device.id} takes line level only`
       : `${source.id} gives line outputs and ${device.id} takes speaker level only`,
     takesLine
-      ? `add a processor or a converter with speaker-level inputs; where the leaflet of ${device.partId} says that its inputs take speaker level by its own leads, write speaker-level: { to: 12 V } with the voltage of the leaflet at them in that part`
+      ? `${passedOnLines(draft, device)}add a processor or a converter with speaker-level inputs; where the leaflet of ${device.partId} says that its inputs take speaker level by its own leads, write speaker-level: { to: 12 V } with the voltage of the leaflet at them in that part`
       : 'use an amplifier with line inputs, or write its links',
   );
 }

@@ -16,6 +16,8 @@ export interface SignalChain {
   readonly inLine: readonly InLineGroup[];
   /** Of an amplifier: the processor before it; null where the source unit drives it. */
   readonly processorOf: ReadonlyMap<string, DraftDevice>;
+  /** Of an amplifier that plays from the line outputs of another one: that one. */
+  readonly feederOf: ReadonlyMap<string, DraftDevice>;
 }
 
 /** A group of speakers with those of them that no written link drives. */
@@ -86,11 +88,12 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
     ];
   });
   const processorOf = new Map<string, DraftDevice>();
+  const feederOf = new Map<string, DraftDevice>();
   for (const amplifier of amplifiers) {
     const before = beforeAmplifier(draft, amplifier, processors);
-    if (before) processorOf.set(amplifier.id, before);
+    if (before) (before.spec.kind === 'amplifier' ? feederOf : processorOf).set(amplifier.id, before);
   }
-  return { source, amplifiers, processors, groups: speakers, inLine, processorOf };
+  return { source, amplifiers, processors, groups: speakers, inLine, processorOf, feederOf };
 }
 
 /** Kinds of speakers by how low they play, the lowest first. */
@@ -172,6 +175,7 @@ function namedDriver(
   return device && kinds.includes(device.spec.kind) ? device : null;
 }
 
+/** What is before an amplifier: a processor, or an amplifier by its line outputs; null for the source unit. */
 function beforeAmplifier(
   draft: Draft,
   amplifier: DraftDevice,
@@ -179,8 +183,8 @@ function beforeAmplifier(
 ): DraftDevice | null {
   const named = amplifier.given?.['driven-by'];
   if (named !== undefined) {
-    const before = namedDriver(draft, named, ['processor', 'source-unit']);
-    return before?.spec.kind === 'processor' ? before : null;
+    const before = namedDriver(draft, named, ['processor', 'source-unit', 'amplifier']);
+    return before?.spec.kind === 'source-unit' ? null : before;
   }
   const [only, second] = processors;
   if (!second) return only ?? null;

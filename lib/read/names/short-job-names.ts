@@ -20,7 +20,10 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
     checkFeedAndGround(path, device, kinds, vehicle, report);
     checkCooled([...path, 'cools'], device, vehicle, parts, report);
     const driver = device['driven-by'];
-    if (driver !== undefined) checkDriver([...path, 'driven-by'], driver, parts[device.part], kinds, report);
+    if (driver !== undefined) {
+      const isFed = isPassedOn(job, id, driver, parts);
+      checkDriver([...path, 'driven-by'], driver, parts[device.part], { kinds, isFed }, report);
+    }
     if (device.box !== undefined) {
       const box = lookPart(report, [...path, 'box'], device.box, parts, 'enclosure');
       if (box && box.kind !== 'enclosure')
@@ -74,14 +77,35 @@ const drivers: Readonly<Partial<Record<Part['kind'], readonly Part['kind'][]>>> 
   processor: ['source-unit'],
 };
 
+/**
+ * True for an amplifier with line outputs before another amplifier, which plays what they pass on. Of amplifiers that would
+ * drive each other in a ring none does.
+ */
+function isPassedOn({ devices }: WrittenJob, own: string, driver: string, parts: Parts): boolean {
+  const spec = (id: string) => parts[devices[id]?.part ?? ''];
+  const passed = new Set([own]);
+  for (let at: string | undefined = driver; at !== undefined; at = devices[at]?.['driven-by']) {
+    if (passed.has(at)) return false;
+    passed.add(at);
+  }
+  const feeder = spec(driver);
+  return (
+    spec(own)?.kind === 'amplifier' &&
+    feeder?.kind === 'amplifier' &&
+    Object.values(feeder.terminals).some(({ role }) => role === 'signal-out')
+  );
+}
+
 function checkDriver(
   path: readonly string[],
   name: string,
   part: Part | undefined,
-  kinds: Kinds,
+  { kinds, isFed }: { readonly kinds: Kinds; readonly isFed: boolean },
   report: Report,
 ): void {
-  const may = part ? (drivers[part.kind] ?? []) : [];
+  const may: readonly Part['kind'][] = part
+    ? [...(drivers[part.kind] ?? []), ...(isFed ? (['amplifier'] as const) : [])]
+    : [];
   const found = report.look(path, 'device', name, kinds);
   if (part && may.length === 0)
     report.atKey(

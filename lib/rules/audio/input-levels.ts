@@ -1,5 +1,8 @@
+import type { Device, Job } from '../../model/content/resolved-job.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { PlanInput } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
+import { passedInputs } from '../../plan/audio/passed-on.ts';
 import { groupsOf } from '../groups-of.ts';
 import { deviceIdOf, deviceOf, hasRole, partSpot, terminalNameOf, terminalSpecOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
@@ -21,11 +24,34 @@ function ofOutput({ job }: Case, input: PlanInput): Untold[] {
   if (sourceV !== null || device?.origin !== 'job') return [];
   const isSpeaker = hasRole(job, terminal, 'speaker-out-positive');
   const isSource = device.spec?.kind === 'source-unit';
+  if (!isSpeaker && device.spec?.kind === 'amplifier') {
+    const write = passedText(job, device, terminalNameOf(terminal));
+    return write === null ? [] : [{ terminal, input, what: 'gives clean', write }];
+  }
   const write =
     isSpeaker && isSource
       ? 'powers: of its outputs (such as 4 ohm: 18 W), from which the clean voltage follows'
       : 'signal: of its terminals, the greatest clean voltage of the leaflet';
   return [{ terminal, input, what: 'gives clean', write }];
+}
+
+/**
+ * What to write of a line output of an amplifier: what it gives follows from what arrives at the amplifier. Null where all
+ * of that is told, and only what arrives there is not known: that is told there.
+ */
+function passedText(job: Job, device: Device, output: string): string | null {
+  const passed = passedInputs(job, device, output);
+  const measure = 'where it says nothing of it, measure that output before the gain behind it is set';
+  if (!passed) {
+    const [input = 'IN1'] = terminalsOf(device.facts.terminals, 'signal-in', 'speaker-in-positive');
+    return `passes: { ${output}: { of: { ${stemName(input)}: 1 }, tap: inputs } } with the inputs that it carries, and the share of their voltage that comes out, as the leaflet says; ${measure}`;
+  }
+  if (passed.tap !== 'inputs')
+    return `tap: inputs at ${output} under passes: if the leaflet says that it is taken ahead of gain and filters; else its level stands once these are set, so measure it before the gain behind it is set`;
+  if (passed.inputs.length === 1) return null;
+  return passed.inputs.length === 0
+    ? `under passes: at ${output} the input that is linked, with the share of its voltage that comes out, as the leaflet says; ${measure}`
+    : `under passes: at ${output} one alone of the inputs that are linked, or link one of them; else measure that output before the gain behind it is set`;
 }
 
 /** What an input takes is not known. */

@@ -1,5 +1,10 @@
 import { byPeople, type Row } from '../row.ts';
 
+const lineOutput = {
+  'parts/parts/amp-four/terminals/OUT1': { role: 'signal-out', panel: 'left', joint: 'phono' },
+  'parts/parts/amp-four/passes': { OUT1: { of: { IN1: 1 }, tap: 'inputs' } },
+};
+
 /** Fields of devices that make, carry or play sound. */
 export const soundPartRows: readonly Row[] = [
   ['parts/parts/amp-four/damping/factor', 'zero', 0, /not above zero/],
@@ -15,6 +20,16 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/amp-four/channels/1/powers/0/load', 'the same load twice', '2 ohm', 'rated-power-unclear'],
   ['parts/parts/amp-four/channels/1/powers/0/power', 'kW for W', '75 kW', /is above/],
   ['parts/parts/amp-four/channels/1/powers/0/power', 'the powers swapped', '500 W', 'part-data-unlikely'],
+  ['parts/parts/amp-four/passes/OUT1/of/IN1', 'percent', 25, /is more than a line/, { scene: lineOutput }],
+  ['parts/parts/amp-four/passes/OUT1/of/IN7', 'a figure wrong', 1, /IN7/, { scene: lineOutput }],
+  ['parts/parts/amp-four/passes/OUT1/tap', 'a word of everyday', 'input', /inputs/, { scene: lineOutput }],
+  [
+    'parts/parts/amp-four/passes/OUT2',
+    'a figure wrong',
+    { of: { IN1: 1 }, tap: 'inputs' },
+    /OUT2/,
+    { scene: lineOutput },
+  ],
   ['parts/parts/amp-four/bridges/1+2/positive', 'a figure wrong', 'CH9+', /CH9/],
   ['parts/parts/amp-four/bridges/1+2/negative', 'its own positive', 'CH1+', /begins and ends/],
   ['parts/parts/amp-four/bridges/1+2/input', 'a figure wrong', 'IN9', /IN9/],

@@ -4,7 +4,8 @@ import type { ControlSpec } from '../../../model/kinds/fields/control-spec.ts';
 import type { PlanChannel } from '../../../model/plan/index.ts';
 import { stemName } from '../../../model/ports/pair-name.ts';
 import { type DevicesById, terminalRole } from '../../wiring/conductor-role.ts';
-import { feedOf, playedInputs } from '../signal-feed.ts';
+import { playedThrough } from '../passed-on.ts';
+import { feedOf } from '../signal-feed.ts';
 import { factsOfOutput } from '../signal-inputs.ts';
 import { channelInputs, channelNames } from '../signal-path.ts';
 import { stateAfterwards } from './control-state.ts';
@@ -66,14 +67,12 @@ export function isOdd(by: readonly string[]): boolean {
 function turningAt(job: Job, devices: DevicesById, input: LinkEnd, passed: readonly string[]): Turning {
   const output = feedOf(job, input);
   const device = output && devices.get(output.device);
-  if (!output || !device || passed.includes(device.id) || device.spec?.kind === 'amplifier') return nothing;
-  const before =
-    device.spec?.kind === 'processor'
-      ? commonTo(job, devices, playedInputs(job, devices, device, output.terminal).linked, [
-          ...passed,
-          device.id,
-        ])
-      : { by: reversedAt(job, devices, device, output), switches: [] };
+  if (!output || !device || passed.includes(device.id)) return nothing;
+  const played = playedThrough(job, devices, device, output.terminal);
+  if (!played && device.spec?.kind === 'amplifier') return nothing;
+  const before = played
+    ? commonTo(job, devices, played.linked, [...passed, device.id])
+    : { by: reversedAt(job, devices, device, output), switches: [] };
   return joined(before, switchesOn(device, [stemName(output.terminal)]));
 }
 

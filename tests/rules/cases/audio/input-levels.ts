@@ -26,6 +26,15 @@ const withSpeakers = (content: Written) => {
   });
 };
 
+type Passes = NonNullable<ReturnType<typeof amplifierIn>['passes']>;
+const amplifierIn = (content: Written) => partIn(content, 'two-channel', 'amplifier');
+
+const withLineOutput = (passes?: Passes) => (content: Written) => {
+  const amplifier = amplifierIn(content);
+  Object.assign(amplifier.terminals, { OUT: { role: 'signal-out', signal: '5 V' } });
+  if (passes) amplifier.passes = passes;
+};
+
 export const inputLevelsCases = {
   'input-level-unknown': {
     fires: [
@@ -48,6 +57,26 @@ export const inputLevelsCases = {
         toDo: /powers: of its outputs \(such as 4 ohm: 18 W\), from which the clean voltage follows/,
       },
       {
+        name: 'a line output of an amplifier, whose greatest voltage is no level',
+        about: () => unknown({ sourceV: null, output: 'amp.OUT' }, withLineOutput()),
+        level: 'note',
+        subject: 'amp',
+        file: 'parts.yaml',
+        toDo: /write into the part two-channel passes: \{ OUT: \{ of: \{ IN1: 1 \}, tap: inputs \} \}/,
+      },
+      {
+        name: 'a line output that is taken behind the gain',
+        about: () =>
+          unknown(
+            { sourceV: null, output: 'amp.OUT' },
+            withLineOutput({ OUT: { of: { IN1: 1 }, tap: 'gain' } }),
+          ),
+        level: 'note',
+        subject: 'amp',
+        file: 'parts.yaml',
+        toDo: /tap: inputs at OUT under passes:.*measure it before the gain behind it is set$/,
+      },
+      {
         name: 'an input that does not say what it takes',
         about: () => unknown({ leastV: null, greatestV: null, input: 'dsp.AUX' }),
         level: 'note',
@@ -59,6 +88,14 @@ export const inputLevelsCases = {
     ],
     quiet: [
       { name: 'all that is known', about: () => about() },
+      {
+        name: 'a line output of which only what arrives at its amplifier is not known',
+        about: () =>
+          unknown(
+            { sourceV: null, output: 'amp.OUT' },
+            withLineOutput({ OUT: { of: { IN1: 1 }, tap: 'inputs' } }),
+          ),
+      },
       {
         name: 'an input that says at which voltage it gives all',
         about: () => unknown({ leastV: null, greatestV: null }),
