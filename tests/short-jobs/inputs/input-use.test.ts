@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
-import { keptValues } from '../../lib/plan/keeping/kept-values.ts';
-import { judge } from '../../lib/rules/judge.ts';
-import { planKept } from '../plan/plan-kept.ts';
-import { changed, instead, linksOf } from './links-of.ts';
-import { readShort, shop, shortText } from './short-shop.ts';
-import { inputs, speakerShop, takesSpeakers } from './speaker-level-shop.ts';
+import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
+import { keptValues } from '../../../lib/plan/keeping/kept-values.ts';
+import { judge } from '../../../lib/rules/judge.ts';
+import { planKept } from '../../plan/plan-kept.ts';
+import { changed, instead, linksOf } from '../links-of.ts';
+import { readShort, shop, shortText } from '../short-shop.ts';
+import { inputs, speakerShop, takesSpeakers } from '../speaker-level-shop.ts';
 
 const bass = "'5': { output: CH5, input: IN5, summed: [IN6], minimum";
 const bassInside = "'5': { output: CH5, input: IN5, also-takes: IN1..4, minimum";

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { SourceFile } from '../../lib/model/content/source-file.ts';
-import { instead, linksOf } from './links-of.ts';
-import { shortText } from './short-shop.ts';
-import { speakerShop } from './speaker-level-shop.ts';
+import type { SourceFile } from '../../../lib/model/content/source-file.ts';
+import { instead, linksOf } from '../links-of.ts';
+import { shortText } from '../short-shop.ts';
+import { speakerShop } from '../speaker-level-shop.ts';
 
 const channels =
   '1..4: { output: CH1..4, input: IN1..4, minimum: 2 ohm, powers: { 4 ohm: 75 W, 2 ohm: 100 W } }';
