@@ -8,6 +8,7 @@ import { Draft } from './draft/draft.ts';
 import { standsNowhere } from './draft/draft-device.ts';
 import { type OpenedGroups, openGroups, type SpeakerGroup } from './draft/open-groups.ts';
 import type { Undecided } from './draft/undecided.ts';
+import { shapeBoards } from './laying/board-size.ts';
 import { cableRuns } from './laying/cables.ts';
 import { fixBoards } from './laying/fixings.ts';
 import { joinOnWay } from './laying/joints-on-way.ts';
@@ -65,7 +66,7 @@ export function asksForProposals({ devices, boards, links }: WrittenJob): boolea
  * Completes a job: each rule looks for a need that nothing written meets, and proposes what meets it.
  *
  *   lists and boxes opened out ─▶ what drives what ─▶ bands ─▶ channels ─▶ inputs, filters ─▶ turn-on
- *   ─▶ supply ─▶ ground ─▶ runs ─▶ cables, leads ─▶ fixings ─▶ what stays open
+ *   ─▶ supply ─▶ ground ─▶ runs ─▶ cables, leads ─▶ size of boards ─▶ fixings ─▶ what stays open
  *
  * What a released revision before it proposed comes first, as if it were written: it is built. What is written is never
  * changed. What can't be decided is asked, and all else is proposed all the same.
@@ -84,6 +85,7 @@ export function completeJob(
   // What is to play in a place that there is not is not wired: half of it would be wired wrong.
   const groups = opened.groups.filter(({ id, members }) => members.length === 1 || !nowhere.has(id));
   if (isAsked) proposeLinks(draft, groups);
+  shapeBoards(draft);
   fixBoards(draft, new Set([...fixed, ...held]));
   if (isAsked) leaveOpen(draft);
   const { job, spots } = draft.finish();

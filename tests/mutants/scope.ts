@@ -156,7 +156,7 @@ export const sampled: readonly Area[] = [
   {
     name: 'what is kept of a plan',
     code: ['lib/plan/keeping'],
-    heldBy: ['tests/plan/keeping/{keep-pieces,tape-text}.test.ts'],
+    heldBy: ['tests/plan/keeping/keep-pieces.test.ts'],
   },
   {
     name: 'the plan',

@@ -43,7 +43,8 @@ export const boardSchema = z.strictObject({
     'Where its datum stands in the space.',
     { picture: 'space', leftOut: 'proposed' },
   ),
-  outline: section(outlineSchema, 'Its shape: a base, then cuts.', {
+  outline: section(outlineSchema.optional(), 'Its shape: a base, then cuts.', {
+    leftOut: 'the largest rectangle that is free in its space',
     example: { rectangle: { width: '17 in', height: '12 in' } },
     picture: 'board',
   }),

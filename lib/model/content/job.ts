@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, customerAndShop, everyone, shopOnly } from '../audience.ts';
 import { workedHoursSchema } from '../estimate/worked-hours.ts';
 import { day, fileId, id, measured, privateText, revision, terminalRef, text } from '../fields.ts';
+import type { Outline } from '../outline.ts';
 import { rows } from '../short-forms/short-form.ts';
 import { jobStatusSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
@@ -214,8 +215,9 @@ export const untoldUse = {
   settings: {},
   'after-commissioning': {},
 } as const satisfies Partial<JobDevice>;
-/** A board with its fixings. */
-export type JobBoard = Omit<WrittenBoard, 'fixings'> & {
+/** A board with its outline and its fixings. */
+export type JobBoard = Omit<WrittenBoard, 'fixings' | 'outline'> & {
+  readonly outline: Outline;
   readonly fixings: Readonly<Record<string, JobFixing>>;
 };
 export type JobFixing = z.output<typeof fixingSchema>;

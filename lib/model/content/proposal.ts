@@ -11,6 +11,7 @@ export const proposalRuleSchema = z.enum([
   'ground',
   'runs',
   'cables',
+  'board-size',
   'fixings',
   'left-open',
 ]);

@@ -1,24 +1,14 @@
 import type { MountingSpace, Pose } from '../../board/layout/fit-in-space.ts';
 import { sides } from '../../board/layout/item.ts';
 import type { Wall } from '../../board/layout/walls.ts';
-import { type Ring, ringOfBox } from '../../board/shape/point.ts';
+import type { Ring } from '../../board/shape/point.ts';
 import type { Board } from '../../model/content/resolved-job.ts';
+import { mountingSpaceOf } from '../../propose/laying/mounting-space.ts';
 import { type BoardFixing, datumInSpace } from './board-shape.ts';
 
 /** The mounting space of a board, with its obstacles as boxes that stand out from its back plane. Metres. */
 export function mountingSpace({ space }: Board): MountingSpace {
-  return {
-    outline: space.outline.map(([xM, yM]) => ({ xM, yM })),
-    depthM: space.depth,
-    obstacles: Object.entries(space.obstacles).map(([id, { x, y, width, height, 'stands-out': toM }]) => {
-      return { id, outline: boxRing(x, y, width, height), fromM: 0, toM };
-    }),
-  };
-}
-
-/** An upright rectangle as a ring, metres. */
-export function boxRing(xM: number, yM: number, widthM: number, heightM: number): Ring {
-  return ringOfBox({ minX: xM, minY: yM, maxX: xM + widthM, maxY: yM + heightM });
+  return mountingSpaceOf(space);
 }
 
 /** How a board stands in its space: on the highest spacer of its fixings. */

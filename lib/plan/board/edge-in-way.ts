@@ -6,7 +6,7 @@ import { flatten } from '../../board/shape/bulge.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import { boxOf, edgesOf, type Point, type Ring } from '../../board/shape/point.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
-import { tapeText } from '../keeping/tape-text.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import type { BoardWire } from './board-wires.ts';
 
 /** A terminal that faces an edge of the board with too little room before it for its wire to turn. */

@@ -4,10 +4,11 @@ import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import { type Figure, traced } from '../../model/trace.ts';
+import { keptSpaceOf } from '../../propose/laying/mounting-space.ts';
 import { PlanBook } from '../plan-book.ts';
 import { boardItems } from './board-items.ts';
 import { givenPlacement } from './board-layout.ts';
-import { boardPose, boxRing, mountingSpace } from './board-pose.ts';
+import { boardPose } from './board-pose.ts';
 import { boardFixings } from './board-shape.ts';
 import { remarksOnBoard } from './remark-words.ts';
 
@@ -64,13 +65,7 @@ export function spaceToKeep(
   board: Board,
   isKept: (area: { readonly must: boolean }) => boolean,
 ): MountingSpace {
-  const space = mountingSpace(board);
-  const areas = Object.entries(board.space['keep-reachable'])
-    .filter(([, area]) => isKept(area))
-    .map(([id, { x, y, width, height, before }]) => {
-      return { id, outline: boxRing(x, y, width, height), fromM: 0, toM: before };
-    });
-  return { ...space, obstacles: [...space.obstacles, ...areas] };
+  return keptSpaceOf(board.space, isKept);
 }
 
 function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): void {

@@ -2,7 +2,7 @@ import type { ProposalDoubt, WrittenValue } from '../../model/content/proposal.t
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanWire } from '../../model/plan/index.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
-import { tapeText } from './tape-text.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 
 /** What of a job can be kept by itself. */
 export const keptKinds = ['places', 'ports', 'links', 'settings', 'labels'] as const;

@@ -1,6 +1,6 @@
 import { drawOutline } from '../../board/shape/outline.ts';
 import type { BuiltBoard, BuiltJob } from '../../model/content/built.ts';
-import type { JobBoard, WrittenJob } from '../../model/content/job.ts';
+import type { JobBoard, WrittenBoard, WrittenJob } from '../../model/content/job.ts';
 import type { Proposal } from '../../model/content/proposal.ts';
 import type { Draft } from '../draft/draft.ts';
 import { said } from './built-links.ts';
@@ -13,7 +13,9 @@ export function heldFixings(draft: Draft, written: WrittenJob, built: BuiltJob):
   const named = new Set(written.anew);
   return Object.entries(draft.boards).flatMap(([id, board]): readonly Proposal[] => {
     const before = built.boards[id];
-    const own = built.proposals.filter(({ path }) => path[0] === 'boards' && path[1] === id);
+    const own = built.proposals.filter(
+      ({ path }) => path[0] === 'boards' && path[1] === id && path[2] === 'fixings',
+    );
     if (!before || named.has(id) || written.boards[id]?.fixings !== undefined) return [];
     const space = draft.around.vehicle.spaces[draft.spaceOf(id) ?? ''];
     const stands = draft.spaceOf(id) === before.space && isCutAs(board, before) && isAt(board, before);
@@ -27,7 +29,11 @@ export function heldFixings(draft: Draft, written: WrittenJob, built: BuiltJob):
 }
 
 /** True for a board of the outline that was built. */
-export function isCutAs({ outline }: Pick<JobBoard, 'outline'>, { outline: before }: BuiltBoard): boolean {
+export function isCutAs(
+  { outline }: Pick<WrittenBoard, 'outline'>,
+  { outline: before }: BuiltBoard,
+): boolean {
+  if (!outline) return false;
   const { shape } = drawOutline(outline);
   const own = shape?.outline ?? [];
   return (

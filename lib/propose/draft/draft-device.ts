@@ -1,4 +1,4 @@
-import type { JobDevice, JobFile } from '../../model/content/job.ts';
+import type { JobDevice } from '../../model/content/job.ts';
 import { partAsUsed } from '../../model/content/part-as-used.ts';
 import { bodyId } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
@@ -14,6 +14,7 @@ import {
   type VehicleSide,
   type ZoneKind,
 } from '../../model/vocabulary.ts';
+import type { OpenedJob } from './draft-terms.ts';
 
 /** A device of the job or of the vehicle while the job is completed: its part is known, its links may be missing. */
 export interface DraftDevice {
@@ -40,7 +41,7 @@ type Parts = Readonly<Record<string, Part>>;
 export function jobDraftDevice(
   id: string,
   given: JobDevice,
-  job: Pick<JobFile, 'boards' | 'space'>,
+  job: Pick<OpenedJob, 'boards' | 'space'>,
   vehicle: Vehicle,
   parts: Parts,
 ): DraftDevice | null {

@@ -1,4 +1,4 @@
-import type { JobFile, WrittenJob } from '../../model/content/job.ts';
+import type { JobBoard, JobFile, WrittenBoard, WrittenJob } from '../../model/content/job.ts';
 import type { ProposalDoubt, ProposalRule } from '../../model/content/proposal.ts';
 
 /** Why a rule proposes something. */
@@ -15,7 +15,10 @@ export interface Why {
 
 /** The job as it stands before any proposal, its groups and boxes opened out. */
 export type OpenedJob = Omit<WrittenJob, 'devices' | 'links' | 'boards'> &
-  Pick<JobFile, 'devices' | 'links' | 'boards'>;
+  Pick<JobFile, 'devices' | 'links'> & { readonly boards: Readonly<Record<string, DraftBoard>> };
+
+/** A board while the job is completed: it may have no outline yet. */
+export type DraftBoard = Omit<JobBoard, 'outline'> & Pick<WrittenBoard, 'outline'>;
 
 /** The place of a link in a lead: its side, null where it is the only one. */
 export interface LeadSide {

@@ -1,18 +1,19 @@
 import { z } from 'zod';
 import type { FilterText } from '../../model/content/filter.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
-import { fixingSchema } from '../../model/content/job-board.ts';
+import { boardSchema, fixingSchema } from '../../model/content/job-board.ts';
 import { deviceSchema } from '../../model/content/job-device.ts';
 import { linkSchema, runSchema } from '../../model/content/job-links.ts';
 import type { InputUse } from '../../model/content/part-as-used.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { outlineSchema } from '../../model/outline.ts';
 import { pointer } from '../../model/place.ts';
 import { matchesPattern } from '../../model/ports/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
 import type { Around } from './around.ts';
 import { type DraftDevice, fittedDraftDevices, jobDraftDevice, terminalsNamed } from './draft-device.ts';
-import type { LaidIn, LeadSide, OpenedJob, Why } from './draft-terms.ts';
+import type { DraftBoard, LaidIn, LeadSide, OpenedJob, Why } from './draft-terms.ts';
 import type { Undecided } from './undecided.ts';
 
 export type { LeadSide, OpenedJob, Why } from './draft-terms.ts';
@@ -21,6 +22,7 @@ const cableSchema = z.object({ part: z.string() });
 const writtenRecord = z.record(z.string(), writtenValueSchema);
 type LinkText = z.input<typeof linkSchema>;
 type DeviceText = z.input<typeof deviceSchema>;
+type BoardText = z.input<typeof boardSchema>;
 /**
  * A job while it is completed. What is written is taken over and never changed; each proposal is written as the job file
  * would have it, read by the schema of the job file, and noted with its reason.
@@ -36,7 +38,7 @@ export class Draft {
   readonly #cables: Record<string, { part: string }>;
   readonly #runs: JobFile['runs'];
   readonly #leftOpen: Record<string, string>;
-  readonly #boards: Record<string, JobBoard>;
+  readonly #boards: Record<string, DraftBoard>;
   readonly #taken = new Map<string, string[]>();
   readonly #leads = new Map<string, LeadSide>();
   /** Where something that the job does not write is told: at the device that asked for it. */
@@ -78,7 +80,7 @@ export class Draft {
     return this.#links;
   }
 
-  get boards(): Readonly<Record<string, JobBoard>> {
+  get boards(): Readonly<Record<string, DraftBoard>> {
     return this.#boards;
   }
 
@@ -201,6 +203,19 @@ export class Draft {
     this.#runs[id] = runSchema.parse(value);
   }
 
+  /** The outline of a board that has none, and its place and its spacers where it does not say them either. */
+  shapeBoard(id: string, value: Pick<BoardText, 'at' | 'outline' | 'spacer'>, why: Why): void {
+    const given = this.#boards[id];
+    if (!given) return;
+    for (const [key, own] of Object.entries(value)) this.#note(['boards', id, key], own, why, null);
+    const shape = boardSchema.pick({ at: true, outline: true, spacer: true }).parse(value);
+    const { spacer } = shape;
+    const fixings = Object.entries(given.fixings).map(([name, fixing]) => {
+      return [name, spacer === undefined ? fixing : { spacer, ...fixing }] as const;
+    });
+    this.#boards[id] = { ...given, ...shape, fixings: Object.fromEntries(fixings) };
+  }
+
   addFixing(board: string, id: string, value: z.input<typeof fixingSchema>, why: Why): void {
     if (!this.#boards[board]) return;
     this.#note(['boards', board, 'fixings', id], value, why, null);
@@ -292,9 +307,16 @@ export class Draft {
       links: this.#links,
       cables: this.#cables,
       runs: this.#runs,
-      boards: this.#boards,
+      boards: Object.fromEntries(Object.entries(this.#boards).map(([id, board]) => [id, outlined(board)])),
       'left-open': this.#leftOpen,
     };
     return { job, spots: this.#spots };
   }
 }
+
+/** A board with an outline: one that none could be proposed for, which was asked, has a mark in its place. */
+function outlined(board: DraftBoard): JobBoard {
+  return { ...board, outline: board.outline ?? outlineSchema.parse(noOutline) };
+}
+
+const noOutline = { rectangle: { width: '1 in', height: '1 in' } };

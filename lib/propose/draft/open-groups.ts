@@ -1,5 +1,4 @@
 import {
-  type JobBoard,
   type JobDevice,
   untoldUse,
   type WrittenBoard,
@@ -10,6 +9,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
 import type { Around } from './around.ts';
 import type { OpenedJob } from './draft.ts';
+import type { DraftBoard } from './draft-terms.ts';
 import type { Undecided } from './undecided.ts';
 
 /** One or more speakers that are written as one: they play alike, each in its own place. */
@@ -73,7 +73,7 @@ export function inWords(id: string): string {
   return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
-function withFixings({ fixings = {}, spacer, ...board }: WrittenBoard): JobBoard {
+function withFixings({ fixings = {}, spacer, ...board }: WrittenBoard): DraftBoard {
   const spaced = Object.entries(fixings).map(([id, fixing]) => {
     const own = fixing.spacer ?? spacer;
     return [id, own === undefined ? fixing : { ...fixing, spacer: own }] as const;

@@ -1,13 +1,13 @@
 import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import { threadM } from '../../board/strength/screw-thread.ts';
-import type { JobBoard } from '../../model/content/job.ts';
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import type { Around } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
+import type { DraftBoard } from '../draft/draft-terms.ts';
 
 type SoundPoint = VehicleSpace['sound-points'][string];
 
@@ -19,7 +19,7 @@ type SoundPoint = VehicleSpace['sound-points'][string];
 export function fixBoards(draft: Draft, written: ReadonlySet<string>): void {
   for (const [id, board] of Object.entries(draft.boards)) {
     const space = draft.around.vehicle.spaces[draft.spaceOf(id) ?? ''];
-    if (written.has(id) || !space) continue;
+    if (written.has(id) || !space || !board.outline) continue;
     if (!board.at) {
       draft.ask(
         ['boards', id],
@@ -35,7 +35,7 @@ export function fixBoards(draft: Draft, written: ReadonlySet<string>): void {
 /** The sound points under a board that a bolt may use. */
 function pointsUnder(
   around: Around,
-  board: JobBoard,
+  board: DraftBoard,
   space: VehicleSpace,
 ): readonly (readonly [string, SoundPoint])[] {
   return Object.entries(space['sound-points']).filter(
@@ -46,11 +46,11 @@ function pointsUnder(
 /** What keeps a board from being fixed at a sound point by itself: why it does not serve; null where it does. */
 export function whyNotFixed(
   { rules, parts }: Pick<Around, 'rules' | 'parts'>,
-  { at, outline }: Pick<JobBoard, 'at' | 'outline'>,
+  { at, outline }: Pick<DraftBoard, 'at' | 'outline'>,
   point: SoundPoint,
 ): 'behind' | 'not-under' | 'edge' | 'corner' | null {
   if (point.behind !== 'nothing') return 'behind';
-  const { shape } = drawOutline(outline);
+  const shape = outline && drawOutline(outline).shape;
   if (!shape || !at) return 'not-under';
   const lines = holeLines(shape);
   const hole = { xM: point.x - at.x, yM: point.y - at.y, diameterM: boltHoleM(parts, point) };
@@ -68,7 +68,7 @@ export function boltHoleM(parts: Around['parts'], { stud }: SoundPoint): number 
   return Math.max(threadM(stud) ?? 0, ...clearances);
 }
 
-function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point: SoundPoint): void {
+function fixAt(draft: Draft, board: string, given: DraftBoard, name: string, point: SoundPoint): void {
   const bolt = boltFor(draft.around, given, point);
   if (!bolt) {
     draft.ask(
@@ -112,7 +112,7 @@ export function boltFor(
 }
 
 /** The sheet of a board, or those that it may come to be of: what is on the shelf, else all. */
-function sheetsFor(
+export function sheetsFor(
   { parts, shop }: Pick<Around, 'parts' | 'shop'>,
   { sheet }: { readonly sheet?: string | undefined },
 ): readonly PartOf<'board-sheet'>[] {

@@ -14,6 +14,7 @@ const families: Readonly<Record<ProposalRule, string>> = {
   ground: 'Ground',
   runs: 'Runs',
   cables: 'Cables and leads',
+  'board-size': 'Size and place of boards',
   fixings: 'Fixings',
   'left-open': 'Left open',
 };

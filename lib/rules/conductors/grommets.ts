@@ -1,7 +1,7 @@
 import type { Run } from '../../model/content/resolved-job.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import type { Advice } from '../../model/remark.ts';
-import { tapeText } from '../../plan/keeping/tape-text.ts';
 import {
   countsHole,
   hasGrommet,

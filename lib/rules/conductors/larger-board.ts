@@ -2,10 +2,10 @@ import { roomToGrow } from '../../board/layout/room-to-grow.ts';
 import { boxOf } from '../../board/shape/point.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import { boardPose } from '../../plan/board/board-pose.ts';
 import { boardFixings } from '../../plan/board/board-shape.ts';
 import { spaceToKeep } from '../../plan/board/place-boards.ts';
-import { tapeText } from '../../plan/keeping/tape-text.ts';
 
 /** What a board must gain on one side to be told as larger, metres: no part finds another place in less. */
 const worthM = 0.01;

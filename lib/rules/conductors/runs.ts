@@ -1,7 +1,7 @@
 import type { Device, Job, Link, Run } from '../../model/content/resolved-job.ts';
 import { stretchesOf } from '../../model/content/run-ways.ts';
 import { hingesOf } from '../../model/content/vehicle-route.ts';
-import { tapeText } from '../../plan/keeping/tape-text.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import { alongRunM, liesOnWay } from '../../plan/wiring/joints.ts';
 import { boardToRim } from '../../plan/wiring/lengths/board-to-rim.ts';
 import { hasGrommet } from '../../plan/wiring/runs/way-holes.ts';

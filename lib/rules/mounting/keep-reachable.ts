@@ -4,7 +4,7 @@ import type { Ring } from '../../board/shape/point.ts';
 import { difference, intersection, type Region, regionArea, regionOf } from '../../board/shape/region.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { boxRing } from '../../plan/board/board-pose.ts';
+import { boxRing } from '../../propose/laying/mounting-space.ts';
 import { deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed, percent } from '../words.ts';

@@ -1,7 +1,7 @@
 import type { WrittenValue } from '../../model/content/proposal.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import type { Advice } from '../../model/remark.ts';
 import { boardOverPoints } from '../../plan/board/over-points.ts';
-import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { whyNotFixed } from '../../propose/laying/fixings.ts';
 import { flowText } from '../../read/yaml/write-value.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';

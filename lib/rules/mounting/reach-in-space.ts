@@ -3,7 +3,7 @@ import { type Body, turnedSide, turns } from '../../board/layout/item.ts';
 import type { Board, Device } from '../../model/content/resolved-job.ts';
 import type { KeepClearKind, PlanBoard, PlanPlacement } from '../../model/plan/board.ts';
 import type { Edge } from '../../model/vocabulary.ts';
-import { boxRing } from '../../plan/board/board-pose.ts';
+import { boxRing } from '../../propose/laying/mounting-space.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, spaceSpot, terminalSpecOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';

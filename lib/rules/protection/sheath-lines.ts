@@ -3,7 +3,7 @@ import type { VehicleRoute } from '../../model/content/vehicle-route.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { linkEntry, linkName } from '../../model/ports/pair-name.ts';
-import { tapeText } from '../../plan/keeping/tape-text.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import { coverPass } from '../../plan/wiring/runs/run-coverings.ts';
 import { flowText } from '../../read/yaml/write-value.ts';
 import type { Case } from '../rule.ts';

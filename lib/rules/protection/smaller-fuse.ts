@@ -1,9 +1,9 @@
 import { fuseCeilingA } from '../../model/kinds/fields/supply.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
+import { tapeText } from '../../model/quantity/tape-text.ts';
 import type { Advice } from '../../model/remark.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { supplyOf } from '../../plan/power/device-loads.ts';
 import { flowText } from '../../read/yaml/write-value.ts';
 import { deviceOf, fuseSpot, partOf } from '../look-up.ts';

@@ -12,7 +12,7 @@ import { type LengthWriter, worded } from '../../../model/phrase.ts';
 import { printedLength } from '../../../model/printed/lengths.ts';
 import type { Problem } from '../../../model/problem.ts';
 import { lengthStyle } from '../../../model/quantity/length-text.ts';
-import { tapeText } from '../../../plan/keeping/tape-text.ts';
+import { tapeText } from '../../../model/quantity/tape-text.ts';
 import type { OpenShop } from '../../../read/read-content.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { shapeOpened } from '../../../read/short-forms/shape-opened.ts';

@@ -2,7 +2,7 @@ import { type BoardRemark, phrase } from '../../../board/remark.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import { measuresAt } from '../../../model/content/written-measures.ts';
 import { listed } from '../../../model/printed/listed.ts';
-import { tapeText } from '../../keeping/tape-text.ts';
+import { tapeText } from '../../../model/quantity/tape-text.ts';
 import { standsAt } from './spacer-stacks.ts';
 
 /** How much further off its panel a board is tried, millimetre by millimetre. */

@@ -1,9 +1,8 @@
-import { type SpacerStack, type StackPart, spacerStack } from '../../../board/layout/raising/spacer-stack.ts';
+import { type SpacerStack, spacerStack } from '../../../board/layout/raising/spacer-stack.ts';
 import { type BoardRemark, length, phrase } from '../../../board/remark.ts';
-import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import type { PlanRiserPiece } from '../../../model/plan/index.ts';
-import { piecesOf } from '../../../shelf/shelf-lengths.ts';
+import { spacerShelf } from '../../../propose/laying/spacer-shelf.ts';
 import { boardFixings } from '../board-shape.ts';
 
 /**
@@ -16,7 +15,7 @@ export function spacerStacks(job: Job, board: Board): ReadonlyMap<string, Spacer
   for (const each of job.boards) {
     for (const { id, part, spacerM } of boardFixings(each, job.parts)) {
       if (spacerM <= 0) continue;
-      const shelf = shelfFor(job, part.thread, taken);
+      const shelf = spacerShelf(job, part.thread, taken);
       const stack = spacerStack(spacerM, each.sheet.thickness, shelf, job.rules['spacer-tolerance'].value);
       if (!stack) continue;
       for (const used of stack.parts) taken.set(used.part, (taken.get(used.part) ?? 0) + used.count);
@@ -36,27 +35,6 @@ export function standsAt(job: Job, board: Board, heightM: number): boolean {
   const own: Board = { ...board, given: { ...board.given, fixings: Object.fromEntries(raised) } };
   const boards = job.boards.map((one) => (one.id === board.id ? own : one));
   return raised.length > 0 && spacerStacks({ ...job, boards }, own).size === raised.length;
-}
-
-/**
- * Spacers, bushes and washers of a thread, and packing of that thread or of none, as many as are left. What does not tell its
- * height (the length of a spacer or a bush, the thickness of the others) is no packing.
- */
-function shelfFor(
-  { parts, shop }: Pick<Job, 'parts' | 'shop'>,
-  thread: string | undefined,
-  taken: ReadonlyMap<string, number>,
-): StackPart[] {
-  return partsOfKind(parts, 'fixing').flatMap(([part, spec]): StackPart[] => {
-    const { form } = spec;
-    const thin = (form === 'washer' && !spec.serrated) || form === 'packing';
-    const tall = form === 'spacer' || form === 'rubber-bush';
-    const heightM = tall ? spec.length : thin ? spec.thickness : undefined;
-    const quantity = piecesOf(shop.stock[part]) - (taken.get(part) ?? 0);
-    const fits = spec.thread === undefined ? form === 'packing' : spec.thread === thread;
-    if (heightM === undefined || !fits || quantity <= 0) return [];
-    return [{ part, heightM, form: thin ? 'packing' : 'spacer', quantity }];
-  });
 }
 
 /** Heights of fixings that neither the sheet nor the shelf makes. */

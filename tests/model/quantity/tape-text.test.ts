@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parseQuantity } from '../../../lib/model/quantity/quantity.ts';
-import { tapeText } from '../../../lib/plan/keeping/tape-text.ts';
+import { tapeText } from '../../../lib/model/quantity/tape-text.ts';
 
 test.each([
   [0.0127, 'inch', '1/2 in'],

@@ -1,5 +1,5 @@
-import type { Shop } from '../../model/content/shop.ts';
-import { inchText } from '../../model/quantity/length-text.ts';
+import type { Shop } from '../content/shop.ts';
+import { inchText } from './length-text.ts';
 
 const inchM = 0.0254;
 /** What a text may be off the length that it writes: far below what is ever cut, and what no check tells apart. */
