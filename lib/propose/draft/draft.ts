@@ -1,17 +1,17 @@
 import { z } from 'zod';
 import type { FilterText } from '../../model/content/filter.ts';
-import type { JobBoard, JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
-import { boardSchema, fixingSchema } from '../../model/content/job-board.ts';
+import type { JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
+import type { fixingSchema } from '../../model/content/job-board.ts';
 import { deviceSchema } from '../../model/content/job-device.ts';
 import { linkSchema, runSchema } from '../../model/content/job-links.ts';
 import type { InputUse } from '../../model/content/part-as-used.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { outlineSchema } from '../../model/outline.ts';
 import { pointer } from '../../model/place.ts';
 import { matchesPattern } from '../../model/ports/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
 import type { Around } from './around.ts';
+import { fixedBy, outlined, type ShapeText, shaped } from './draft-board.ts';
 import { type DraftDevice, fittedDraftDevices, jobDraftDevice, terminalsNamed } from './draft-device.ts';
 import type { DraftBoard, LaidIn, LeadSide, OpenedJob, Why } from './draft-terms.ts';
 import type { Undecided } from './undecided.ts';
@@ -22,7 +22,6 @@ const cableSchema = z.object({ part: z.string() });
 const writtenRecord = z.record(z.string(), writtenValueSchema);
 type LinkText = z.input<typeof linkSchema>;
 type DeviceText = z.input<typeof deviceSchema>;
-type BoardText = z.input<typeof boardSchema>;
 /**
  * A job while it is completed. What is written is taken over and never changed; each proposal is written as the job file
  * would have it, read by the schema of the job file, and noted with its reason.
@@ -87,7 +86,6 @@ export class Draft {
   get runs(): JobFile['runs'] {
     return this.#runs;
   }
-
   get cables(): Readonly<Record<string, { readonly part: string }>> {
     return this.#cables;
   }
@@ -204,32 +202,19 @@ export class Draft {
   }
 
   /** The outline of a board that has none, and its place and its spacers where it does not say them either. */
-  shapeBoard(id: string, value: Pick<BoardText, 'at' | 'outline' | 'spacer'>, why: Why): void {
-    const given = this.#boards[id];
-    if (!given) return;
+  shapeBoard(id: string, value: ShapeText, why: Why): void {
     for (const [key, own] of Object.entries(value)) this.#note(['boards', id, key], own, why, null);
-    const shape = boardSchema.pick({ at: true, outline: true, spacer: true }).parse(value);
-    const { spacer } = shape;
-    const fixings = Object.entries(given.fixings).map(([name, fixing]) => {
-      return [name, spacer === undefined ? fixing : { spacer, ...fixing }] as const;
-    });
-    this.#boards[id] = { ...given, ...shape, fixings: Object.fromEntries(fixings) };
+    this.#boards[id] = shaped(this.#boards[id] ?? { fixings: {}, ribs: {} }, value);
   }
 
   addFixing(board: string, id: string, value: z.input<typeof fixingSchema>, why: Why): void {
-    if (!this.#boards[board]) return;
-    this.#note(['boards', board, 'fixings', id], value, why, null);
+    if (this.#boards[board]) this.#note(['boards', board, 'fixings', id], value, why, null);
     this.#fix(board, id, value);
   }
 
   #fix(board: string, id: string, value: unknown): void {
     const given = this.#boards[board];
-    if (!given) return;
-    const fixing = {
-      ...(given.spacer !== undefined && { spacer: given.spacer }),
-      ...fixingSchema.parse(value),
-    };
-    this.#boards[board] = { ...given, fixings: { ...given.fixings, [id]: fixing } };
+    if (given) this.#boards[board] = fixedBy(given, id, value);
   }
 
   /** Filters of an output, or what an output of a processor plays. */
@@ -307,16 +292,9 @@ export class Draft {
       links: this.#links,
       cables: this.#cables,
       runs: this.#runs,
-      boards: Object.fromEntries(Object.entries(this.#boards).map(([id, board]) => [id, outlined(board)])),
+      boards: outlined(this.#boards),
       'left-open': this.#leftOpen,
     };
     return { job, spots: this.#spots };
   }
 }
-
-/** A board with an outline: one that none could be proposed for, which was asked, has a mark in its place. */
-function outlined(board: DraftBoard): JobBoard {
-  return { ...board, outline: board.outline ?? outlineSchema.parse(noOutline) };
-}
-
-const noOutline = { rectangle: { width: '1 in', height: '1 in' } };

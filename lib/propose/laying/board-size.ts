@@ -230,8 +230,10 @@ function gridOf(
       Math.floor(m / stepM + hairM),
       Math.ceil(m / stepM - hairM),
     ]);
-    const lines = [...new Set(steps)].map((count) => count * stepM).concat(fromM ?? []);
-    return [...new Set(lines)].filter((m) => m >= leastM && m <= mostM).toSorted((a, b) => a - b);
+    const lines = [...new Set(steps)].map((count) => count * stepM);
+    // A board whose place is written begins there.
+    const own = fromM === undefined ? lines : [fromM, ...lines.filter((m) => m > fromM + stepM / 2)];
+    return own.filter((m) => m >= leastM && m <= mostM).toSorted((a, b) => a - b);
   };
   return { xs: linesOf('xM', at?.x), ys: linesOf('yM', at?.y) };
 }

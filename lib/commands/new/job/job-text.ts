@@ -39,7 +39,8 @@ ${unmeasured(vehicle, parts)}# What is left out is computed or proposed, and wha
 # places for one in each. A speaker may say what drives it, driven-by:, and the band that it plays:.
 ${comment('Places', titles(vehicle.places))}
 ${blockText({ devices }, 2)}${Object.keys(devices).length > 0 ? '' : '#  amp: { part: , on: board }\n#  front: { part: , in: [ , ] }\n'}
-# Boards, with their outline. Left out, every sound point under one holds it, and sheet: is the lightest that is stiff enough.
+# Boards. Left out, outline:, at: and spacer: make the largest rectangle that is free in its space, every sound point under
+# one holds it, and sheet: is the lightest that is stiff enough.
 ${comment('Spaces', titles(vehicle.spaces))}
 ${comment('Sound points', soundPoints(vehicle, space))}
 ${blockText({ boards }, 3)}${Object.keys(boards).length > 0 ? '' : '#  board: { at: { x: , y: }, outline: { rectangle: { width: , height: } }, spacer: }\n'}
