@@ -43,7 +43,7 @@ test('a board that says nothing is the largest rectangle of its space, and held 
 test('what the job says of its place and its spacers stays', () => {
   const { own, proposed, rectangle } = boardOf('  board: { at: { x: 3 in, y: 2 in }, spacer: 12 mm }\n');
   expect(proposed.map(({ path }) => path.at(-1))).toEqual(['outline']);
-  expect([own.given.at?.x, own.given.at?.y, own.given.spacer]).toEqual([3 * inch, 2 * inch, 0.012]);
+  expect([own.given.at?.x, own.given.at?.y, own.given.spacer]).toEqual([0.0762, 0.0508, 0.012]);
   expect(rectangle?.width).toBeLessThan(boardOf('  board: {}\n').rectangle?.width ?? 0);
 });
 

@@ -1,5 +1,6 @@
 import type { BuiltJob, BuiltPlace, HeldValues } from '../../model/content/built.ts';
-import type { JobDevice, JobFile, JobLink, WrittenJob } from '../../model/content/job.ts';
+import type { JobDevice, JobFile, JobLink, WrittenBoard, WrittenJob } from '../../model/content/job.ts';
+import { boardSchema } from '../../model/content/job-board.ts';
 import { bodyId, type Device, type Link, linkEndOf, type Run } from '../../model/content/resolved-job.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
@@ -12,7 +13,8 @@ const sameM = 1e-6;
 
 /** A job whose boards that are cut and leave their place or their sheet open have them as built. */
 export function withBuiltBoards(written: WrittenJob, built: BuiltJob): WrittenJob {
-  const boards = Object.entries(written.boards).map(([id, board]) => {
+  const boards = Object.entries(written.boards).map(([id, own]) => {
+    const board = own.outline || written.anew.includes(id) ? own : { ...builtShape(id, built), ...own };
     const before = built.boards[id];
     const space = board.space ?? written.space;
     if (!before || written.anew.includes(id) || space !== before.space || !isCutAs(board, before))
@@ -22,6 +24,14 @@ export function withBuiltBoards(written: WrittenJob, built: BuiltJob): WrittenJo
     return [id, { ...board, sheet: board.sheet ?? before.sheet, ...(at && { at }) }] as const;
   });
   return { ...written, boards: Object.fromEntries(boards) };
+}
+
+/** The shape of a board as a revision proposed it: outline, place and spacers. */
+function builtShape(id: string, { proposals }: BuiltJob): Partial<WrittenBoard> {
+  const values = proposals.flatMap(({ path: [section, board, ...key], value }) =>
+    section === 'boards' && board === id && key.length === 1 ? [[key[0], value] as const] : [],
+  );
+  return boardSchema.partial().safeParse(Object.fromEntries(values)).data ?? {};
 }
 
 /** A job whose devices stand where they were built, and whose links have the ports that they were built with. */
