@@ -2,7 +2,7 @@ import { type Box, ringOfBox } from '../../board/shape/point.ts';
 import { rectangleOverPoints } from '../../board/shape/rectangle-over-points.ts';
 import { gapM, roomInsideM } from '../../board/shape/ring-gap.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
-import { boltFor, boltHoleM } from '../../propose/laying/fixings.ts';
+import { boltFor, boltHoleM } from '../../propose/laying/bolts.ts';
 import { writtenRectangle } from './board-shape.ts';
 import { spaceToKeep } from './place-boards.ts';
 import { standsAt } from './raising/spacer-stacks.ts';

@@ -9,7 +9,7 @@ import { tapeText } from '../../model/quantity/tape-text.ts';
 import type { Around } from '../draft/around.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftBoard } from '../draft/draft-terms.ts';
-import { boltFor, boltHoleM, sheetsFor } from './fixings.ts';
+import { boltFor, boltHoleM, sheetsFor } from './bolts.ts';
 import { keptSpaceOf } from './mounting-space.ts';
 import { spacerShelf } from './spacer-shelf.ts';
 
@@ -89,7 +89,7 @@ function sizeIn(
   parts: readonly PartOn[],
 ): BoardSize | null {
   const clearanceM = around.rules['space-clearance'].value;
-  const thickM = Math.max(0, ...sheetsFor(around, board).map(({ thickness }) => thickness));
+  const thickM = Math.max(0, ...sheetsFor(around, board).map(({ part }) => part.thickness));
   const mostM = space.depth - thickM - Math.max(0, ...parts.map(({ topM }) => topM)) - clearanceM;
   const neededM2 = parts.reduce((sum, { widthM, depthM }) => sum + widthM * depthM, 0) / partsShare;
   const sizes = liftsOf(around, board, space, mostM).flatMap((spacerM) => {
@@ -124,7 +124,7 @@ function madeLift(
   { needM, mostM }: { readonly needM: number; readonly mostM: number },
 ): number | null {
   if (needM <= hairM) return 0;
-  const layerM = Math.min(...sheetsFor(around, board).map(({ thickness }) => thickness));
+  const layerM = Math.min(...sheetsFor(around, board).map(({ part }) => part.thickness));
   const toleranceM = around.rules['spacer-tolerance'].value;
   const shelves = [...threads].map((thread) => spacerShelf(around, thread, new Map()));
   const fromMm = Math.ceil(needM * 1000 - 1e-6);
@@ -141,7 +141,7 @@ function largestAt(
   spacerM: number,
 ): BoardSize | null {
   const points = pointsFor(around, { sheet: board.sheet, spacer: spacerM }, space);
-  const sheets = sheetsFor(around, board).map(({ width, height }) => [width, height] as const);
+  const sheets = sheetsFor(around, board).map(({ part }) => [part.width, part.height] as const);
   const { xs, ys } = gridOf(around, board, space);
   const sizes = freeRectangles(xs, ys, freeAt(around, space, spacerM)).flatMap((box): BoardSize[] => {
     const [wideM, highM] = [box.maxX - box.minX, box.maxY - box.minY];

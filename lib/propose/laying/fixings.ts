@@ -1,15 +1,12 @@
 import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
-import { threadM } from '../../board/strength/screw-thread.ts';
-import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
-import { shelvedFirst } from '../../shelf/shelf-lengths.ts';
 import type { Around } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import type { DraftBoard } from '../draft/draft-terms.ts';
-
-type SoundPoint = VehicleSpace['sound-points'][string];
+import { boltStacks, type OverPoints } from './bolt-stacks.ts';
+import { boltFor, boltHoleM, type SoundPoint, sheetsFor } from './bolts.ts';
+import { type AlikePoints, noBolt } from './no-bolt.ts';
 
 /**
  * Fixes a board that writes no fixing at every sound point that lies under it with nothing behind, clear of its edges and
@@ -28,7 +25,11 @@ export function fixBoards(draft: Draft, written: ReadonlySet<string>): void {
       );
       continue;
     }
-    for (const [name, point] of pointsUnder(draft.around, board, space)) fixAt(draft, id, board, name, point);
+    const tops = draft.own.flatMap(({ board: on, facts, given }) =>
+      on === id && facts.footprint ? [facts.footprint.heightM + (given?.raised ?? 0)] : [],
+    );
+    const points = pointsUnder(draft.around, board, space);
+    fixAt(draft, id, { board, space, points, tallestM: Math.max(0, ...tops) });
   }
 }
 
@@ -60,66 +61,58 @@ export function whyNotFixed(
   return toCornerM < rules['hole-corner'].value ? 'corner' : null;
 }
 
-/** The widest hole that a bolt of the catalogue asks for at a point; where none tells it, its thread. */
-export function boltHoleM(parts: Around['parts'], { stud }: SoundPoint): number {
-  const clearances = partsOfKind(parts, 'fixing').flatMap(([, part]) =>
-    part.form === 'bolt' && part.thread === stud && part.clearance !== undefined ? [part.clearance] : [],
-  );
-  return Math.max(threadM(stud) ?? 0, ...clearances);
-}
-
-function fixAt(draft: Draft, board: string, given: DraftBoard, name: string, point: SoundPoint): void {
-  const bolt = boltFor(draft.around, given, point);
-  if (!bolt) {
-    draft.ask(
-      given.spacer === undefined ? ['boards', board] : ['boards', board, 'spacer'],
-      `no bolt of the catalogue goes through ${board} into ${name} with ${point.stud} to hold by`,
-      'add one to the catalogue, write another spacer:, or write fixings:',
-    );
-    return;
+/** Fixes a board at points of its space: on the spacer that it writes, or on the least that holds it where it writes none. */
+function fixAt(draft: Draft, board: string, over: OverPoints): void {
+  const { around } = draft;
+  const spacerM = over.board.spacer === undefined ? spacerFor(around, over) : null;
+  const given = spacerM === null ? over.board : { ...over.board, spacer: spacerM };
+  const unheld: (readonly [string, SoundPoint])[] = [];
+  for (const [name, point] of over.points) {
+    const bolt = boltFor(around, given, point);
+    if (!bolt) {
+      unheld.push([name, point]);
+      continue;
+    }
+    const lift =
+      spacerM === null ? '' : '; the least spacer of the shelf that it holds and stands clear with';
+    const why: Why = {
+      rule: 'fixings',
+      reason: `${name} is sound, with nothing behind; the shortest bolt that passes board and spacer by its diameter${lift}`,
+      cp: true,
+    };
+    // A spacer that is written is the board's: it stands under all of its fixings.
+    const spacer = spacerM === null ? {} : { spacer: `${Math.round(spacerM * 1000)} mm` };
+    draft.addFixing(board, name, { point: name, fixing: bolt, ...spacer }, why);
   }
-  const why: Why = {
-    rule: 'fixings',
-    reason: `${name} is sound, with nothing behind; the shortest bolt that passes board and spacer by its diameter`,
-    cp: true,
-  };
-  // The spacer is the board's: it stands under all of its fixings.
-  draft.addFixing(board, name, { point: name, fixing: bolt }, why);
+  for (const alike of byThread(unheld)) {
+    const { message, remedy } = noBolt(around, board, over, alike);
+    draft.ask(
+      over.board.spacer === undefined ? ['boards', board] : ['boards', board, 'spacer'],
+      message,
+      remedy,
+    );
+  }
 }
 
-/** The shortest bolt that holds in a point through the board, whichever sheet of the shelf it may come to be. */
-export function boltFor(
-  around: Pick<Around, 'parts' | 'rules' | 'shop'>,
-  board: { readonly sheet?: string | undefined; readonly spacer?: number | undefined },
-  point: SoundPoint,
-): string | null {
-  const { parts, rules } = around;
-  const inOrder = shelvedFirst(around.shop);
-  const threadedM = (threadM(point.stud) ?? 0) * rules['thread-engagement'].value;
-  const thicknesses = sheetsFor(around, board).map(({ thickness }) => thickness);
-  const stackM = (board.spacer ?? 0) + Math.max(0, ...thicknesses);
-  const thinM = (board.spacer ?? 0) + Math.min(...thicknesses);
-  const fitting = Object.entries(parts).flatMap(([id, part]) => {
-    if (part.kind !== 'fixing' || part.form !== 'bolt' || part.thread !== point.stud) return [];
-    const lengthM = part.length ?? 0;
-    const freeM = point['free-depth'] ?? Number.POSITIVE_INFINITY;
-    return lengthM >= stackM + threadedM - 1e-9 && lengthM - thinM <= freeM + 1e-9 ? [{ id, lengthM }] : [];
-  });
-  const [best] = fitting.toSorted(
-    (a, b) => a.lengthM - b.lengthM || inOrder(a.id, b.id) || (a.id < b.id ? -1 : 1),
-  );
-  return best?.id ?? null;
+/**
+ * The spacer for a board that writes none, where it does not hold, or does not stand clear, without; else null. Where the
+ * sheet is open, it is the least that holds through the most of the shelf.
+ */
+function spacerFor(around: Around, over: OverPoints): number | null {
+  const stacks = boltStacks(around, over, sheetsFor(around, over.board));
+  const counts = new Map<number, number>();
+  for (const { spacerM } of stacks) counts.set(spacerM, (counts.get(spacerM) ?? 0) + 1);
+  if ((counts.get(0) ?? 0) > 0) return null;
+  const [best] = [...counts].toSorted(([a, countA], [b, countB]) => countB - countA || a - b);
+  return best?.[0] ?? null;
 }
 
-/** The sheet of a board, or those that it may come to be of: what is on the shelf, else all. */
-export function sheetsFor(
-  { parts, shop }: Pick<Around, 'parts' | 'shop'>,
-  { sheet }: { readonly sheet?: string | undefined },
-): readonly PartOf<'board-sheet'>[] {
-  const all = Object.entries(parts).flatMap(([id, part]) =>
-    part.kind === 'board-sheet' ? [{ id, part }] : [],
-  );
-  const named = all.filter(({ id }) => id === sheet);
-  const shelved = all.filter(({ id }) => id in shop.stock);
-  return (named.length > 0 ? named : shelved.length > 0 ? shelved : all).map(({ part }) => part);
+/** Points by what they take: those that the same bolts hold in or do not. */
+function byThread(points: readonly (readonly [string, SoundPoint])[]): readonly AlikePoints[] {
+  const groups = new Map<string, AlikePoints>();
+  for (const [name, point] of points) {
+    const key = `${point.stud} ${point['free-depth'] ?? ''}`;
+    groups.set(key, { names: [...(groups.get(key)?.names ?? []), name], point });
+  }
+  return [...groups.values()];
 }

@@ -1,12 +1,13 @@
-import type { Board, Run } from '../../model/content/resolved-job.ts';
+import type { Run } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
 import { groundBolts } from '../../plan/wiring/ground-bolts.ts';
 import { countsHole, hasGrommet, isToDrill } from '../../plan/wiring/runs/way-holes.ts';
 import { plannedRuns } from '../conductors/planned-runs.ts';
-import { groundSpot, partOf, spaceSpot, stretchSpot } from '../look-up.ts';
+import { groundSpot, spaceSpot, stretchSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
+import { type BoardFixing, fixingsOf } from './board-fixings.ts';
 
 const hazards: Readonly<Record<string, string>> = {
   tank: 'a tank',
@@ -94,38 +95,34 @@ const behindHole: Rule = {
 };
 
 /** How far a fixing stands out behind the panel (m): its length less board and spacer; null where it has no length. */
-function sticksThroughM({ job, plan }: Case, board: Board, fixing: string): number | null {
-  const given = board.given.fixings[fixing];
-  const part = partOf(job, given?.fixing ?? null);
-  if (part?.kind !== 'fixing' || part.length === undefined) return null;
+function sticksThroughM({ plan }: Case, { board, part, spacerM }: BoardFixing): number | null {
+  if (part.length === undefined) return null;
   const thicknessM = plan.boards.find(({ id }) => id === board.id)?.thicknessM ?? board.sheet.thickness;
-  return part.length - thicknessM - (given?.spacer ?? 0);
+  return part.length - thicknessM - spacerM;
 }
 
 const stickThrough: Rule = {
   id: 'fixing-too-long',
   judge(about) {
-    return about.job.boards.flatMap((board) =>
-      Object.entries(board.given.fixings).flatMap(([name, { point }]): Verdict<'fixing-too-long'>[] => {
-        const spot = board.space['sound-points'][point];
-        const limit = spot?.['free-depth'];
-        const value = sticksThroughM(about, board, name);
-        if (!spot || limit === undefined || value === null || value <= limit + 1e-9) return [];
-        const length = lengthIn(about.job, spaceSpot(board, 'sound-points', point));
-        return [
-          {
-            level: 'stop',
-            of: [name, point, board.id],
-            message: `the fixing ${name} of ${board.id} reaches ${length(value)} past board and spacer, and ${length(limit)} are free behind ${point}${spot.behind === 'nothing' ? '' : ` (${spot.behind})`}`,
-            value,
-            limit,
-            unit: 'm',
-            remedy: 'use a shorter fixing or a higher spacer',
-            path: pointer(['boards', board.id, 'fixings', name]),
-          },
-        ];
-      }),
-    );
+    return fixingsOf(about).flatMap((fixing): Verdict<'fixing-too-long'>[] => {
+      const { board, id, point, spot, path } = fixing;
+      const limit = spot['free-depth'];
+      const value = sticksThroughM(about, fixing);
+      if (limit === undefined || value === null || value <= limit + 1e-9) return [];
+      const length = lengthIn(about.job, spaceSpot(board, 'sound-points', point));
+      return [
+        {
+          level: 'stop',
+          of: [id, point, board.id],
+          message: `the fixing ${id} of ${board.id} reaches ${length(value)} past board and spacer, and ${length(limit)} are free behind ${point}${spot.behind === 'nothing' ? '' : ` (${spot.behind})`}`,
+          value,
+          limit,
+          unit: 'm',
+          remedy: 'use a shorter fixing or a higher spacer',
+          path,
+        },
+      ];
+    });
   },
 };
 

@@ -18,10 +18,12 @@ export interface BoardFixing {
   readonly path: string;
 }
 
-/** Every fixing of the boards whose part and point are known. */
-export function fixingsOf({ job }: Case): readonly BoardFixing[] {
+/** Every fixing of the boards whose part and point are known: of a bolt that was proposed, the one that suits the sheet. */
+export function fixingsOf({ job, plan }: Case): readonly BoardFixing[] {
   return job.boards.flatMap((board) =>
-    Object.entries(board.given.fixings).flatMap(([id, { fixing, point, spacer }]): BoardFixing[] => {
+    Object.entries(board.given.fixings).flatMap(([id, { fixing: written, point, spacer }]): BoardFixing[] => {
+      const planned = plan.boards.find((one) => one.id === board.id)?.fixings;
+      const fixing = planned?.find((one) => one.id === id)?.part ?? written;
       const part = partOf(job, fixing);
       const spot = board.space['sound-points'][point];
       if (part?.kind !== 'fixing' || !spot) return [];

@@ -61,8 +61,8 @@ function headVerdict(
 
 /** Fixings against their clearance holes in the board. */
 function boardHeads(about: Case): Verdict<'head-pulls-through'>[] {
-  return fixingsOf(about).flatMap(({ board, id, part, path }) => {
-    const screw = { id: board.given.fixings[id]?.fixing ?? id, part };
+  return fixingsOf(about).flatMap(({ board, id, partId, part, path }) => {
+    const screw = { id: partId, part };
     const holeM = part.clearance ?? 0;
     const what = { of: [id, board.id], hole: `its hole in ${board.id}`, holeM };
     return headVerdict(about, what, screw).map((verdict) => ({ ...verdict, path }));

@@ -3,6 +3,7 @@ import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import { measuresAt } from '../../../model/content/written-measures.ts';
 import { listed } from '../../../model/printed/listed.ts';
 import { tapeText } from '../../../model/quantity/tape-text.ts';
+import { type BoltedSheet, boltedSheets } from './lift-bolts.ts';
 import { standsAt } from './spacer-stacks.ts';
 
 /** How much further off its panel a board is tried, millimetre by millimetre. */
@@ -18,7 +19,8 @@ export interface Standing {
 
 /**
  * The faults of a board in its space, with the spacer that lifts it clear of an obstacle, its parts too, where one does: the
- * least height in whole millimetres that the shelf makes, at which nothing is told of that obstacle and nothing new at all.
+ * least height in whole millimetres that the shelf makes, at which nothing is told of that obstacle, nothing new at all, and
+ * bolts of the catalogue hold it; of another sheet where none of its own holds.
  */
 export function withLift(
   job: Job,
@@ -30,16 +32,40 @@ export function withLift(
   if (spacers.size !== 1) return faults;
   return faults.map((fault): BoardRemark => {
     if (fault.rule !== 'obstacle-in-the-way') return fault;
-    const heightM = clearHeightM(job, fault, faults, standing);
-    if (heightM === null) return fault;
-    const value = tapeText(heightM, 'millimetre');
+    const lift = clearLift(job, fault, faults, standing);
+    if (lift === null) return fault;
     const { where, paths } = spacerSpots(job, board);
+    const value = tapeText(lift.heightM, 'millimetre');
+    const sheet = lift.sheet.id === board.sheetId ? [] : [lift.sheet.id];
+    const told = listed([`spacer: ${value}`, ...sheet.map((id) => `sheet: ${id}`)]);
     return {
       ...fault,
-      remedy: phrase`write spacer: ${value} at ${where}, which lifts it clear, and is made by what the shelf has; or ${fault.remedy}`,
-      advice: [paths.map((path) => ({ path: `${path}/spacer`, value }))],
+      remedy: phrase`write ${told} at ${where}, which lifts it clear, and is made by what the shelf has${boltText(lift)}; or ${fault.remedy}`,
+      advice: [
+        [
+          ...paths.map((path) => ({ path: `${path}/spacer`, value })),
+          ...sheet.map((id) => ({ path: `${board.path}/sheet`, value: id })),
+          ...writtenBolts(job, board, lift),
+        ],
+      ],
     };
   });
+}
+
+/** The lines that other bolts ask for: a bolt that was proposed follows by itself. */
+function writtenBolts(job: Job, { id, path: at }: Board, { bolts }: Lift) {
+  const isProposed = (fixing: string) =>
+    job.proposals.some(({ path }) => path[1] === id && path[2] === 'fixings' && path[3] === fixing);
+  return [...bolts]
+    .filter(([fixing]) => !isProposed(fixing))
+    .map(([fixing, bolt]) => ({ path: `${at}/fixings/${fixing}/fixing`, value: bolt }));
+}
+
+/** The bolts that hold it there, where they are others than now. */
+function boltText({ bolts }: Lift): string {
+  if (bolts.size === 0) return '';
+  const names = [...new Set(bolts.values())];
+  return `, with ${listed(names)} at ${bolts.size === 1 ? 'its fixing' : 'its fixings'} ${listed([...bolts.keys()])}`;
 }
 
 /** Where the spacers of a board are written: at each fixing that says its own, at the board for all others. */
@@ -57,22 +83,38 @@ function spacerSpots(job: Job, { id, path, given }: Board) {
   };
 }
 
-function clearHeightM(
+/** How high a board is lifted, and of which sheet and on which bolts it stands there. */
+interface Lift extends BoltedSheet {
+  readonly heightM: number;
+}
+
+/** The least lift on the sheet that the board has; where no bolt holds on that, the least on another one. */
+function clearLift(
   job: Job,
   { of }: BoardRemark,
   before: readonly BoardRemark[],
   { board, standoffM, faultsAt }: Standing,
-): number | null {
+): Lift | null {
   const keyOf = (one: BoardRemark) => `${one.rule} ${one.of.join(' ')}`;
   const known = new Set(before.map(keyOf));
   const [, obstacle] = of;
-  const fromMm = Math.ceil(standoffM / millimetre + 1e-6);
-  for (let mm = fromMm; mm <= fromMm + mostMm; mm += 1) {
-    const heightM = mm * millimetre;
-    const isClear = faultsAt(heightM).every(
+  const isClear = (heightM: number) =>
+    faultsAt(heightM).every(
       (one) => known.has(keyOf(one)) && (one.rule !== 'obstacle-in-the-way' || one.of[1] !== obstacle),
     );
-    if (isClear && standsAt(job, board, heightM)) return heightM;
+  const fromMm = Math.ceil(standoffM / millimetre + 1e-6);
+  let other: Lift | null = null;
+  for (let mm = fromMm; mm <= fromMm + mostMm; mm += 1) {
+    const heightM = mm * millimetre;
+    if (!isClear(heightM)) continue;
+    // A thicker sheet brings its face, and what stands on it, as much further out as a higher spacer.
+    const found = boltedSheets(job, board, heightM).find(
+      ({ sheet: { id, part } }) =>
+        standsAt(job, { ...board, sheetId: id, sheet: part }, heightM) &&
+        isClear(heightM + Math.max(0, part.thickness - board.sheet.thickness)),
+    );
+    if (found?.sheet.id === board.sheetId) return { ...found, heightM };
+    if (found) other ??= { ...found, heightM };
   }
-  return null;
+  return other;
 }

@@ -19,6 +19,7 @@ import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
 import { mountingScrew, screwedInto } from '../screws/mounting-screw.ts';
 import { offCutsOfSheet } from './off-cuts-on-shelf.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
+import { withBoltsOfSheet } from './shortest-bolts.ts';
 
 /** A sheet of the catalogue by its id. */
 export interface NamedSheet {
@@ -50,9 +51,10 @@ export function ofSheet<T extends { readonly board: Board }>(laid: T, { id, part
   return { ...laid, board: { ...laid.board, sheetId: id, sheet: part } };
 }
 
-/** Tries a sheet on a laid-out board. */
+/** Tries a sheet on a laid-out board, whose proposed bolts are as long as it asks for. */
 export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet, keep: Keep): TriedSheet {
-  const tried = ofSheet(laid, sheet);
+  const cut = ofSheet(laid, sheet);
+  const tried = { ...cut, board: withBoltsOfSheet(job, cut.board) };
   const lacks = [
     ...sizeLacks(job, tried),
     ...depthLacks(job, tried),

@@ -8,27 +8,16 @@ type Fixing = Board['given']['fixings'][string];
 
 /**
  * The job with each bolt that a rule proposed for a board of an open sheet as short as the sheet allows that was chosen:
- * it was proposed long enough for the thickest. A bolt passes board and spacer and goes one measure of `thread-engagement`
+ * it was proposed for the most of those that it may come to be of. A bolt passes board and spacer and goes one measure of `thread-engagement`
  * into its thread, and no farther than is free behind; one on the shelf goes before another of its length.
  */
 export function withShortestBolts(job: Job): Job {
-  const proposed = new Set(
-    job.proposals.flatMap(({ path: [section, board, field, fixing], since }) =>
-      section === 'boards' && field === 'fixings' && since === undefined ? [`${board} ${fixing}`] : [],
-    ),
-  );
-  if (proposed.size === 0) return job;
   const bolts = new Map<string, string>();
   const boards = job.boards.map((board) => {
-    if (board.given.sheet !== undefined) return board;
-    const fixings = Object.entries(board.given.fixings).map(([name, fixing]): [string, Fixing] => {
-      const at = `${board.id} ${name}`;
-      const bolt = proposed.has(at) ? shortestBolt(job, board, fixing) : null;
-      if (bolt === null || bolt === fixing.fixing) return [name, fixing];
-      bolts.set(at, bolt);
-      return [name, { ...fixing, fixing: bolt }];
-    });
-    return { ...board, given: { ...board.given, fixings: Object.fromEntries(fixings) } };
+    const own = withBoltsOfSheet(job, board);
+    for (const [name, { fixing }] of Object.entries(own.given.fixings))
+      if (fixing !== board.given.fixings[name]?.fixing) bolts.set(`${board.id} ${name}`, fixing);
+    return own;
   });
   if (bolts.size === 0) return job;
   const proposals = job.proposals.map((proposal) => {
@@ -40,6 +29,25 @@ export function withShortestBolts(job: Job): Job {
       : { ...proposal, value: { ...value, fixing: bolt } };
   });
   return { ...job, boards, proposals };
+}
+
+/** A board with the shortest bolt that its sheet allows at each fixing that a rule proposed, where its sheet is open. */
+export function withBoltsOfSheet(job: Job, board: Board): Board {
+  if (board.given.sheet !== undefined) return board;
+  const isProposed = (name: string) =>
+    job.proposals.some(
+      ({ path: [section, on, field, fixing], since }) =>
+        section === 'boards' &&
+        on === board.id &&
+        field === 'fixings' &&
+        fixing === name &&
+        since === undefined,
+    );
+  const fixings = Object.entries(board.given.fixings).map(([name, fixing]): [string, Fixing] => {
+    const bolt = isProposed(name) ? shortestBolt(job, board, fixing) : null;
+    return [name, bolt === null ? fixing : { ...fixing, fixing: bolt }];
+  });
+  return { ...board, given: { ...board.given, fixings: Object.fromEntries(fixings) } };
 }
 
 /** The shortest bolt of the catalogue that holds a board of its sheet in a point; null where none does. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { withBoard } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
 import { smallPlan } from '../../plan-small-shop.ts';
 import { addParts, inShop, inVehicle } from '../../shop-changes.ts';
 
@@ -12,7 +13,7 @@ const atOne = withBoard(
 );
 
 /** A board before a rib of the floor that stands out so far, with this on the shelf to stand it on. */
-const told = (standsOut: string, shelf: string, board = onBoard) => {
+const told = (standsOut: string, shelf: string, board = onBoard, ...more: readonly Change[]) => {
   const { remarks } = smallPlan(
     board,
     addParts(
@@ -24,6 +25,7 @@ const told = (standsOut: string, shelf: string, board = onBoard) => {
       '    sound-points:\n      p1:',
       `    obstacles:\n      rib: { what: rib, x: 0 mm, y: 200 mm, width: 800 mm, height: 20 mm, stands-out: ${standsOut} }\n    sound-points:\n      p1:`,
     ),
+    ...more,
   );
   return remarks.find(({ rule }) => rule === 'obstacle-in-the-way');
 };
@@ -55,6 +57,40 @@ describe('a board too near to an obstacle behind it', () => {
       '/boards/main/spacer',
       '/boards/main/fixings/a/spacer',
     ]);
+  });
+
+  // 18 mm of sheet and 13 of spacer: a bolt of M6 passes them by its diameter, so 37 mm, and by no more than is free.
+  test('is told the bolts that hold it there, and only what bolts hold', () => {
+    const bolt = (mm: number) =>
+      `bolt-${mm}: { kind: fixing, title: B, form: bolt, thread: M6, length: ${mm} mm, clearance: 6.4 mm, holds: 40 kg }`;
+    const sheet =
+      'ply-12: { kind: board-sheet, title: P, material: birch-plywood, thickness: 12 mm, width: 1500 mm, height: 1500 mm, density: 680 kg/m3, modulus: 9 GPa }';
+    const lifted = (lengthsMm: readonly number[], shelf = '') =>
+      told(
+        '6.4 mm',
+        `${spacers}${rings}${shelf}`,
+        withBoard(
+          fixings,
+          '{ a: { point: p1, fixing: bolt-36, spacer: 12 mm }, b: { point: p2, fixing: bolt-36, spacer: 12 mm } }',
+        ),
+        addParts(...[36, ...lengthsMm].map(bolt), sheet),
+        inVehicle('p1: { x: 50 mm,', 'p1: { free-depth: 8 mm, x: 50 mm,'),
+        inVehicle('p2: { x: 450 mm,', 'p2: { free-depth: 8 mm, x: 450 mm,'),
+      );
+    const longer = lifted([38]);
+    expect(JSON.stringify(longer?.remedy)).toContain('with bolt-38 at its fixings a and b');
+    expect(longer?.advice?.[0]?.map(({ path, value }) => [path, value])).toEqual([
+      ['/boards/main/fixings/a/spacer', '13 mm'],
+      ['/boards/main/fixings/b/spacer', '13 mm'],
+      ['/boards/main/fixings/a/fixing', 'bolt-38'],
+      ['/boards/main/fixings/b/fixing', 'bolt-38'],
+    ]);
+    // 33 mm come 2 past 18 and 13; past 12 and 13 they come 8.
+    expect(lifted([33], '  ply-12: { pieces: 1 }\n  ply-a: { pieces: 1 }\n')?.advice?.[0]).toContainEqual({
+      path: '/boards/main/sheet',
+      value: 'ply-12',
+    });
+    expect(JSON.stringify(lifted([], '  ply-a: { pieces: 1 }\n')?.remedy)).not.toContain('write spacer');
   });
 
   test('is told none that the shelf does not make, and that would lift it against the front of its space', () => {
