@@ -27,11 +27,22 @@ function checkPositions(id: string, part: Part, report: Report): void {
       report.look([...path, 'automatic', String(index)], `position of ${name}`, position, known);
     for (const [index, position] of (control.reverses ?? []).entries())
       report.look([...path, 'reverses', String(index)], `position of ${name}`, position, known);
+    for (const [position, inputs] of Object.entries(control.hears ?? {})) {
+      report.look([...path, 'hears', position], `position of ${name}`, position, known);
+      for (const [index, input] of inputs.entries())
+        report.look([...path, 'hears', position, String(index)], `input of ${id}`, input, inputNames(part));
+    }
     if (control.final !== undefined)
       report.look([...path, 'final'], `position of ${name}`, control.final, known);
     for (const position of Object.keys(control.filter?.passes ?? {}))
       report.look([...path, 'filter', 'passes', position], `position of ${name}`, position, known);
   }
+}
+
+/** The inputs of a part, by terminal or pair. */
+function inputNames(part: Part): Readonly<Record<string, string>> {
+  const inputs = terminalsOf(partFacts(part).terminals, 'signal-in', 'speaker-in-positive').map(stemName);
+  return Object.fromEntries(inputs.map((name) => [name, name]));
 }
 
 function checkRole(

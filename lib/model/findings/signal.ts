@@ -103,6 +103,11 @@ export const signalFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'input-switch': {
+    asks: 'A switch for inputs stands so that the inputs that are linked are heard.',
+    levels: ['stop', 'caution'],
+    ...partData,
+  },
   'input-level-unknown': {
     asks: 'What arrives at an input, and what it takes, is known.',
     levels: ['note'],

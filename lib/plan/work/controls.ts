@@ -3,6 +3,7 @@ import type { PlanAudio, PlanControl } from '../../model/plan/index.ts';
 import type { Panel } from '../../model/vocabulary.ts';
 import { isSameState } from '../audio/path/control-state.ts';
 import { finalStates } from './final-states.ts';
+import { inputState } from './input-switch.ts';
 import { cleanAt } from './readings/sources-at.ts';
 import { subsonicLeftOut } from './subsonic-left-out.ts';
 import { turnOnState } from './turn-on-state.ts';
@@ -14,7 +15,7 @@ const panels: readonly Panel[] = ['left', 'top', 'right', 'bottom', 'face'];
 
 /**
  * The state of every knob and switch, as the panels present them: before first power-up as the job says, as the links
- * ask of a switch for the turn-on, as a subsonic that nothing asks for stays, or the safe one of its part; and after
+ * ask of a switch for the turn-on or for inputs, as a subsonic that nothing asks for stays, or the safe one of its part; and after
  * commissioning. The source that came with the vehicle and feeds the job is set as well, as far as its part tells its
  * controls.
  */
@@ -30,7 +31,8 @@ function controlsOf(job: Job, device: Device, audio: Pick<PlanAudio, 'channels' 
   const { id, facts, given } = device;
   const byJob = new Map(
     Object.entries(facts.controls).flatMap(([name, spec]) => {
-      const asked = turnOnState(job, device, spec) ?? subsonicLeftOut(device, name);
+      const asked =
+        turnOnState(job, device, spec) ?? inputState(job, device, spec) ?? subsonicLeftOut(device, name);
       return asked ? [[name, asked] as const] : [];
     }),
   );

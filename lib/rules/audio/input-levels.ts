@@ -7,6 +7,7 @@ import { groupsOf } from '../groups-of.ts';
 import { deviceIdOf, deviceOf, hasRole, partSpot, terminalNameOf, terminalSpecOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
+import { inputSwitchRule } from './input-switch.ts';
 
 /** A terminal with the level that nobody tells of it. */
 interface Untold {
@@ -90,4 +91,4 @@ const unknown: Rule = {
   },
 };
 
-export const inputLevelRules: readonly Rule[] = [unknown];
+export const inputLevelRules: readonly Rule[] = [unknown, inputSwitchRule];

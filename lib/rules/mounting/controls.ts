@@ -1,4 +1,5 @@
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
+import { isToldByInputs } from '../audio/input-switch.ts';
 import { isToldBySwitch } from '../audio/turn-on-switch.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -35,7 +36,7 @@ const unsafe: Rule = {
     const { job, plan } = about;
     return plan.controls.flatMap(({ item, control, preset, safe }): Verdict<'control-unsafe'>[] => {
       const spec = deviceOf(job, item)?.facts.controls[control];
-      if (safe || isToldBySwitch(about, item, control)) return [];
+      if (safe || isToldBySwitch(about, item, control) || isToldByInputs(about, item, control)) return [];
       const isGrave = !spec || grave.includes(spec.what);
       const spot = deviceSpot(job, item, 'settings', control);
       return [

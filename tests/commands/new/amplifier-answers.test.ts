@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { channelRows } from '../../../lib/commands/new/part/channel-rows.ts';
 import { controlsOf, slopeFault, whyFault } from '../../../lib/commands/new/part/controls/control-fields.ts';
+import { controlFault } from '../../../lib/commands/new/part/controls/control-row.ts';
 import { knobRange, rangeFault } from '../../../lib/commands/new/part/controls/knob-range.ts';
 import { partText } from '../../../lib/commands/new/part/part-text.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
@@ -52,6 +53,19 @@ describe('a switch', () => {
     ).toBeNull();
     expect(slopeFault({ what: 'phase', sets: '0 180' })).toBeNull();
     expect(slopeFault({ what: 'crossover', sets: 'low-pass 40 Hz to 200 Hz' })).toBeNull();
+  });
+
+  test('for inputs may tell which of them each of its positions hears', () => {
+    const cells = { name: 'INPUT', what: 'input-mode', safe: 'B' };
+    const made = (sets: string) => controlsOf([{ cells: { ...cells, sets }, rest: [], open: [] }]).INPUT;
+    expect(controlFault({ ...cells, sets: 'A=IN1/IN2 B=HIGH1..2', why: 'as delivered' }, '')).toBeNull();
+    expect(made('A=IN1/IN2 B=HIGH1..2')).toMatchObject({
+      form: 'switch',
+      positions: ['A', 'B'],
+      hears: { A: ['IN1', 'IN2'], B: ['HIGH1..2'] },
+    });
+    expect(made('LINE HIGH')).toMatchObject({ positions: ['LINE', 'HIGH'] });
+    expect(made('LINE HIGH')).not.toHaveProperty('hears');
   });
 
   test('whose kind tells no reason is asked why its state is safe', () => {

@@ -198,6 +198,13 @@ export const sharedPartRows: readonly Row[] = [
     { scene: { 'parts/parts/processor-six/controls/TURN-ON/automatic': ['AUTO'] } },
   ],
   [
+    'parts/parts/amp-four/controls/XOVER-12/hears/FULL/0',
+    'an input that it has not',
+    'IN7',
+    /IN7/,
+    { scene: { 'parts/parts/amp-four/controls/XOVER-12/hears': { FULL: ['IN1'] } } },
+  ],
+  [
     'parts/parts/amp-mono-400/controls/PHASE/reverses',
     'a position that it has not',
     ['270'],

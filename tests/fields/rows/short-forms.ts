@@ -305,6 +305,20 @@ export const shortFormRows: readonly Row[] = [
     { scene: { 'parts/parts/amp-four/channels/1/also-takes': 'IN2' } },
   ],
   [
+    'parts/parts/amp-four/controls/XOVER-12/hears/FULL',
+    'one too many',
+    'IN1..7',
+    /IN7/,
+    { scene: { 'parts/parts/amp-four/controls/XOVER-12/hears': { FULL: 'IN1' } } },
+  ],
+  [
+    'parts/parts/amp-four/controls/XOVER-12/hears/LINE',
+    'a position that it has not',
+    'IN1',
+    /LINE/,
+    { scene: { 'parts/parts/amp-four/controls/XOVER-12/hears': { FULL: 'IN1' } } },
+  ],
+  [
     'parts/parts/amp-four/channels/1/also-takes/0',
     'a figure wrong',
     'IN7',

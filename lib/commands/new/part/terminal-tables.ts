@@ -70,7 +70,7 @@ export const controlTable: AskedTable = leaflet(
     hint:
       'What it sets it to: of a knob both ends, 50 Hz to 500 Hz, with low-pass before them where it has a filter of its own, and ' +
       'OFF before or behind both where its turn ends in one, low-pass 40 Hz to 160 Hz OFF; of ' +
-      'a switch its positions, FULL HPF=high-pass LPF=low-pass; OFF ON=subsonic 25 Hz where its corner never moves; of a gain the ' +
+      'a switch its positions, FULL HPF=high-pass LPF=low-pass; OFF ON=subsonic 25 Hz where its corner never moves; of an input-mode which inputs each position hears, A=IN1/IN2 B=HIGH1/HIGH2, where its words do not tell that as LINE HIGH do; of a gain the ' +
       'voltage of its inputs, 6 V to 0.2 V; of a boost where it raises and how far, 45 Hz 0 dB to 12 dB; of a level -12 dB to 0 dB, as a switch 0 / -3 dB; of another one, whose ends tell nothing, knob or menu alone. Slope: butterworth 12 dB. Safe is its state before first ' +
       'power-up; gains and switches have one of their kind, a corner needs one, and so does an input-mode with why it is safe.',
   },

@@ -119,6 +119,16 @@ export const controlSpecSchema = shortened(
       'Of a switch for the turn-on: its positions in which the device turns itself on, by signal or by offset.',
       { example: ['AUTO'] },
     ),
+    hears: section(
+      z.record(z.string(), builders(names(z.array(text('IN1')).min(1)))).optional(),
+      'Of a switch for inputs: the inputs that it lets through in each of its positions, by terminal or pair.',
+      {
+        name: 'LINE',
+        example: { LINE: ['IN1', 'IN2'], HIGH: ['HIGH1', 'HIGH2'] },
+        leftOut:
+          'where a part takes both line and speaker level, LINE, LOW and RCA hear its line inputs, HIGH and SPEAKER those for speaker level',
+      },
+    ),
     reverses: builders(
       z.array(text('180')).optional(),
       'Of a switch for the phase: its positions in which it turns the polarity over.',

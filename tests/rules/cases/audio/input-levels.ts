@@ -35,7 +35,77 @@ const withLineOutput = (passes?: Passes) => (content: Written) => {
   if (passes) amplifier.passes = passes;
 };
 
+/** The amplifier with inputs of speaker level beside its line inputs, which are linked, and a switch for them. */
+const withSwitch = (state: string, change: (content: Written) => void = () => {}) =>
+  about({
+    content: (content) => {
+      const amplifier = amplifierIn(content);
+      Object.assign(amplifier.terminals, {
+        'HIGH+': { role: 'speaker-in-positive' },
+        'HIGH-': { role: 'speaker-in-negative' },
+      });
+      amplifier.controls = {
+        ...amplifier.controls,
+        INPUT: {
+          ...{ what: 'input-mode', panel: 'left', form: 'switch', positions: ['LINE', 'HIGH'] },
+          ...{ safe: 'LINE', why: 'as delivered' },
+        },
+      };
+      change(content);
+    },
+    plan: ({ controls }) => {
+      for (const one of controls.filter(({ control }) => control === 'INPUT'))
+        Object.assign(one.final, { state });
+    },
+  });
+
+const hears = (positions: Readonly<Record<string, string[]>>) => (content: Written) => {
+  Object.assign(amplifierIn(content).controls?.INPUT ?? {}, { hears: positions });
+};
+
 export const inputLevelsCases = {
+  // The parts' data; what LINE and HIGH stand for is common practice, no source.
+  'input-switch': {
+    fires: [
+      {
+        name: 'a switch at the speaker-level inputs, of which none is linked',
+        about: () => withSwitch('HIGH'),
+        level: 'stop',
+        subject: 'amp.INPUT',
+        says: /^INPUT on amp is to stand at HIGH, in which amp.IN1 and amp.IN2 are not heard$/,
+        toDo: /write settings: \{ INPUT: LINE \} at amp/,
+      },
+      {
+        name: 'a position that hears one of two inputs by its part',
+        about: () => withSwitch('HIGH', hears({ LINE: ['IN1', 'IN2'], HIGH: ['IN2', 'HIGH'] })),
+        level: 'caution',
+        subject: 'amp.INPUT',
+        says: /amp.IN1 is not heard$/,
+      },
+      {
+        name: 'a switch of which no position hears all that is linked',
+        about: () => withSwitch('LINE', hears({ LINE: ['IN1'], HIGH: ['IN2'] })),
+        level: 'caution',
+        subject: 'amp.INPUT',
+        toDo: /^no position of INPUT hears all that is linked/,
+      },
+    ],
+    quiet: [
+      { name: 'a switch at the inputs that are linked', about: () => withSwitch('LINE') },
+      {
+        name: 'words that may be a sensitivity, of an amplifier that takes line level alone',
+        about: () =>
+          withSwitch('HIGH', (content) => {
+            delete amplifierIn(content).terminals['HIGH+'];
+            delete amplifierIn(content).terminals['HIGH-'];
+          }),
+      },
+      {
+        name: 'positions that both hear what is linked by the part',
+        about: () => withSwitch('HIGH', hears({ LINE: ['IN1', 'IN2'], HIGH: ['IN1', 'IN2'] })),
+      },
+    ],
+  },
   'input-level-unknown': {
     fires: [
       {

@@ -85,6 +85,9 @@ function isFormAlone(sets: unknown): boolean {
 /** A position with what it passes, a corner that it always cuts at, or both: `ON=25 Hz`, `ON=subsonic 25 Hz`. */
 const position = /^([^\s=]+)(?:=(?:(high-pass|low-pass|subsonic)(?:\s+(\d\S* ?k?Hz))?|(\d\S* ?k?Hz)))?$/;
 
+/** A position of a switch for inputs with those that it hears: `LINE=IN1/IN2`. */
+const hearing = /^([^\s=]+)=(\S+)$/;
+
 /** The words of a switch's positions, each with what follows its sign of equality. */
 function positionsOf(sets: string): readonly string[] {
   return sets.split(/\s+(?=[^\s=]+(?:=|\s|$))(?!k?Hz\b|\d\S*\s*k?Hz\b)/);
@@ -95,7 +98,8 @@ function isRange(sets: string): boolean {
 }
 
 /** What is wrong with the positions of a switch; null for a range or for positions that can be read. */
-export function positionsFault(sets: string): string | null {
+export function positionsFault(sets: string, what?: unknown): string | null {
+  if (what === 'input-mode') return null;
   if (isRange(sets) || levelSteps(sets)) return null;
   if (/\bdB\b/.test(sets))
     return `has "${sets}": a slope stands in its own column behind it, such as butterworth 24 dB`;
@@ -146,13 +150,16 @@ interface SwitchTold {
   /** Those in which a device turns itself on, as they are printed on it. */
   readonly automatic: string[];
   readonly passes: Record<string, string>;
+  /** Of a switch for inputs: those that each position hears, where that is told. */
+  readonly hears: Record<string, string[]>;
   /** Frequencies at which it always cuts; a switch has one at most. */
   readonly corners: readonly string[];
 }
 
 function switchOf(what: string, sets: string): SwitchTold {
   const steps = levelSteps(sets);
-  if (steps) return { positions: [...steps], automatic: [], passes: {}, corners: [] };
+  if (steps) return { positions: [...steps], automatic: [], passes: {}, hears: {}, corners: [] };
+  if (what === 'input-mode') return inputSwitch(positionsOf(sets));
   const read = positionsOf(sets).map((one) => position.exec(one) ?? [one, one]);
   const positions = read.map(([, name = '']) => name);
   const passes = Object.fromEntries(
@@ -163,16 +170,26 @@ function switchOf(what: string, sets: string): SwitchTold {
   );
   const automatic = what === 'turn-on-mode' ? positions.filter((name) => /^auto/i.test(name)) : [];
   const corners = read.flatMap(([, , , beside, alone]) => beside ?? alone ?? []);
-  return { positions, automatic, passes, corners: [...new Set(corners)] };
+  return { positions, automatic, passes, hears: {}, corners: [...new Set(corners)] };
+}
+
+/** A switch for inputs: `LINE HIGH`, whose words tell it, or `A=IN1/IN2 B=HIGH1/HIGH2`. */
+function inputSwitch(words: readonly string[]): SwitchTold {
+  const told = words.map((word) => hearing.exec(word) ?? [word, word]);
+  const hears = Object.fromEntries(
+    told.flatMap(([, name = '', inputs]) => (inputs === undefined ? [] : [[name, inputs.split('/')]])),
+  );
+  return { positions: told.map(([, name = '']) => name), automatic: [], passes: {}, hears, corners: [] };
 }
 
 function switchFields(what: string, sets: string, shape: Named): Named {
-  const { positions, automatic, passes, corners } = switchOf(what, sets);
+  const { positions, automatic, passes, hears, corners } = switchOf(what, sets);
   const [corner] = corners;
   return {
     form: 'switch',
     positions,
     ...(automatic.length > 0 && { automatic }),
+    ...filled('hears', hears),
     ...filled('filter', { ...shape, ...filled('passes', passes), ...(corner !== undefined && { corner }) }),
   };
 }

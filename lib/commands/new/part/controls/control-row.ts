@@ -7,7 +7,8 @@ import { levelSteps } from './level-steps.ts';
 /** What is wrong with the row of a control, beside what its cells tell one by one. */
 export function controlFault(cells: Row['cells'], line: string): string | null {
   const { what, sets } = cells;
-  const fault = sets === undefined ? null : (levelFormFault(what, sets) ?? positionsFault(String(sets)));
+  const fault =
+    sets === undefined ? null : (levelFormFault(what, sets) ?? positionsFault(String(sets), what));
   if (fault !== null) return `from what to what ${fault}`;
   const lacks = rangeFault(cells) ?? safeFault(cells) ?? whyFault(cells);
   return lacks ?? (hasUnknown(line) ? null : slopeFault(cells));
