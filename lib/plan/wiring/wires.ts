@@ -51,6 +51,7 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
   remarkTwins(job, wires, book);
   remarkSilentBarrels(silent, book);
   remarkNoReels(
+    job,
     job.links.flatMap(({ id }) => sized.get(id) ?? []),
     book,
   );

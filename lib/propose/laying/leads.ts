@@ -1,8 +1,10 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { toldBy } from '../../model/ports/carried-by-name.ts';
 import { sameLengthM } from '../../shelf/shelf-lengths.ts';
 import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
+import { isPlain } from '../draft/plain-link.ts';
 import { onBoardM, runLengthM } from './link-way.ts';
 import { type MadeLead, madeLeads } from './made-leads.ts';
 import { linkRole } from './runs.ts';
@@ -22,7 +24,35 @@ export function chooseLeads(draft: Draft): void {
   const parted = partedLinks(draft);
   for (const links of parted) giveYLead(draft, links, used);
   const inYLead = new Set(parted.flat());
-  for (const lead of leadsOf(draft, inYLead)) giveLead(draft, lead, used);
+  for (const lead of [...leadsOf(draft, inYLead), ...writtenLeads(draft)]) giveLead(draft, lead, used);
+}
+
+/**
+ * Line links that the job writes without a conductor, those between the same two devices in twos: a lead is all that they
+ * can lie in where no reel of the catalogue is for signal. A link whose length or colour is written is left as it is.
+ */
+function writtenLeads(draft: Draft): readonly Lead[] {
+  const isReel = Object.values(draft.around.parts).some(
+    (part) => part.kind === 'wire' && part.for.includes('signal'),
+  );
+  if (isReel) return [];
+  const between = new Map<string, Lead['links'][number][]>();
+  for (const [id, link] of Object.entries(draft.links)) {
+    if (draft.isProposed('links', id) || !isPlain(link) || linkRole(draft, link) !== 'signal') continue;
+    if (link.cable !== undefined || link.length !== undefined) continue;
+    const [from, to] = [linkEndOf(link.from), linkEndOf(link.to)];
+    if (jointOf(draft, link.from) === null || jointOf(draft, link.from) !== jointOf(draft, link.to)) continue;
+    const side = toldBy(from.terminal)?.side ?? toldBy(to.terminal)?.side ?? null;
+    const name = `${from.device}-${to.device}`;
+    between.set(name, [...(between.get(name) ?? []), { id, side }]);
+  }
+  return [...between].flatMap(([name, links]) =>
+    inTwos(
+      name,
+      // Of two that nothing tells the sides of, the first is the left one, as leads are plugged: common practice, no source.
+      links.map((one, at) => ({ ...one, side: one.side ?? (at % 2 === 0 ? 'left' : 'right') })),
+    ),
+  );
 }
 
 /** Proposed line links that begin at one output together, more than it holds plugs. */
@@ -116,7 +146,9 @@ function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>
   draft.addCable(cable, chosen.part, why, linkEndOf(link.to).device);
   for (const { id, side } of links) {
     const conductor = chosen.conductors.find((one) => one.side === side) ?? chosen.conductors[0];
-    if (conductor) draft.refineLink(id, { cable, conductors: [conductor.name] });
+    const laid = conductor && { cable, conductors: [conductor.name] };
+    if (laid && draft.isProposed('links', id)) draft.refineLink(id, laid);
+    else if (laid) draft.cableLink(id, laid, why);
   }
 }
 

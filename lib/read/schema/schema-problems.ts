@@ -44,7 +44,9 @@ export function schemaProblems(
   error: { readonly issues: readonly Issue[] },
   schema: Schema,
 ): Problem[] {
-  const found = error.issues.flatMap((issue) => issueProblems({ doc, schema, base: [] }, issue));
+  const found = withoutEchoes(error.issues).flatMap((issue) =>
+    issueProblems({ doc, schema, base: [] }, issue),
+  );
   const meant = new Set(found.flatMap((one) => one.meant ?? []));
   const told = new Map<string, Problem>();
   for (const { missing, meant: _, ...problem } of found) {
@@ -53,6 +55,16 @@ export function schemaProblems(
     told.set(`${problem.where.line}:${problem.where.column} ${message}`, { ...problem, message });
   }
   return [...told.values()].sort((a, b) => a.where.line - b.where.line || a.where.column - b.where.column);
+}
+
+/** What is of the wrong kind is told once: how long it may be, the library counts on it all the same. */
+function withoutEchoes(issues: readonly Issue[]): readonly Issue[] {
+  const wrong = new Set(
+    issues.filter(({ code }) => code === 'invalid_type').map(({ path }) => JSON.stringify(path)),
+  );
+  return issues.filter(
+    ({ code, path }) => !(code === 'too_big' || code === 'too_small') || !wrong.has(JSON.stringify(path)),
+  );
 }
 
 function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
@@ -67,7 +79,7 @@ function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
   if (issue.code === 'invalid_union' && value !== null) {
     const branch = bestBranch(issue, schemasAt(scope.schema, own, partOf(scope)), value);
     if (branch)
-      return branch.issues.flatMap((one) =>
+      return withoutEchoes(branch.issues).flatMap((one) =>
         issueProblems({ doc: scope.doc, schema: branch.schema, base: keys }, one),
       );
   }

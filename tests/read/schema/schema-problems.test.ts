@@ -288,6 +288,17 @@ const raw: readonly [string, z.ZodType, string][] = [
   ['custom', z.object({ a: z.custom(() => false) }), 'a: x'],
 ];
 
+test('a text in the place of a list is told once, and no length of it', () => {
+  const schema = z.object({ a: z.array(z.string()).min(3).max(4) });
+  for (const source of ['a: left', 'a: xy'])
+    expect(problems(schema, source).map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^a is a text, but needs a list/),
+    ]);
+  expect(problems(schema, 'a: [x, y]').map(({ message }) => message)).toEqual([
+    'a must have at least 3 entries',
+  ]);
+});
+
 describe('the schema library is never quoted', () => {
   test.each(raw)('%s, %#', (code, schema, source) => {
     const { value: document } = readYaml('job.yaml', source);

@@ -115,3 +115,22 @@ describe('an amplifier that the job says is driven by another one', () => {
     );
   });
 });
+
+describe('line links that the job writes without a conductor', () => {
+  const written = (more = '', sides = ['LINE-L', 'LINE-R']) =>
+    `${amplifiers()}links:\n  a: { from: amp.${sides[0]}, to: bass.IN1${more} }\n  b: { from: amp.${sides[1]}, to: bass.IN2${more} }\n`;
+  const laid = (text: string) => {
+    const { job, problems } = linksOf(text, shopOf());
+    expect(problems).toEqual([]);
+    return ['a', 'b'].map((id) => job?.file.links[id]?.conductors);
+  };
+
+  test('lie in one lead, each by its side', () => {
+    expect(laid(written())).toEqual([['left'], ['right']]);
+    expect(laid(written('', ['LINE-R', 'LINE-L']))).toEqual([['right'], ['left']]);
+  });
+
+  test('stay as they are where more of them is written', () => {
+    expect(laid(written(', length: 2 ft'))).toEqual([undefined, undefined]);
+  });
+});

@@ -237,17 +237,12 @@ function remarksOf(
 function noReel({ link, role }: ConductorTask): Remark {
   const colour = link.given?.colour;
   const reel = `put a reel for it into the catalogue (rackleaf new part, kind wire, with for: [${role}]), or write ${role} beside the others under for: of a reel that will do`;
-  const cable = `lay them in a cable: write cables: { NAME: { part: a cable of the catalogue } }, and cable: NAME with conductors: at each link`;
   return {
     of: [link.id],
     rule: 'conductor-no-reel',
     level: 'stop',
     message: `no reel of the catalogue is for ${role} conductors${colour === undefined ? '' : ` in ${colour}`}`,
-    remedy: [
-      ...(role === 'signal' ? [cable] : []),
-      reel,
-      ...(colour === undefined ? [] : ['or leave colour: out']),
-    ].join('; '),
+    remedy: [reel, ...(colour === undefined ? [] : ['or leave colour: out'])].join('; '),
   };
 }
 

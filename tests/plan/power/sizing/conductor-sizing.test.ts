@@ -185,7 +185,7 @@ describe('a shelf that is short', () => {
     );
     expect(none).toMatchObject({ judged: null, cable: { part: '', size: { label: 'none', areaMm2: 0 } } });
     const signal = shop().other('ground', 'signal');
-    expect(signal.remarks[0]?.remedy).toMatch(/^lay them in a cable: write cables: .*; put a reel/);
+    expect(signal.remarks[0]?.remedy).toMatch(/^put a reel for it into the catalogue/);
   });
 });
 
