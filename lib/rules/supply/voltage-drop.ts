@@ -37,7 +37,7 @@ const feedDrop: Rule = {
           value: lostV,
           limit: limit * sizingV,
           unit: 'V',
-          ...dropRemedy(about, parts, lostV - limit * sizingV),
+          ...dropRemedy(about, parts, { item, excessV: lostV - limit * sizingV, getsV: sizingV - lostV }),
           ...from,
           ...deviceSpot(about.job, item),
         },
