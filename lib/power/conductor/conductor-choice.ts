@@ -59,6 +59,8 @@ export interface ConductorDuty {
   readonly ports?: readonly (PortLimit & { readonly id: string })[];
   /** A size never shrinks between passes: at least this area (mm2). */
   readonly leastMm2?: number;
+  /** What asks for that area, as a clause: a port by its name, a feed, a drop. */
+  readonly leastWhy?: string;
   /**
    * The fuse once more (A), held against the ampacity at the true ambient, under loom and in its bundle (caution limit):
    * a candidate that misses it is taken only where none keeps it.
@@ -240,7 +242,10 @@ function missesOf(
       `the longest piece is ${printedMetres('length-left', stockM)} of ${printedMetres('length-taken', duty.lengthM)}`,
     );
   if (size.areaMm2 < (duty.leastMm2 ?? 0) / 1.001)
-    miss('least-size', `its port, its feed or its drop asks for ${squareMmAtLeast(duty.leastMm2 ?? 0)}`);
+    miss(
+      'least-size',
+      `it is to be ${squareMmAtLeast(duty.leastMm2 ?? 0)} or larger${duty.leastWhy === undefined ? '' : `: ${duty.leastWhy}`}`,
+    );
   return misses;
 }
 
@@ -266,10 +271,11 @@ export function cableSm({ size, material, measuredOhmPerM }: CableCandidate, rul
 }
 
 function reasonOf(chosen: JudgedCable | null, telling: JudgedCable | undefined): string {
-  // That an earlier pass needed more is told only where nothing else rules a cable out.
+  // That an earlier pass needed more is told only where nothing else speaks against a cable.
   const weighty = telling?.misses.filter(({ limit }) => limit !== 'least-size') ?? [];
-  const misses = weighty.length > 0 ? weighty : (telling?.misses ?? []);
-  const texts = misses.length > 0 ? misses.map(({ text }) => text) : [telling?.doubt ?? ''];
+  const doubt = telling?.doubt ?? null;
+  const least = doubt === null ? (telling?.misses ?? []).map(({ text }) => text) : [doubt];
+  const texts = weighty.length > 0 ? weighty.map(({ text }) => text) : least;
   const told = telling ? `${telling.candidate.size.label}: ${texts.join('; ')}` : '';
   if (chosen)
     return telling

@@ -163,14 +163,20 @@ describe('what is told of a choice', () => {
     expect([reason, governed]).toEqual(['8 AWG is the smallest on the shelf, and fits', []]);
   });
 
+  test('what it carries at the true ambient is told before that an earlier pass needed more', () => {
+    const leastMm2 = awgSize('4').areaMm2;
+    const { reason } = choose(duty({ fuseA: 60, warmFuseA: 500, leastMm2 }));
+    expect(reason).toMatch(/6 AWG: it carries \d+ A at the true ambient, under loom or in its bundle, /);
+  });
+
   test('that an earlier pass needed more is told only where nothing else rules a cable out', () => {
     const leastMm2 = awgSize('4').areaMm2;
-    expect(choose(duty({ fuseA: 60, leastMm2 })).reason).toMatch(
-      /6 AWG: its port, its feed or its drop asks/,
+    expect(choose(duty({ fuseA: 60, leastMm2, leastWhy: 'amp.B+ takes nothing thinner' })).reason).toMatch(
+      /6 AWG: it is to be 21\.\d+ mm2 or larger: amp\.B\+ takes nothing thinner$/,
     );
     const alone = choose(duty({ fuseA: 130, leastMm2 }));
     expect(alone.reason).toContain('6 AWG: it carries 120 A, 10 A less than its fuse');
-    expect(alone.reason).not.toContain('its port, its feed or its drop');
+    expect(alone.reason).not.toContain('it is to be');
   });
 
   test('where nothing fits the one that misses fewest is the nearest, the thickest of these', () => {

@@ -202,11 +202,20 @@ function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: bool
       : {
           ports,
           leastMm2: Math.max(task.leastMm2, smallestPort),
+          leastWhy: leastWhy(task, ports),
           leastSm: task.feed?.conductanceSm ?? 0,
           // A ground has no fuse of its own that its warm ampacity would be held against.
           ...(task.role === 'power' && { warmFuseA: task.neededA }),
         }),
   };
+}
+
+/** What asks for the least size of a conductor: a port that takes nothing thinner, else what an earlier pass found. */
+function leastWhy({ leastMm2, why }: ConductorTask, ports: readonly LinkPort[]): string {
+  const smallestMm2 = smallestOf(ports);
+  const port = ports.find((one) => one.smallestMm2 === smallestMm2);
+  if (port && smallestMm2 >= leastMm2 / 1.001) return `${port.id} takes nothing thinner`;
+  return why ?? 'an earlier round between size and length asked for it, and a size never shrinks';
 }
 
 function remarksOf(

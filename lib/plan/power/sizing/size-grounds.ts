@@ -35,7 +35,7 @@ export function growGrounds(growth: GroundGrowth): void {
   }
 }
 
-/** Grows the thinnest ground of a group by one size; false where nothing is to grow, or nothing can. */
+/** Grows the thinnest ground of a group by one size, of some as thin the one that carries most; false where nothing is to grow, or nothing can. */
 function growThinnest(growth: GroundGrowth, group: SupplyGroup, maxed: Set<string>): boolean {
   const { job, devices, conductors, least, resize, edges } = growth;
   const rules = powerRules(job.rules);
@@ -45,7 +45,7 @@ function growThinnest(growth: GroundGrowth, group: SupplyGroup, maxed: Set<strin
   if (sumOf(grounds, sm) >= sumOf(feeds, sm) * (1 - conductanceGrace)) return false;
   const [thinnest] = grounds
     .filter(({ chosen, link }) => chosen === 'computed' && !maxed.has(link.id))
-    .toSorted((a, b) => sm(a) - sm(b) || (a.link.id < b.link.id ? -1 : 1));
+    .toSorted((a, b) => sm(a) - sm(b) || b.neededA - a.neededA || (a.link.id < b.link.id ? -1 : 1));
   const edge = edges.find(({ id }) => id === thinnest?.link.id);
   if (!thinnest || !edge || feeds.length === 0) return false;
   const { link, role, cable } = thinnest;
@@ -53,7 +53,11 @@ function growThinnest(growth: GroundGrowth, group: SupplyGroup, maxed: Set<strin
   const ended = next !== null && !losesLug(job, link, { from: cable.size.areaMm2, to: next });
   if (next !== null && ended && entersPorts(job, devices, link, next)) {
     const names = feeds.map((feed) => `${feed.link.id}, ${feed.cable.size.label}`).join(', and ');
-    least.raise(link.id, next, `the ground of ${group.id} is at least as large as its feed ${names}`);
+    const what =
+      grounds.length > 1
+        ? `the ${grounds.length} grounds of ${group.id} together are`
+        : `the ground of ${group.id} is`;
+    least.raise(link.id, next, `${what} at least as large as its feed ${names}`);
     resize(edge);
   }
   const grown = conductors.get(link.id);

@@ -3,7 +3,7 @@ import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizePower } from '../../../../lib/plan/power/sizing/size-power.ts';
 import { cableSm } from '../../../../lib/power/conductor/conductor-choice.ts';
 import { usualRules } from '../../../power/usual-rules.ts';
-import { inJob } from '../../../read/problem-case.ts';
+import { inJob, withBoard } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { addParts, inParts, inShop } from '../../shop-changes.ts';
 import { settledShop, sizedAnew } from '../settled-power.ts';
@@ -107,5 +107,30 @@ describe('the grounds of a device together conduct at least as well as its feeds
       ...reel('2'),
     );
     expect(label('ground')).toBe('4 AWG');
+  });
+
+  test('of two of a board that are as thin, the one that carries more grows', () => {
+    // 8 AWG has 16,509 circular mils: two of them are short of the 41,742 of the feed, one in 4 AWG is not.
+    const { label } = grounds(
+      withBoard(),
+      addParts(
+        'amp-less: { kind: amplifier, title: A, size: { width: 100 mm, depth: 80 mm, height: 40 mm }, mass: 1 kg, supply: { type: regulated, fuse: 30 A, amplifier-class: class-d }, channels: {}, terminals: { B+: { role: supply-positive, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }, GND: { role: supply-negative, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } } } }',
+      ),
+      inParts('OUT1: { from: IN, fuse-form: maxi-blade }', 'OUT1, OUT2: { from: IN, fuse-form: maxi-blade }'),
+      inParts('      OUT1: { role: feed-out', '      OUT1, OUT2: { role: feed-out'),
+      inJob('    in: boot\n    settings', '    on: main\n    settings'),
+      inJob(
+        '  sub: {',
+        '  block: { part: block-a, on: main }\n  less: { part: amp-less, on: main }\n  sub: {',
+      ),
+      inJob(
+        '  feed: { from: main-fuse.OUT, to: amp.B+ }',
+        `  feed: { from: main-fuse.OUT, to: block.IN, size: 4 AWG }
+  feed-amp: { from: block.OUT1, to: amp.B+ }
+  feed-less: { from: block.OUT2, to: less.B+ }
+  earth-less: { from: less.GND, to: body.cargo, length: 12 in }`,
+      ),
+    );
+    expect([label('ground'), label('earth-less')]).toEqual(['4 AWG', '8 AWG']);
   });
 });
