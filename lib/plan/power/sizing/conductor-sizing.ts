@@ -17,7 +17,7 @@ import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
 import type { GrownFor } from './least-sizes.ts';
-import { type LinkPort, linkPorts, smallestOf } from './link-ports.ts';
+import { type LinkPort, leastWhy, linkPorts, smallestOf } from './link-ports.ts';
 import { choose, largestGround, largestInHeat, type SizeChoice } from './smaller-choice.ts';
 import { shortOnShelf, thinnerThan } from './thinner-cables.ts';
 
@@ -208,14 +208,6 @@ function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: bool
           ...(task.role === 'power' && { warmFuseA: task.neededA }),
         }),
   };
-}
-
-/** What asks for the least size of a conductor: a port that takes nothing thinner, else what an earlier pass found. */
-function leastWhy({ leastMm2, why }: ConductorTask, ports: readonly LinkPort[]): string {
-  const smallestMm2 = smallestOf(ports);
-  const port = ports.find((one) => one.smallestMm2 === smallestMm2);
-  if (port && smallestMm2 >= leastMm2 / 1.001) return `${port.id} takes nothing thinner`;
-  return why ?? 'an earlier round between size and length asked for it, and a size never shrinks';
 }
 
 function remarksOf(

@@ -2,6 +2,7 @@ import { type Job, type Link, type LinkEnd, terminalId } from '../../../model/co
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { entersPort } from '../../wiring/joints.ts';
 import { reducerFor, takesReducer } from '../../wiring/reducers.ts';
+import type { ConductorTask } from './conductor-task.ts';
 
 /** A port at an end of a conductor, with the range of sizes that it takes. */
 export interface LinkPort {
@@ -28,6 +29,17 @@ export function linkPorts(job: Job, devices: DevicesById, link: Link): LinkPort[
 /** The least that all of some ports take (mm2). */
 export function smallestOf(ports: readonly LinkPort[]): number {
   return Math.max(0, ...ports.map(({ smallestMm2 }) => smallestMm2));
+}
+
+/** What asks for the least size of a conductor: a port that takes nothing thinner, else what an earlier pass found. */
+export function leastWhy(
+  { leastMm2, why }: Pick<ConductorTask, 'leastMm2' | 'why'>,
+  ports: readonly LinkPort[],
+): string {
+  const smallestMm2 = smallestOf(ports);
+  const port = ports.find((one) => one.smallestMm2 === smallestMm2);
+  if (port && smallestMm2 >= leastMm2 / 1.001) return `${port.id} takes nothing thinner`;
+  return why ?? 'an earlier round between size and length asked for it, and a size never shrinks';
 }
 
 function portOf(
