@@ -10,7 +10,6 @@ import type {
   PlanRun,
   PlanWire,
 } from '../../model/plan/index.ts';
-import { stemName } from '../../model/ports/pair-name.ts';
 import { cutLengths } from '../../shelf/cut-lengths.ts';
 import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths.ts';
 import { mountingScrew, screwedInto } from '../board/screws/mounting-screw.ts';
@@ -142,19 +141,20 @@ function groundFastenersToBuy(job: Job): PlanPick[] {
   ];
 }
 
-/** Leads that makers supply with a device, by its part: one for each input that the job uses them at. */
+/** Leads that makers supply with a device, by its part: a set for each device of which the job uses any, one plug or several. */
 function suppliedLeads({ job, wires }: PickInput): PlanPick[] {
   const ends = wires.flatMap(({ ends: both }) => both).filter(({ form }) => form === 'supplied-lead');
-  const inputs = [...new Set(ends.map(({ terminal }) => stemName(terminal)))];
+  const used = job.devices.filter(({ id }) => ends.some(({ terminal }) => terminal.startsWith(`${id}.`)));
   const counts = new Map<string, number>();
-  for (const input of inputs) {
-    const device = job.devices.find(({ id }) => input.startsWith(`${id}.`));
-    if (device?.origin !== 'job' || device.part === null) continue;
-    counts.set(device.part, (counts.get(device.part) ?? 0) + 1);
-  }
+  for (const { origin, part } of used)
+    if (origin === 'job' && part !== null) counts.set(part, (counts.get(part) ?? 0) + 1);
   return [...counts].map(([part, quantity]): PlanPick => {
     return {
-      ...{ part: `${part}-lead`, title: `Lead for speaker level, supplied with ${part}`, kind: 'cable' },
+      ...{
+        part: `${part}-lead`,
+        title: `Leads for speaker level of ${part}, a set for each`,
+        kind: 'cable',
+      },
       ...{ quantity, unit: 'piece', stockQuantity: quantity, short: 0, suppliedWith: part },
     };
   });

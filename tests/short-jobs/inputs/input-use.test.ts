@@ -80,7 +80,8 @@ describe('an amplifier whose line inputs take speaker level by leads of its make
     );
     expect(step?.acts).toContain('cap:source-unit.SP1+');
     expect(plan.pick.find(({ suppliedWith }) => suppliedWith === 'amp-five')).toMatchObject({
-      quantity: 4,
+      title: 'Leads for speaker level of amp-five, a set for each',
+      quantity: 1,
       unit: 'piece',
       short: 0,
     });
