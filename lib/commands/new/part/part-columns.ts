@@ -128,7 +128,7 @@ export function leadFault({ joint, takes }: Row['cells']): string | null {
 const current = quantityAbove('current');
 
 /** True for what a turn-on output gives or a way carries, `0.5 A`. */
-export function isCurrent(written: string): boolean {
+function isCurrent(written: string): boolean {
   return /\dm?A$|\sm?A$/.test(written.trim());
 }
 
@@ -136,6 +136,8 @@ export function isCurrent(written: string): boolean {
 interface FactsTaken {
   readonly conductor?: string;
   readonly signal?: string;
+  /** Of a turn-on output or a way: what it gives or carries. */
+  readonly current?: string;
 }
 
 /** What stands between the ends of a range, in a file and in leaflets: `1 V to 12 V`, `1-12 V`, `1..12 V`. */
@@ -145,12 +147,25 @@ const volts = String.raw`(?:(?:up to\s+|${atMost})[\d.]+\s*m?V|[\d.]+\s*(?:m?V)?
 const parted = String.raw`\s*(?:[;+/]|\s(?:and|by|with)\s|\s)\s*`;
 const signalFirst = new RegExp(`^(${volts})${parted}(\\d.*(?:AWG|mm2).*)$`);
 const signalLast = new RegExp(`^(.*\\d\\s*(?:AWG|mm2)\\b.*?)${parted}(${volts})$`);
+const amps = String.raw`[\d.]+\s*m?A`;
+const currentFirst = new RegExp(`^(${amps})${parted}(\\S.*(?:AWG|mm2).*)$`);
+const currentLast = new RegExp(`^(.*\\d\\s*(?:AWG|mm2)\\b.*?)${parted}(${amps})$`);
 const mostAlone = new RegExp(`^${atMost}(.+)$`);
 const range = new RegExp(`^([\\d.]+)\\s*(m?V)?${toSign}([\\d.]+)\\s*(m?V)$`);
 
-/** Both facts of an input whose lead its maker supplies, in either order: `20 AWG 300 mm 0.5 V to 12 V`. */
+/**
+ * What a terminal takes and what goes through it, in either order: of an input whose lead its maker supplies
+ * `20 AWG 300 mm 0.5 V to 12 V`, of a turn-on output `22 AWG to 16 AWG 0.2 A`.
+ */
 export function factsTaken(written: string): FactsTaken {
   const text = written.trim();
+  const [, sizesBefore, given] = currentLast.exec(text) ?? [];
+  if (sizesBefore !== undefined && given !== undefined)
+    return { conductor: leadSpelt(sizesBefore), current: given };
+  const [, carried, sizesBehind] = currentFirst.exec(text) ?? [];
+  if (carried !== undefined && sizesBehind !== undefined)
+    return { conductor: leadSpelt(sizesBehind), current: carried };
+  if (isCurrent(text)) return { current: text };
   const [, signal, conductor] = signalFirst.exec(text) ?? [];
   if (signal !== undefined && conductor !== undefined)
     return { signal: signalSpelt(signal), conductor: leadSpelt(conductor) };
@@ -179,9 +194,9 @@ function leadSpelt(text: string): string {
 export const takesField = z.string().check(
   faultless((written) => {
     if (powerAt(written) !== null) return powerFault(written);
-    if (isCurrent(written)) return faultBy(current, written);
-    const { conductor, signal } = factsTaken(written);
+    const { conductor, signal, current: amperes } = factsTaken(written);
     return (
+      (amperes === undefined ? null : faultBy(current, amperes)) ??
       (conductor === undefined ? null : leadOrSizeFault(written, conductor)) ??
       (signal === undefined ? null : signalFault(signal))
     );

@@ -10,7 +10,7 @@ import { controlsOf } from './controls/control-fields.ts';
 import { withGainRanges } from './controls/gain-ranges.ts';
 import { holeFields, slotRemark } from './hole-fields.ts';
 import { leftOut } from './left-out.ts';
-import { factsTaken, isCurrent, joinedBy, sizeRange, upTo } from './part-columns.ts';
+import { factsTaken, joinedBy, sizeRange, upTo } from './part-columns.ts';
 import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { partTitle, titleWithin } from './part-title.ts';
@@ -232,9 +232,9 @@ function ratedOutputs(rows: readonly Row[]): Named {
 function taken(takes: string, joint?: Cell): Named {
   const given = voltageOfPower(takes);
   if (given !== null) return { signal: given };
-  if (isCurrent(takes)) return { current: takes };
-  const { conductor, signal } = factsTaken(takes);
+  const { conductor, signal, current } = factsTaken(takes);
   return {
+    ...(current !== undefined && { current }),
     ...(conductor !== undefined && joinedBy(joint, conductor)),
     ...(signal !== undefined && signalTaken(signal)),
   };

@@ -43,7 +43,7 @@ export const terminalTable: AskedTable = leaflet(
     hint:
       'CH1..4 are CH1 to CH4, IN4..1 the same where the last lies first; of a pair such as speaker-out each is CH1+ and CH1-, ' +
       'one behind the other at the same pitch. Of a supply: B+ GND. Conductors: 18 AWG to 10 AWG, up to 10 AWG, or 4 AWG alone; of a supplied-lead its own size and length, 18 AWG 24 in, and behind it of an input its voltage, 18 AWG 24 in up to 12 V. ' +
-      'Inputs of signal take a voltage, 0.25 V to 6 V or up to 6 V; outputs give one, 4 V, or a power into a load, 18 W at 4 ohm; a turn-on output gives a current, 0.5 A. Places are ' +
+      'Inputs of signal take a voltage, 0.25 V to 6 V or up to 6 V; outputs give one, 4 V, or a power into a load, 18 W at 4 ohm; a turn-on output gives a current, 0.5 A, also behind its conductors, 22 AWG to 16 AWG 0.2 A. Places are ' +
       'counted from the left end of a top or bottom panel, from the lower end of a left or right one. A socket for several wires is a ' +
       'row at the distance of its pins: SP1..4, speaker-in, left, 3 in, 3 mm, plug, up to 12 V.',
   },
