@@ -28,6 +28,7 @@ import { needlessFor } from './part/part-rows.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
 import { madeTitle } from './part/part-title.ts';
+import { passedFault } from './part/passed-fields.ts';
 import { tabsFault } from './part/speaker-fields.ts';
 import { coolingTable, isPair } from './part/terminal-tables.ts';
 import { refused } from './refused.ts';
@@ -107,6 +108,7 @@ function partQuestions(kind: KindName, drawHint: string, leadsHint: string): rea
         (['case', 'set'].includes(table.key) ? holesFault({ cells }) : null) ??
         (table.key === 'terminal' ? placeFault(kind, cells, line) : null) ??
         (table.key === 'control' ? controlFault(cells, line) : null) ??
+        (table.key === 'pass' ? passedFault(cells) : null) ??
         readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       needless: (answers) => needlessFor(table.key, answers),
       ...(table.key === 'channel' && { spread: channelRows }),

@@ -1,7 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import { takesField } from '../../../lib/commands/new/part/part-columns.ts';
 import { fieldsOf } from '../../../lib/commands/new/part/part-text.ts';
+import { passedFault } from '../../../lib/commands/new/part/passed-fields.ts';
 import { faultBy } from '../../../lib/model/fields.ts';
+
+test('line outputs pass on one input each, of several rows those of all', () => {
+  const pass = ['LINE-L LINE-R, IN-FL IN-FR, 1, inputs', 'LINE-L LINE-R, HIGH-FL HIGH-FR, 0.25, inputs'];
+  expect(fieldsOf('amplifier', 'pass', { pass })).toEqual({
+    passes: {
+      'LINE-L': { of: { 'IN-FL': 1, 'HIGH-FL': 0.25 }, tap: 'inputs' },
+      'LINE-R': { of: { 'IN-FR': 1, 'HIGH-FR': 0.25 }, tap: 'inputs' },
+    },
+  });
+  expect(passedFault({ outputs: 'A B', inputs: 'IN1 IN2' })).toBeNull();
+  expect(passedFault({ outputs: 'A B', inputs: 'IN1' })).toMatch(/names 2 outputs and 1 inputs/);
+});
 
 const turnOnOut = (takes: string, joint = 'set-screw') =>
   fieldsOf('amplifier', 'terminal', {

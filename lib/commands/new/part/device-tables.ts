@@ -129,6 +129,25 @@ export const bridgeTable = leaflet(
   { rows: 3, seldom: 'none may be' },
 );
 
+const passed = amplifierSchema.shape.passes.unwrap().valueType.shape;
+
+/** What its line outputs pass on to the next amplifier. */
+export const passTable = leaflet(
+  'pass',
+  'Its line outputs: the inputs whose signal each passes on, the share of their voltage that comes out, and behind what it is taken',
+  [
+    column('outputs', 'line outputs', text('OUT-L OUT-R'), 'OUT-L OUT-R'),
+    column('inputs', 'inputs', text('IN1 IN2'), 'IN1 IN2'),
+    column('share', 'share', passed.of.valueType, '1'),
+    column('tap', 'taken at', passed.tap, 'inputs'),
+  ],
+  {
+    rows: 2,
+    seldom: 'it has none, or the leaflet does not tell what they give: measure it then',
+    hint: 'One input for each output, in their order. Share: 1 where it comes out as it comes in, 0.25 for a quarter. Where the speaker-level inputs come out in another share than the line inputs, each has its row. Taken at: inputs, ahead of gain and filters; gain, behind the gain; filters, behind both.',
+  },
+);
+
 const speakerLevel = speakerLevelField.unwrap().shape;
 
 /** What else the leaflet of an amplifier tells: heat, air, and speaker level at its line inputs. */

@@ -18,6 +18,7 @@ import {
   bridgeTable,
   channelTable,
   menuTable,
+  passTable,
   processorMenuTable,
   supplyTable,
 } from './device-tables.ts';
@@ -141,6 +142,7 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     ...onBoard,
     channelTable,
     bridgeTable,
+    passTable,
     controlTable,
     menuTable,
     amplifierSupplyTable,

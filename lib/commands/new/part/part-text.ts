@@ -14,6 +14,7 @@ import { factsTaken, joinedBy, sizeRange, upTo } from './part-columns.ts';
 import { isAsked, partRows } from './part-rows.ts';
 import { partTables } from './part-tables.ts';
 import { partTitle, titleWithin } from './part-title.ts';
+import { passedOn } from './passed-fields.ts';
 import { rowName } from './row-name.ts';
 import { speakerFields } from './speaker-fields.ts';
 import { edgeAirOf, pitchTitle } from './terminal-tables.ts';
@@ -135,6 +136,7 @@ const writers: Readonly<Record<string, Writer>> = {
       rows.map(({ cells: { name, ...cells }, rest }) => [String(name), { ...cells, powers: powers(rest) }]),
     ),
   }),
+  pass: (rows) => filled('passes', passedOn(rows)),
   control: (rows) => ({ controls: controlsOf(rows) }),
   supply: ([row]) => filled('supply', row ? supplyFields(row) : {}),
   sizes: ([row]) => ({ takes: sizeRange(String(row?.cells.takes)) }),
