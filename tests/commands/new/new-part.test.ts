@@ -290,6 +290,39 @@ describe('new part', () => {
     });
   });
 
+  test('lists what is yes or no beside the figures, such as the lead inside a box', async () => {
+    folder.write(
+      'content/parts/box-like.yaml',
+      `rackleaf: 1
+parts:
+  box-own:
+    kind: enclosure
+    title: "Sealed enclosure"
+    size: { width: 400 mm, depth: 300 mm, height: 350 mm }
+    mass: 9 kg
+    terminals: { SUB: { role: coil, joint: binding-post, takes: 16 AWG to 10 AWG } }
+    volume: 20 L
+    loading: sealed
+    opening: 282 mm
+    lead-inside: true
+`,
+    );
+    const { told } = await folder.run(
+      'new',
+      'part',
+      'box-next',
+      '--like',
+      'box-own',
+      '--differs',
+      'mass 10 kg',
+    );
+    expect(told).toMatch(/lead-inside true/);
+    const { told: other } = await folder.run(
+      ...['new', 'part', 'box-last', '--like', 'box-own', '--differs', 'lead-inside no'],
+    );
+    expect(other).not.toMatch(/lead-inside/);
+  });
+
   test('has controls of its own, and what its maker printed at its outputs', async () => {
     folder.write(
       'content/parts/six-line.yaml',
@@ -331,6 +364,18 @@ parts:
     const text = folder.read('content/parts/radio-again.yaml');
     expect(text).toMatch(/TONE: \{.*menu/);
     expect(text.match(/SUB-LEVEL: \{ what: level, panel: top/g)).toHaveLength(1);
+    const bare = await folder.run(...line.with(2, 'radio-bare'), '--differs', 'REM-OUT none, fuse 10 A');
+    expect(bare.status).toBe(0);
+    const without = folder.read('content/parts/radio-bare.yaml');
+    expect(without).toContain('but for REM-OUT (it has none), fuse');
+    expect(
+      without
+        .split('\n')
+        .filter((one) => !one.startsWith('#'))
+        .join('\n'),
+    ).not.toContain('REM-OUT');
+    const unsaid = await folder.run(...line.with(2, 'radio-odd'), '--differs', 'REM-OUT');
+    expect(unsaid.told).toContain('has no value of REM-OUT');
     await folder.run(...line.with(2, 'radio-few'), '--differs', 'OUT1..6.mark FRONT L|FRONT R');
     expect(folder.read('content/parts/radio-few.yaml')).toContain(
       'mark has 2 values, and OUT1..6 stands for 6 names',

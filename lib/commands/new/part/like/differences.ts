@@ -22,7 +22,11 @@ export function differenceFault(part: Named, line: string): string | null {
     if (change) continue;
     const bare = leaves.find((known) => spelling(known.name, '$').test(one));
     if (bare !== undefined) {
-      const example = bare.value === null ? '' : `, such as ${bare.name} ${String(bare.value)}`;
+      const example = bare.isWhole
+        ? `, such as ${bare.name} none where the part has none`
+        : bare.value === null
+          ? ''
+          : `, such as ${bare.name} ${String(bare.value)}`;
       return `has no value of ${bare.name}: write it behind the name${example}`;
     }
     const [name = ''] = one.split(/:|\s+(?=[\d.])/);
@@ -87,6 +91,7 @@ function changeOf(leaves: readonly Leaf[], text: string): Leaf | null {
   const meant = called?.leaf;
   const written = called && text.replace(spelling(called.name, '\\s*:?\\s*'), '').trim();
   if (!meant || written === undefined || written === '') return null;
+  if (meant.isWhole) return /^none$/i.test(written) ? meant : null;
   if (meant.path.at(-1) === 'mark' && written.includes('|'))
     return { ...meant, value: written.split('|').map((one) => one.trim()) };
   if (isOfSizes(meant)) return { ...meant, value: sizeRange(written) };

@@ -111,7 +111,7 @@ function differsQuestion(like: string, part: Named): Question {
       `Such as: ${told.slice(0, 2).join(', ')}`,
       ...(hasFields(part.terminals)
         ? [
-            'What its maker printed at terminals, in their order, goes by mark: OUT1..2.mark FRONT L|FRONT R. A loose lead is no plug: REM-OUT.joint supplied-lead.',
+            'What its maker printed at terminals, in their order, goes by mark: OUT1..2.mark FRONT L|FRONT R. A loose lead is no plug: REM-OUT.joint supplied-lead. A terminal or a control that it has not: REM-OUT none.',
           ]
         : []),
     ],

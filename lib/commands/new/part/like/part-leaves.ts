@@ -10,6 +10,8 @@ export interface Leaf {
   readonly path: readonly string[];
   /** The shortest end of its path that no other value of the part has. */
   readonly name: string;
+  /** True for a whole terminal or control, of which a part can only be told that it has none. */
+  readonly isWhole?: true;
   /** Longer ends of its path, by which it may be called too. */
   readonly longer?: readonly string[];
   readonly value: WrittenValue;
@@ -46,7 +48,17 @@ export function lackedBy(part: Named): readonly Leaf[] {
     { path: [titleName], name: titleName, value: null },
     ...tabs,
     ...[...lacked, ...marksOf(part)].filter(isPlain),
+    ...wholesOf(part).filter(({ name }) => !told.has(name)),
   ];
+}
+
+/** The terminals and controls of a part that another one may lack, row by row: `REM-OUT none`. */
+function wholesOf(part: Named): readonly Leaf[] {
+  return ['terminals', 'controls'].flatMap((field) => {
+    const all = part[field];
+    const rows = hasFields(all) ? Object.keys(all).filter((row) => !row.includes(',')) : [];
+    return rows.map((row) => ({ path: [field, row], name: row, value: null, isWhole: true as const }));
+  });
 }
 
 /** What its maker printed at the terminals of each row, of several with bars between: `OUT1..2.mark FRONT L|FRONT R`. */

@@ -43,11 +43,17 @@ export function likeText(own: LikePart, part: Named, line: string): string {
   const tabs = changes.find(({ name }) => name === tabsName);
   const figures = changes.filter((one) => one !== tabs);
   const changed = withTabs(
-    figures.reduce<Named>((so, { path, value }) => withValue(so, path, value), taken),
+    figures.reduce<Named>(
+      (so, { path, value, isWhole }) => (isWhole ? without(so, path) : withValue(so, path, value)),
+      taken,
+    ),
     tabs ? String(tabs.value) : null,
   );
   const allControls = { ...(hasFields(changed.controls) && changed.controls), ...controls };
-  const but = [...changes.map(({ name }) => name), ...Object.keys(controls)].join(', ');
+  const but = [
+    ...changes.map(({ name, isWhole }) => (isWhole ? `${name} (it has none)` : name)),
+    ...Object.keys(controls),
+  ].join(', ');
   return [
     'rackleaf: 1\n',
     `# As ${like}${but === '' ? '' : `, but for ${but}`}. Taken over as they are there, each to be looked at in the leaflet of this part:\n`,
@@ -106,13 +112,17 @@ export function takenOver(part: Named, line: string, controls: Named): readonly 
   const leaves = leavesOf(part);
   const changes = changesIn(part, line);
   const told = new Set(changes.map(({ name }) => name));
-  const without = leftOutOf(part, changes);
+  const untold = leftOutOf(part, changes);
+  const gone = changes.filter(({ isWhole }) => isWhole).map(({ path }) => path);
+  const isGone = (path: readonly string[]) =>
+    gone.some((whole) => whole.every((key, at) => path[at] === key));
   const left = leaves.filter(
-    ({ name, value, path: [field = '', key = ''] }) =>
+    ({ name, value, path: [field = '', key = ''], path }) =>
       !told.has(name) &&
-      !without.includes(field) &&
+      !untold.includes(field) &&
+      !isGone(path) &&
       !(field === 'controls' && Object.hasOwn(controls, key)) &&
-      /^[\d.]/.test(String(value)),
+      (typeof value === 'boolean' || /^[\d.]/.test(String(value))),
   );
   const lines: string[] = [];
   for (const { name, value } of left) {
@@ -127,6 +137,15 @@ export function takenOver(part: Named, line: string, controls: Named): readonly 
 
 function writtenIn(leaves: readonly Leaf[], name: string): string {
   return String(leaves.find((leaf) => leaf.name === name)?.value ?? '');
+}
+
+/** Fields without what stands at a path; a field that nothing is left in goes with it. */
+function without(fields: Named, [key = '', ...rest]: readonly string[]): Named {
+  const inner = fields[key];
+  const left = rest.length > 0 && hasFields(inner) ? without(inner, rest) : {};
+  const others = Object.entries(fields).filter(([name]) => name !== key);
+  if (Object.keys(left).length === 0) return Object.fromEntries(others);
+  return Object.fromEntries(Object.entries(fields).map(([name, one]) => [name, name === key ? left : one]));
 }
 
 function withValue(fields: Named, [key = '', ...rest]: readonly string[], value: WrittenValue): Named {
