@@ -25,6 +25,8 @@ export interface WebGround {
   readonly isFreeMoved: (by: Point) => boolean;
   /** Whether it is with some sides so much further out; never for a board that is no rectangle. */
   readonly isFreeGrown: (growth: readonly Growth[]) => boolean;
+  /** The spacer on which it is, as a job writes it, where it is not as it stands; null for none. */
+  readonly spacerToGrow: (growth: readonly Growth[]) => string | null;
 }
 
 /** What a tape may add to a way that is told, metres: half of a sixteenth of an inch. */
@@ -117,8 +119,12 @@ function waysOfFixing(hole: RoundHole, { shape, webs, aimM }: Aim, ground: WebGr
   });
   const grown = grownRectangle(shape, sides);
   const taped = sides.map(({ side, byM }) => ({ side, byM: byM + tapeM }));
-  if (sides.length > 0 && grown && mended([grown]) && ground.isFreeGrown(taped))
-    ways.push(phrase`make ${ground.board} ${growthText(sides)}`);
+  if (sides.length > 0 && grown && mended([grown])) {
+    const larger = phrase`make ${ground.board} ${growthText(sides)}`;
+    const spacer = ground.isFreeGrown(taped) ? null : ground.spacerToGrow(taped);
+    if (spacer !== null) ways.push(phrase`${larger}, with spacer: ${spacer} to pass over what is in the way`);
+    else if (ground.isFreeGrown(taped)) ways.push(larger);
+  }
   return ways;
 }
 

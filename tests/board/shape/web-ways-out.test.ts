@@ -85,11 +85,15 @@ it('leaves nothing to be told of a hole that is moved as told, wherever it stand
 });
 
 describe('the way out of a narrow web beside a fixing', () => {
-  const ground = (toSpaceEdgeM: number, free: { moved: boolean; grown: readonly Side[] }): WebGround => ({
+  const ground = (
+    toSpaceEdgeM: number,
+    free: { moved: boolean; grown: readonly Side[]; spacer?: string },
+  ): WebGround => ({
     ...{ board: 'main', space: 'well' },
     points: new Map([['hole-1', { point: 'p1', toSpaceEdgeM }]]),
     isFreeMoved: ({ xM, yM }) => free.moved && xM < 0 && yM === 0,
     isFreeGrown: (growth) => growth.every(({ side }) => free.grown.includes(side)),
+    spacerToGrow: () => free.spacer ?? null,
   });
   const near = (of: WebGround) => told([600, 400], [round(20, 200, 10)], of);
 
@@ -103,6 +107,13 @@ describe('the way out of a narrow web beside a fixing', () => {
     });
     const wall = ground(0.1, { moved: false, grown: ['right', 'top', 'bottom'] });
     expect(near(wall).remedy).toBe('use another sound point than p1 for hole-1, or leave hole-1 out');
+  });
+
+  it('makes it larger on a spacer that passes over what is in the way, where it is not free as it stands', () => {
+    const lifted = ground(0.1, { moved: false, grown: [], spacer: '26 mm' });
+    expect(near(lifted).remedy).toBe(
+      'make main 10 mm larger at its left edge, with spacer: 26 mm to pass over what is in the way; or use another sound point than p1 for hole-1, or leave hole-1 out',
+    );
   });
 
   // 20 mm to the left edge and 22 mm to the lower one, less the radius of 5 mm: 10 mm and 8 mm are lacking.

@@ -53,7 +53,7 @@ export function withLift(
 }
 
 /** The lines that other bolts ask for: a bolt that was proposed follows by itself. */
-function writtenBolts(job: Job, { id, path: at }: Board, { bolts }: Lift) {
+export function writtenBolts(job: Job, { id, path: at }: Board, { bolts }: Lift) {
   const isProposed = (fixing: string) =>
     job.proposals.some(({ path }) => path[1] === id && path[2] === 'fixings' && path[3] === fixing);
   return [...bolts]
@@ -84,11 +84,11 @@ function spacerSpots(job: Job, { id, path, given }: Board) {
 }
 
 /** How high a board is lifted, and of which sheet and on which bolts it stands there. */
-interface Lift extends BoltedSheet {
+export interface Lift extends BoltedSheet {
   readonly heightM: number;
 }
 
-/** The least lift on the sheet that the board has; where no bolt holds on that, the least on another one. */
+/** The least lift at which nothing is told of an obstacle, and nothing new at all. */
 function clearLift(
   job: Job,
   { of }: BoardRemark,
@@ -98,10 +98,23 @@ function clearLift(
   const keyOf = (one: BoardRemark) => `${one.rule} ${one.of.join(' ')}`;
   const known = new Set(before.map(keyOf));
   const [, obstacle] = of;
-  const isClear = (heightM: number) =>
+  return liftWhere(job, board, standoffM, (heightM) =>
     faultsAt(heightM).every(
       (one) => known.has(keyOf(one)) && (one.rule !== 'obstacle-in-the-way' || one.of[1] !== obstacle),
-    );
+    ),
+  );
+}
+
+/**
+ * The least lift off where a board stands at which it is clear, in whole millimetres that the shelf makes, on the sheet that
+ * it has; where no bolt holds on that, the least on another one. Null where none is.
+ */
+export function liftWhere(
+  job: Job,
+  board: Board,
+  standoffM: number,
+  isClear: (heightM: number) => boolean,
+): Lift | null {
   const fromMm = Math.ceil(standoffM / millimetre + 1e-6);
   let other: Lift | null = null;
   for (let mm = fromMm; mm <= fromMm + mostMm; mm += 1) {
