@@ -1,7 +1,7 @@
 import { computeAnew, type Keep } from '../../model/keep.ts';
 import { remembered } from '../../model/once-for.ts';
 import { Layer } from './laying.ts';
-import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
+import { exchanges, type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
 import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
 import {
   onDraft,
@@ -41,7 +41,8 @@ export interface PortChoice {
  * Chooses the ports of wires that may take any of several like ones, so that the board has the fewest crossings,
  * counted on laid wires as the routing counts them. All other wires are laid first; then each open wire on top of
  * them at each of its ports, and beside each other open wire. Of what that search finds and the first ports, the
- * one that the whole board is routed with fewer blocked wires, then fewer crossings, then shorter, is taken.
+ * one that the whole board is routed with fewer blocked wires, then fewer crossings, then shorter, is taken, and wires
+ * that still cross are tried at each other's ports.
  */
 export function choosePorts(
   task: RoutingTask,
@@ -60,12 +61,53 @@ export function choosePorts(
   const same = found.every((option, at) => option === first[at]);
   const asFound = same ? asFirst : routeWires({ ...task, wires: wiresWith(task, open, found) }, given, keep);
   const better = routedCost(asFound, task) < routedCost(asFirst, task) - 1e-9;
-  const chosen = better ? found : first;
+  const begun = better ? { assignment: found, routing: asFound } : { assignment: first, routing: asFirst };
+  const { assignment, routing } = exchanged(task, open, given, begun);
   return {
-    options: Object.fromEntries(open.map(({ id }, at) => [id, chosen[at] ?? 0])),
-    crossings: (better ? asFound : asFirst).crossings.length,
+    options: Object.fromEntries(open.map(({ id }, at) => [id, assignment[at] ?? 0])),
+    crossings: routing.crossings.length,
     firstCrossings: asFirst.crossings.length,
   };
+}
+
+/** Ports with the board as it is routed with them. */
+interface RoutedPorts {
+  readonly assignment: PortAssignment;
+  readonly routing: Routing;
+}
+
+/** How often two wires are laid anew at each other's ports, at most. */
+const mostExchanges = 24;
+
+/**
+ * Ports with those of two wires exchanged, such as cross each other first, for as long as the board is better for it:
+ * the two are laid anew past all others, which lie as they did.
+ */
+function exchanged(
+  task: RoutingTask,
+  open: readonly OpenWire[],
+  given: RoutingGiven,
+  begun: RoutedPorts,
+): RoutedPorts {
+  const options = open.map((one) => one.options.map(({ ports }) => ports));
+  let [best, tried] = [begun, 0];
+  for (let better = true; better; ) {
+    better = false;
+    for (const assignment of exchanges(options, best.assignment)) {
+      const apart = open.flatMap(({ id }, at) => (assignment[at] === best.assignment[at] ? [] : [id]));
+      const routes = best.routing.routes.filter((route) => apart.includes(route.wire));
+      if (!routes.some((one, at) => crossingCount(one, routes.slice(at + 1)) > 0)) continue;
+      if (tried >= mostExchanges) return best;
+      tried += 1;
+      const before = best.routing.routes.filter((route) => !apart.includes(route.wire));
+      const next = { ...task, wires: wiresWith(task, open, assignment), before };
+      const routing = routeWires(next, { ...given, searchesEach: 0, beginsOnTracks: false });
+      if (routedCost(routing, task) >= routedCost(best.routing, task) - 1e-9) continue;
+      [best, better] = [{ assignment, routing }, true];
+      break;
+    }
+  }
+  return best;
 }
 
 /** The wires of a board with the open ones at some of their ports. */

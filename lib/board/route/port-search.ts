@@ -78,16 +78,22 @@ function improved(options: PortOptions, first: PortAssignment, costs: PortCosts)
   return best.assignment;
 }
 
-/** Every assignment that one change away: one wire at another option, or two wires at each other's ports. */
+/** Every assignment that is one change away: one wire at another option, or two wires at each other's ports. */
 function changes(options: PortOptions, from: PortAssignment): PortAssignment[] {
-  const portsOf = (wire: number, option: number) => options[wire]?.[option] ?? [];
-  const isFree = (assignment: PortAssignment): boolean => {
-    const used = assignment.flatMap((option, wire) => portsOf(wire, option));
-    return new Set(used).size === used.length;
-  };
   const moved = from.flatMap((_, wire) =>
     (options[wire] ?? []).map((_ports, option) => from.with(wire, option)),
   );
+  return [...moved.filter((assignment) => isFree(options, assignment)), ...exchanges(options, from)];
+}
+
+function isFree(options: PortOptions, assignment: PortAssignment): boolean {
+  const used = assignment.flatMap((option, wire) => options[wire]?.[option] ?? []);
+  return new Set(used).size === used.length;
+}
+
+/** Every assignment with two wires at each other's ports. */
+export function exchanges(options: PortOptions, from: PortAssignment): PortAssignment[] {
+  const portsOf = (wire: number, option: number) => options[wire]?.[option] ?? [];
   const swapped = from.flatMap((option, wire) =>
     from.slice(wire + 1).flatMap((otherOption, beyond): PortAssignment[] => {
       const other = wire + 1 + beyond;
@@ -97,5 +103,5 @@ function changes(options: PortOptions, from: PortAssignment): PortAssignment[] {
       return mine < 0 || theirs < 0 ? [] : [from.with(wire, mine).with(other, theirs)];
     }),
   );
-  return [...moved, ...swapped].filter(isFree);
+  return swapped.filter((assignment) => isFree(options, assignment));
 }
