@@ -51,6 +51,16 @@ describe('speakers without an amplifier', () => {
     );
   });
 
+  test('are asked for where the job leaves their output open', () => {
+    const { problems } = linksOf(
+      `${job(front, rear)}left-open: { "source-unit.SP3+|SP3-": insulated }\n`,
+      wired,
+    );
+    expect(problems).toEqual([
+      expect.stringMatching(/^rear-left would play rear-left of source-unit, and SP3 is left open;/),
+    ]);
+  });
+
   test('leave the outputs that nothing plays open, told with a doubt', () => {
     const { job: read } = linksOf(job(front), wired);
     const open = read?.proposals.filter(({ path }) => path[0] === 'left-open') ?? [];

@@ -4,7 +4,7 @@ import { type DraftDevice, pairOf, terminalAt } from '../draft/draft-device.ts';
 import { rowOf, speakerPart } from './bands.ts';
 import { groupOf, hasPairs } from './inputs.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
-import { isNameFree, sourceOutputs } from './source-outputs.ts';
+import { isNameFree, joinableOutputs } from './source-outputs.ts';
 import { type UsedOutput, usedOutputs } from './used-outputs.ts';
 
 /**
@@ -36,9 +36,9 @@ function takeSpeakerLevel(draft: Draft, source: DraftDevice, amplifier: DraftDev
   const written = can.filter((name) =>
     draft.linksAt(amplifier.id, name).some((id) => comesFromPair(draft, id, amplifier)),
   );
-  const hasLine = sourceOutputs(draft, source, 'line').length > 0;
+  const hasLine = joinableOutputs(draft, source, 'line').length > 0;
   const needed =
-    hasLine || sourceOutputs(draft, source, 'speaker').length === 0
+    hasLine || joinableOutputs(draft, source, 'speaker').length === 0
       ? written
       : can.filter((name) => written.includes(name) || isNameFree(draft, amplifier, name));
   if (needed.length === 0) return;
@@ -90,8 +90,8 @@ function takenInside({ spec }: DraftDevice, channel: string): readonly string[] 
 
 /** True where a source has a bass pair, or one that no group of the front or the rear plays. */
 function hasPairLeft(draft: Draft, { groups }: SignalChain, source: DraftDevice): boolean {
-  const line = sourceOutputs(draft, source, 'line');
-  const pairs = hasPairs(line.length > 0 ? line : sourceOutputs(draft, source, 'speaker'));
+  const line = joinableOutputs(draft, source, 'line');
+  const pairs = hasPairs(line.length > 0 ? line : joinableOutputs(draft, source, 'speaker'));
   const [first] = pairs;
   const played = groups
     .filter((group) => !isBass(group))

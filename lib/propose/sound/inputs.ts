@@ -3,10 +3,18 @@ import type { Carried, SignalPair, VehicleSide } from '../../model/vocabulary.ts
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalAt } from '../draft/draft-device.ts';
 import { yLeadsAt } from '../laying/leads.ts';
+import { askForForm, askForOpenOutput, askForPair } from './asked-signal.ts';
 import { rowOf, speakerPart } from './bands.ts';
-import { passedOnLines } from './passed-on.ts';
+
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
-import { formOfInput, isNameFree, type SourceOutput, sourceOutputs } from './source-outputs.ts';
+import {
+  formOfInput,
+  isNameFree,
+  joinableOutputs,
+  type SignalForm,
+  type SourceOutput,
+  sourceOutputs,
+} from './source-outputs.ts';
 import { type UsedOutput, usedOutputs } from './used-outputs.ts';
 
 /** The group that the speakers of an output are of. */
@@ -49,7 +57,7 @@ function linkInputsFrom(
 /** From an amplifier it is not what the source has that decides: the reason names what is passed on. */
 function passedWhy(draft: Draft, source: DraftDevice, { pair, why }: PlayedPair): PlayedPair {
   if (source.spec.kind !== 'amplifier') return { pair, why };
-  const outputs = sourceOutputs(draft, source, 'line').map(({ name }) => name);
+  const outputs = joinableOutputs(draft, source, 'line').map(({ name }) => name);
   const reason = `${source.id} passes its signal on by ${listed(outputs)}`;
   return { pair, why: { rule: 'inputs', reason, cp: true } };
 }
@@ -67,21 +75,25 @@ function pairsFor(
   used: readonly UsedOutput[],
 ): ReadonlyMap<string, PlayedPair> {
   const pairs = new Map<string, PlayedPair>();
-  const forms = new Map<string, readonly SourceOutput[]>();
+  const forms = new Map<string, SignalForm>();
   for (const one of used) {
     const group = groupOf(chain, one);
-    if (group && !forms.has(group.id))
-      forms.set(group.id, sourceOutputs(draft, source, formOfInput(one.amplifier, one.output.spec.input)));
+    if (group && !forms.has(group.id)) forms.set(group.id, formOfInput(one.amplifier, one.output.spec.input));
   }
   const isBass = (group: DrivenGroup) => speakerPart(group)?.band === 'subwoofer';
+  const pairsOf = ({ id }: DrivenGroup) => {
+    const form = forms.get(id) ?? 'line';
+    const has = hasPairs(joinableOutputs(draft, source, form));
+    return { has, made: hasPairs(sourceOutputs(draft, source, form)) };
+  };
   const groups = chain.groups.filter(({ id }) => forms.has(id));
   for (const group of groups.filter((one) => !isBass(one))) {
-    const pair = pairOfTop(draft, group, hasPairs(forms.get(group.id) ?? []));
+    const pair = pairOfTop(draft, group, pairsOf(group));
     if (pair) pairs.set(group.id, pair);
   }
   const taken = [...pairs.values()].map(({ pair }) => pair);
   for (const group of groups.filter(isBass)) {
-    const pair = pairOfBass(group, hasPairs(forms.get(group.id) ?? []), taken);
+    const pair = pairOfBass(group, pairsOf(group), taken);
     if (pair) pairs.set(group.id, pair);
   }
   return pairs;
@@ -94,14 +106,26 @@ export function hasPairs(outputs: readonly SourceOutput[]): readonly SignalPair[
   return pairNames.filter((pair) => outputs.some(({ carries }) => carries.startsWith(pair)));
 }
 
+/** The pairs of a source that may be joined, and those that it has with what is left open. */
+export interface SourcePairs {
+  readonly has: readonly SignalPair[];
+  readonly made: readonly SignalPair[];
+}
+
+const noPair = (pair: SignalPair, { made }: SourcePairs): string =>
+  `the source has no ${pair} pair${made.includes(pair) ? ' but one that is left open' : ''}`;
+
 /** The pair that a group of the front or the rear plays; asks where nothing tells. */
-export function pairOfTop(draft: Draft, group: DrivenGroup, has: readonly SignalPair[]): PlayedPair | null {
+export function pairOfTop(draft: Draft, group: DrivenGroup, pairs: SourcePairs): PlayedPair | null {
+  const { has } = pairs;
   const told = group.given.signal ?? rowOf(group);
   const [only, second] = has;
   if (told !== null && has.includes(told))
     return { pair: told, why: { rule: 'inputs', reason: `${group.id} plays in the ${told} row`, cp: true } };
   if (only && (!second || told !== null)) {
-    const reason = second ? `the source has no ${told} pair` : 'the only pair that the source has';
+    const isOpen = told !== null && pairs.made.includes(told);
+    const reason =
+      told !== null && (second || isOpen) ? noPair(told, pairs) : 'the only pair that the source has';
     return { pair: only, why: { rule: 'inputs', reason, cp: true } };
   }
   if (!only) return { pair: 'front', why: { rule: 'inputs', reason: '' } };
@@ -134,11 +158,8 @@ function askForRow(draft: Draft, group: DrivenGroup): void {
   );
 }
 
-function pairOfBass(
-  group: DrivenGroup,
-  has: readonly SignalPair[],
-  taken: readonly SignalPair[],
-): PlayedPair | null {
+function pairOfBass(group: DrivenGroup, pairs: SourcePairs, taken: readonly SignalPair[]): PlayedPair | null {
+  const { has } = pairs;
   const { signal } = group.given;
   if (signal !== undefined)
     return { pair: signal, why: { rule: 'inputs', reason: `signal: ${signal}`, cp: true } };
@@ -148,8 +169,8 @@ function pairOfBass(
   const pair = spare ?? 'front';
   if (!has.includes(pair)) return { pair, why: { rule: 'inputs', reason: '' } };
   const reason = spare
-    ? `the source has no bass pair, and nothing plays its ${pair} pair: the fader moves the bass`
-    : `the source has no bass pair: bass is made from its ${pair} pair`;
+    ? `${noPair('bass', pairs)}, and nothing plays its ${pair} pair: the fader moves the bass`
+    : `${noPair('bass', pairs)}: bass is made from its ${pair} pair`;
   const why: Why = { rule: 'inputs', reason, cp: true };
   if (spare === 'rear') return { pair, why: { ...why, doubt: 'fader-moves-bass' } };
   return { pair, why: !spare && has.length > 1 ? { ...why, doubt: 'bass-pair-chosen' } : why };
@@ -164,7 +185,8 @@ function linkInputs(
 ): void {
   const { amplifier, output, speakers } = used;
   const { input, summed } = output.spec;
-  const outputs = sourceOutputs(draft, source, formOfInput(amplifier, input));
+  const form = formOfInput(amplifier, input);
+  const outputs = joinableOutputs(draft, source, form);
   if (outputs.length === 0) {
     askForForm(draft, source, amplifier, input);
     return;
@@ -181,7 +203,12 @@ function linkInputs(
       : [[input, `${pair}-${sideOf(own)}`]];
   for (const [name, carries] of asked) {
     const from = outputs.find((one) => one.carries === carries);
-    if (!from || !isNameFree(draft, amplifier, name)) continue;
+    if (!isNameFree(draft, amplifier, name)) continue;
+    if (!from) {
+      const open = sourceOutputs(draft, source, form).find((one) => one.carries === carries);
+      if (open) askForOpenOutput(draft, group.id, source, open, { input: `${amplifier.id}.${name}` });
+      continue;
+    }
     const trunk = mayJoin(draft, source, from.name);
     if (!mayShare(draft, source, from.name) && trunk === null && !mayPart(draft, source, from.name)) {
       askForPair(draft, source, group, from, used);
@@ -240,40 +267,5 @@ function mayPart(draft: Draft, source: DraftDevice, name: string): boolean {
   return (
     links.every((id) => draft.isProposed('links', id) && draft.links[id]?.cable === undefined) &&
     yLeadsAt(draft, `${source.id}.${name}`).some(({ conductors }) => conductors.length > links.length)
-  );
-}
-
-/** Asks for a device between a source and an input of another form. */
-export function askForForm(
-  draft: Draft,
-  source: DraftDevice,
-  device: DraftDevice,
-  input: string | null,
-): void {
-  const takesLine = input === null || formOfInput(device, input) === 'line';
-  const path = ['devices', device.id];
-  if (draft.undecided.some((one) => one.path.join('.') === path.join('.'))) return;
-  draft.ask(
-    path,
-    takesLine
-      ? `${source.id} gives speaker outputs and ${device.id} takes line level only`
-      : `${source.id} gives line outputs and ${device.id} takes speaker level only`,
-    takesLine
-      ? `${passedOnLines(draft, device)}add a processor or a converter with speaker-level inputs; where the leaflet of ${device.partId} says that its inputs take speaker level by its own leads, write speaker-level: { to: 12 V } with the voltage of the leaflet at them in that part`
-      : 'use an amplifier with line inputs, or write its links',
-  );
-}
-
-function askForPair(
-  draft: Draft,
-  source: DraftDevice,
-  group: DrivenGroup,
-  output: SourceOutput,
-  { amplifier, output: { name: channel } }: UsedOutput,
-): void {
-  draft.ask(
-    ['devices', group.id],
-    `${group.id} would play ${output.carries} of ${source.id}, which another input takes already, and ${output.name} holds one conductor`,
-    `write signal: with another pair, add a processor${formOfInput(source, output.name) === 'line' ? ', or add a Y-lead to the catalogue' : ''}; where the leaflet of ${amplifier.partId} says that its channel takes other inputs inside, write also-takes: with them (such as IN1..4) at the channel ${channel} in that part`,
   );
 }

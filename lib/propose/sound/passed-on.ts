@@ -2,7 +2,7 @@ import { listed } from '../../model/printed/listed.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import type { SignalChain } from './signal-chain.ts';
-import { formOfInput, isNameFree, lineOutputs, sourceOutputs } from './source-outputs.ts';
+import { formOfInput, isNameFree, joinableOutputs, lineOutputs } from './source-outputs.ts';
 import { usedOutputs } from './used-outputs.ts';
 
 /**
@@ -12,7 +12,7 @@ import { usedOutputs } from './used-outputs.ts';
  */
 export function playPassedOn(draft: Draft, chain: SignalChain): SignalChain {
   const { source } = chain;
-  if (!source || sourceOutputs(draft, source, 'line').length > 0) return chain;
+  if (!source || joinableOutputs(draft, source, 'line').length > 0) return chain;
   const feederOf = new Map(chain.feederOf);
   for (const amplifier of chain.amplifiers) {
     if (amplifier.origin !== 'job' || amplifier.given?.['driven-by'] !== undefined) continue;

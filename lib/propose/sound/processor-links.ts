@@ -1,12 +1,22 @@
 import { carriedByName } from '../../model/ports/carried-by-name.ts';
-import type { Carried, SignalPair } from '../../model/vocabulary.ts';
+import type { SignalPair } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
+import { askForForm, askForOpenOutput, askForPairAtProcessor } from './asked-signal.ts';
 import { rowOf, speakerPart } from './bands.ts';
-import { askForForm, groupOf, hasPairs, sideOf } from './inputs.ts';
+import { groupOf, hasPairs, sideOf } from './inputs.ts';
 import { namedFor, playedBy } from './named-for.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
-import { inputsOf, isNameFree, lineOutputs, type SignalForm, sourceOutputs } from './source-outputs.ts';
+import {
+  formOfInput,
+  inputsOf,
+  isNameFree,
+  isNameLeftOpen,
+  joinableOutputs,
+  lineOutputs,
+  type SignalForm,
+  sourceOutputs,
+} from './source-outputs.ts';
 import { type UsedOutput, usedOutputs } from './used-outputs.ts';
 
 /** An output of a processor with what it feeds. */
@@ -24,7 +34,7 @@ export function linkProcessors(draft: Draft, chain: SignalChain): readonly Proce
   return chain.processors.flatMap((processor) => {
     linkSource(draft, chain, processor);
     const outputs = linkOutputs(draft, chain, processor);
-    mixInputs(draft, outputs, processor);
+    mixInputs(draft, chain, outputs, processor);
     return outputs;
   });
 }
@@ -39,20 +49,22 @@ function linkSource(draft: Draft, { source }: SignalChain, processor: DraftDevic
   );
   if (isMet || !source) return;
   const form = forms.find(
-    (one) => sourceOutputs(draft, source, one).length > 0 && inputsOf(processor, one).length > 0,
+    (one) => joinableOutputs(draft, source, one).length > 0 && inputsOf(processor, one).length > 0,
   );
   if (!form) {
     askForForm(draft, source, processor, null);
     return;
   }
-  const outputs = sourceOutputs(draft, source, form);
+  const outputs = joinableOutputs(draft, source, form);
   const inputs = inputsOf(processor, form).filter((name) => isNameFree(draft, processor, name));
   const why: Why = {
     rule: 'inputs',
     reason:
       form === 'line'
         ? 'line outputs to line inputs, pair by pair'
-        : 'one of the two has no line level: speaker outputs to speaker-level inputs',
+        : leavesOpen(draft, source, 'line') && inputsOf(processor, 'line').length > 0
+          ? 'the line outputs are left open: speaker outputs to speaker-level inputs'
+          : 'one of the two has no line level: speaker outputs to speaker-level inputs',
     cp: true,
   };
   const named = carriedByName(inputs);
@@ -132,30 +144,61 @@ function sideAt(draft: Draft, { speakers }: UsedOutput, isSummed: boolean): 'lef
   return sides.size === 1 && only && only !== 'middle' ? only : null;
 }
 
+/** True where the job leaves an output of a source open. */
+function leavesOpen(draft: Draft, source: DraftDevice, form: SignalForm): boolean {
+  return sourceOutputs(draft, source, form).some(({ name }) => isNameLeftOpen(draft, source, name));
+}
+
 /** What each output plays: the pair of its row, bass from the bass pair, else from the front. */
-function mixInputs(draft: Draft, outputs: readonly ProcessorOutput[], processor: DraftDevice): void {
+function mixInputs(
+  draft: Draft,
+  { source }: SignalChain,
+  outputs: readonly ProcessorOutput[],
+  processor: DraftDevice,
+): void {
   const fed = fedInputs(draft, processor);
-  if (fed.length < 2) return;
+  const [first, second] = fed;
+  if (!first) return;
+  const form = formOfInput(processor, first.input);
+  const isOpen = source !== null && leavesOpen(draft, source, form);
+  // One input alone is what all of them play, where it is all that the source may give.
+  if (!second && !isOpen) return;
+  const has = (pair: SignalPair) => fed.some(({ carries }) => carries.startsWith(pair));
+  const isMade = (pair: SignalPair) =>
+    source !== null && hasPairs(sourceOutputs(draft, source, form)).includes(pair);
   for (const { output, group, side } of outputs) {
     const given = draft.device(processor.id)?.given?.mix ?? {};
     if (given[output]) continue;
-    const pair = pairFor(
-      group,
-      fed.map(({ carries }) => carries),
-    );
+    const wanted = wantedPair(group);
+    const pair = has(wanted) ? wanted : 'front';
+    const isMissed = pair !== wanted && isMade(wanted);
+    if (isMissed && source && group.given.signal === wanted) {
+      askForPairAtProcessor(draft, source, processor, { group: group.id, pair: wanted, form });
+      continue;
+    }
     const sides = side === null ? (['left', 'right'] as const) : [sideOf(side)];
     const mix = sides.flatMap((one) => fed.find(({ carries }) => carries === `${pair}-${one}`)?.input ?? []);
-    if (mix.length === 0) continue;
-    const reason = `${group.id} plays the ${pair} pair`;
+    if (mix.length === 0) {
+      const open =
+        source &&
+        sourceOutputs(draft, source, form).find(
+          ({ name, carries }) => carries === `${pair}-${side}` && isNameLeftOpen(draft, source, name),
+        );
+      if (open) askForOpenOutput(draft, group.id, source, open, { processor: processor.id });
+      continue;
+    }
+    const plays = `${group.id} plays the ${pair} pair`;
+    const reason = isMissed
+      ? `${plays}: the ${wanted} pair of the source reaches no input of ${processor.id}`
+      : plays;
     draft.addAtOutput(processor, output, { mix }, { rule: 'inputs', reason, cp: true });
   }
 }
 
-function pairFor(group: DrivenGroup, fed: readonly Carried[]): SignalPair {
-  const has = (pair: SignalPair) => fed.some((carries) => carries.startsWith(pair));
+/** The pair that a group is to play: as written, else that of its row, bass for a subwoofer. */
+function wantedPair(group: DrivenGroup): SignalPair {
   const isBass = speakerPart(group)?.band === 'subwoofer';
-  const told = group.given.signal ?? (isBass ? 'bass' : (rowOf(group) ?? 'front'));
-  return has(told) ? told : 'front';
+  return group.given.signal ?? (isBass ? 'bass' : (rowOf(group) ?? 'front'));
 }
 
 /** The inputs of a processor that a source is linked to, with what arrives there. */

@@ -25,6 +25,15 @@ export function sourceOutputs(draft: Draft, source: DraftDevice, form: SignalFor
   });
 }
 
+/** The outputs of a source in one form that a rule may join something to: what the job leaves open stays open. */
+export function joinableOutputs(
+  draft: Draft,
+  source: DraftDevice,
+  form: SignalForm,
+): readonly SourceOutput[] {
+  return sourceOutputs(draft, source, form).filter(({ name }) => !isNameLeftOpen(draft, source, name));
+}
+
 /** The inputs of a device in one form, by terminal or pair, in the order of its part. */
 export function inputsOf(device: DraftDevice, form: SignalForm): readonly string[] {
   return namesOf(device, form, 'in');
@@ -38,6 +47,11 @@ export function lineOutputs(device: DraftDevice): readonly string[] {
 /** The form of an input by its name: a terminal takes line level, a pair what drives speakers. */
 export function formOfInput(device: DraftDevice, name: string): SignalForm {
   return pairOf(device, name) ? 'speaker' : 'line';
+}
+
+/** True where an input or an output is written as left open, or one terminal of its pair. */
+export function isNameLeftOpen(draft: Draft, device: DraftDevice, name: string): boolean {
+  return (pairOf(device, name) ?? [name]).some((terminal) => draft.isLeftOpen(device.id, terminal));
 }
 
 /** True where nothing is linked to an input or an output, and it is not written as left open. */

@@ -4,7 +4,7 @@ import { speakerPart } from './bands.ts';
 import { coilsOf } from './coil-wiring.ts';
 import { hasPairs, type PlayedPair, pairOfTop, sideOf } from './inputs.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
-import { isNameFree, type SourceOutput, sourceOutputs } from './source-outputs.ts';
+import { isNameFree, isNameLeftOpen, type SourceOutput, sourceOutputs } from './source-outputs.ts';
 import { linkToOutput } from './speaker-links.ts';
 
 /**
@@ -29,7 +29,7 @@ function linkGroup(draft: Draft, group: DrivenGroup, source: DraftDevice): void 
     draft.ask(path, `${source.id} has no speaker outputs for ${group.id}`, 'add an amplifier');
     return;
   }
-  const pair = pairOfTop(draft, group, hasPairs(outputs));
+  const pair = pairOfTop(draft, group, { has: hasPairs(outputs), made: hasPairs(outputs) });
   if (pair) for (const speaker of group.needy) linkOne(draft, group, { source, outputs, speaker }, pair);
 }
 
@@ -57,15 +57,16 @@ function linkOne(
 ): void {
   const carries = `${pair}-${sideOf(speaker.side)}`;
   const output = outputs.find((one) => one.carries === carries);
-  const isFree =
+  const isOpen =
     output &&
-    isNameFree(draft, source, output.name) &&
-    !source.leftOpen.some((name) => name.startsWith(output.name));
+    (isNameLeftOpen(draft, source, output.name) ||
+      source.leftOpen.some((name) => name.startsWith(output.name)));
+  const isFree = output && !isOpen && isNameFree(draft, source, output.name);
   if (!output || !isFree) {
     draft.ask(
       ['devices', group.id],
       output
-        ? `${speaker.id} would play ${carries} of ${source.id}, and ${output.name} is taken`
+        ? `${speaker.id} would play ${carries} of ${source.id}, and ${output.name} is ${isOpen ? 'left open' : 'taken'}`
         : `${source.id} has no speaker output that carries ${carries} for ${speaker.id}`,
       'write signal: with another pair, or drive it by an amplifier',
     );
