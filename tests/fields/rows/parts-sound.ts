@@ -39,8 +39,8 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/amp-four/bridges/1+2/powers/0/power', 'a tenth', '20 W', 'part-data-unlikely'],
   ['parts/parts/processor-six/sample-rate', 'Hz for kHz', '96 Hz', /is below/],
   ['parts/parts/processor-six/sample-rate', 'ten times as high', '960 kHz', /is above/],
-  ['parts/parts/processor-six/summing', 'a word for yes', 'yes', /true or false/],
-  ['parts/parts/enclosure-ported-45/lead-inside', 'm for mm', '400 m', /400 mm/],
+  ['parts/parts/processor-six/summing', 'a word for yes', 'yes', /is not a length/],
+  ['parts/parts/enclosure-ported-45/lead-inside', 'm for mm', '400 m', /above 5 m/],
   ['parts/parts/processor-six/filter-orders', 'decibels for orders', [6, 12, 24], 'filter-not-made'],
   ['parts/parts/processor-six/filter-types', 'a word of everyday', ['linkwitz'], /linkwitz-riley/],
   ['parts/parts/processor-six/filter-types', 'one of them forgotten', ['butterworth'], 'filter-not-made'],
@@ -212,6 +212,6 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/enclosure-ported-45/loading', 'sealed for ported', 'sealed', 'subwoofer-misfits-box'],
   ['parts/parts/enclosure-ported-45/tuning', 'ten times as high', '330 Hz', 'ported-without-subsonic'],
   ['parts/parts/enclosure-ported-45/opening', 'cm for inches', '11 cm', 'subwoofer-misfits-box'],
-  ['parts/parts/enclosure-ported-45/lead-inside', 'a word for yes', 'yes', /true or false/],
+  ['parts/parts/enclosure-ported-45/lead-inside', 'a word for yes', 'yes', /is not a length/],
   ['parts/parts/enclosure-ported-45/free-depth', 'cm for inches', '11.5 cm', 'subwoofer-misfits-box'],
 ];
