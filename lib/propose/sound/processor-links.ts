@@ -104,7 +104,9 @@ function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): 
     return [];
   }
   const summed = needy
-    .filter(({ output }) => output.spec.summed.length > 0)
+    .filter(({ amplifier, output: { spec } }) =>
+      spec.summed.some((name) => isNameFree(draft, amplifier, name)),
+    )
     .slice(0, free.length - needy.length);
   const why: Why = {
     rule: 'inputs',
@@ -133,7 +135,10 @@ function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): 
     linked.push({ processor, output, used: one, group, side });
   };
   for (const one of needy) link(one, one.output.spec.input, sideAt(draft, one, summed.includes(one)));
-  for (const one of summed) link(one, one.output.spec.summed[0] ?? '', 'right');
+  for (const one of summed) {
+    const second = one.output.spec.summed.find((name) => isNameFree(draft, one.amplifier, name));
+    if (second !== undefined) link(one, second, 'right');
+  }
   return linked;
 }
 

@@ -96,3 +96,23 @@ describe('inputs of a processor that a job leaves open', () => {
     );
   });
 });
+
+describe('what else a job leaves open', () => {
+  test('the second input of a summed channel gets no output of a processor', () => {
+    expect(Object.values(read(processor).links)).toContainEqual(
+      expect.stringMatching(/^dsp\.OUT\d+ amp\.IN6$/),
+    );
+    const { links, problems } = read(processor, open('amp.IN6'));
+    expect(problems).toEqual([]);
+    expect(Object.values(links).filter((one) => one.endsWith('amp.IN6'))).toEqual([]);
+  });
+
+  test('a level control goes past a socket that stays empty', () => {
+    const levelOf = (...changes: readonly Change[]) =>
+      Object.values(linksOf(changed('estate-side-well', ...changes)).links).filter((one) =>
+        one.includes('.LEVEL'),
+      );
+    expect(levelOf()).toEqual([expect.stringMatching(/ dsp\.LEVEL$/)]);
+    expect(levelOf(open('dsp.LEVEL'))).toEqual([expect.stringMatching(/ amp-sub\.LEVEL$/)]);
+  });
+});
