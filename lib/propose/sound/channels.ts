@@ -190,23 +190,28 @@ function dealOut(
     group.needy.flatMap((speaker) => playedBy(group, sideOf(speaker.side)) ?? []),
   );
   const named = carriedByName(usable);
-  for (const group of inTurn(groups, bands, amplifier)) {
+  const isAlike = areAlike(amplifier, usable);
+  const told = (isNamed: boolean) => (groups.length > 1 ? orderText(isNamed, isAlike) : '');
+  for (const group of isAlike ? groups : lowestFirst(groups, bands)) {
     const isBridged = bridged.includes(group);
     const outputs: WiredOutput[] = [];
     let joined: string | undefined;
+    let isNamed = true;
     for (const speaker of group.needy) {
-      const left = strongestFirst(amplifier).filter(
+      const carries = playedBy(group, sideOf(speaker.side));
+      const left = (isAlike ? outputsOf(amplifier) : strongestFirst(amplifier)).filter(
         ({ channels }) =>
           channels.length > 1 === isBridged &&
           channels.every((name) => usable.includes(name) && !taken.has(name)),
       );
       const name = namedFor(
-        playedBy(group, sideOf(speaker.side)),
+        carries,
         left.map((one) => one.name),
         named,
         played,
       );
       const output = left.find((one) => one.name === name);
+      isNamed &&= carries !== null && name !== undefined && named.get(name) === carries;
       const way = output && wiredBest(amplifier, output, [speaker]);
       const [wired] = way?.outputs ?? firstJoin(output, speaker);
       if (!wired) return null;
@@ -214,7 +219,7 @@ function dealOut(
       outputs.push(wired);
       joined ??= joinText(way);
     }
-    dealt.push({ group, outputs, reason: `${reasonOf(outputs, isBridged)}${joined ?? ''}` });
+    dealt.push({ group, outputs, reason: `${reasonOf(outputs, isBridged)}${told(isNamed)}${joined ?? ''}` });
   }
   return groups.flatMap((group) => dealt.find((one) => one.group === group) ?? []);
 }
@@ -226,27 +231,32 @@ function firstJoin(output: AmplifierOutput | undefined, speaker: DraftDevice): r
   return wired ? [wired] : [];
 }
 
-/** As written; where channels are of unlike power, the lowest-playing group first: it takes the strongest. */
-function inTurn(
+/** Where channels are of unlike power: the lowest-playing group first, which takes the strongest. */
+function lowestFirst(
   groups: readonly DrivenGroup[],
   bands: ReadonlyMap<string, Band>,
-  amplifier: DraftDevice,
 ): readonly DrivenGroup[] {
-  if (isAlike(amplifier)) return groups;
   const fromHz = ({ id }: DrivenGroup) => bands.get(id)?.fromHz ?? 0;
   return groups.toSorted((a, b) => fromHz(a) - fromHz(b));
 }
 
-function isAlike(amplifier: DraftDevice): boolean {
+/** True where the channels that are left to deal give the same power: what is dealt already tells nothing of them. */
+function areAlike(amplifier: DraftDevice, usable: readonly string[]): boolean {
   const single = outputsOf(amplifier).filter(
-    ({ channels }) => channels.length === 1 && !lowPassAlways(amplifier, channels[0] ?? ''),
+    ({ name, channels }) => channels.length === 1 && usable.includes(name),
   );
   return new Set(single.map(strengthW)).size < 2;
 }
 
 function strongestFirst(amplifier: DraftDevice): readonly AmplifierOutput[] {
-  const outputs = outputsOf(amplifier);
-  return isAlike(amplifier) ? outputs : outputs.toSorted((a, b) => strengthW(b) - strengthW(a));
+  return outputsOf(amplifier).toSorted((a, b) => strengthW(b) - strengthW(a));
+}
+
+/** Why a group has these channels and no other has, and how the job says otherwise. */
+function orderText(isNamed: boolean, isAlike: boolean): string {
+  if (isNamed) return ', which is named for what it plays';
+  const order = isAlike ? 'groups in the order of the job' : 'the strongest to the group that plays lowest';
+  return `; ${order}: channels: at a group says otherwise`;
 }
 
 function reasonOf(outputs: readonly WiredOutput[], isBridged: boolean): string {

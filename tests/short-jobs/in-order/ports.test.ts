@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { changed, linksOf } from './links-of.ts';
-import { shortText } from './short-shop.ts';
+import { changed, linksOf } from '../links-of.ts';
+import { shortText } from '../short-shop.ts';
 
 /** What the guide says of the choice of ports: left before right, in the order in which the part lists them. */
 describe('ports are taken in the order of the part, the left side first', () => {
