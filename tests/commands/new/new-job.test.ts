@@ -176,6 +176,14 @@ describe('new', () => {
       );
     });
 
+    test('takes what the vehicle came with for what drives them', async () => {
+      const driven = (driver: string) => line.with(-1, `mid, midrange-a, boot, , ${driver}`);
+      const told = await shop.run('new', 'job', 'by-radio', ...driven('rdio'));
+      expect([told.status, told.told]).toEqual([2, expect.stringContaining('did you mean "radio"')]);
+      await shop.run('new', 'job', 'by-radio', ...driven('radio'), '--signal', 'mid, front');
+      expect(shop.read('content/jobs/by-radio.yaml')).toContain('driven-by: radio');
+    });
+
     test('takes it by a flag, and none where the row of the places tells it', async () => {
       const flagged = [...line, '--signal', 'mid, front'];
       await shop.run('new', 'job', 'flagged', ...flagged);

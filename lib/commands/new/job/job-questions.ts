@@ -137,7 +137,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
         ? null
         : (unknownPlaces(cells.tweeters, placesOf(around, answers)) ?? noSet(around, cells.part))) ??
       (cells.box === undefined ? null : otherKind(around.parts, ['enclosure'], cells.box)) ??
-      unknownDriver(cells['driven-by'], answers) ??
+      unknownDriver(around, cells['driven-by'], answers) ??
       levelFault(around, cells),
     doubt: ({ cells }) =>
       missingPart(around, ['speaker', 'crossover'], cells.part) ??
@@ -232,15 +232,14 @@ function unknownPlaces(named: unknown, known: readonly string[]): string | null 
   return faults.find((fault) => fault !== null) ?? null;
 }
 
-function unknownDriver(named: unknown, answers: Answers): string | null {
+/** A speaker is driven by a device of the job, by a crossover among its speakers, or by what the vehicle came with. */
+function unknownDriver(around: JobSurroundings, named: unknown, answers: Answers): string | null {
   if (named === undefined) return null;
-  return unknown(
-    'device',
-    String(named),
-    (['device', 'speaker'] as const).flatMap((key) =>
-      jobRows(answers, key).map(({ cells }) => String(cells.name)),
-    ),
+  const own = (['device', 'speaker'] as const).flatMap((key) =>
+    jobRows(answers, key).map(({ cells }) => String(cells.name)),
   );
+  const ofVehicle = Object.keys(vehicleOf(around, answers)?.fitted ?? {});
+  return unknown('device', String(named), [...own, ...ofVehicle]);
 }
 
 /** What is said of tweeters beside a speaker that no set of the catalogue begins with. */
