@@ -25,11 +25,12 @@ export interface Delays {
 const none: Delays = { bySpeaker: new Map(), shared: [] };
 
 /**
- * Delays want a processor to set them in, and the distance of every speaker that plays. One output has one delay:
- * speakers that hang on one channel, or on channels behind one output, get that half-way between what they ask for.
+ * Delays want a processor to set them in, and the distance of every speaker that plays behind it: one that something else
+ * feeds can't be delayed, and the others don't wait for it. One output has one delay: speakers that hang on one channel,
+ * or on channels behind one output, get that half-way between what they ask for.
  */
 export function planDelays(
-  speakers: readonly Device[],
+  all: readonly Device[],
   channels: readonly PlanChannel[],
   job: Job,
   book: PlanBook,
@@ -37,6 +38,10 @@ export function planDelays(
   const [processor] = job.devices.flatMap((device) =>
     device.spec?.kind === 'processor' ? [{ device, sampleRateHz: device.spec['sample-rate'] }] : [],
   );
+  const groups = outputGroups(job, channels).filter(
+    ({ outputs }) => processor && outputs.some((id) => id.startsWith(`${processor.device.id}.`)),
+  );
+  const speakers = all.filter(({ id }) => groups.some((group) => group.speakers.includes(id)));
   const measured = speakers.flatMap(({ id, seat }) => {
     const distanceM = job.vehicle.places[seat ?? '']?.distance;
     return distanceM === undefined ? [] : [{ speaker: id, distanceM }];
@@ -52,7 +57,6 @@ export function planDelays(
   if (fault) remarkFault({ ...fault, of: [device.id, ...fault.of] }, device, book);
   if (isFault(delays) || isFault(speed)) return none;
   const toleranceMs = 1000 * job.rules['delay-tolerance'].value;
-  const groups = outputGroups(job, channels);
   const shared = groups.flatMap(({ outputs, speakers: ids }) =>
     shareOne(
       outputs,
