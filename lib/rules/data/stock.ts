@@ -1,3 +1,4 @@
+import type { Job } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanPick } from '../../model/plan/index.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
@@ -79,13 +80,26 @@ const toOrder: Rule = {
         level: 'caution',
         of: missing.map(({ part }) => part),
         message: `to order for this job: ${lines.join(', ')}`,
-        remedy: `order them; once they are there, write what the shelf has under stock: of the shop file, such as ${missing[0]?.part}: { pieces: ${missing[0]?.quantity} }`,
+        remedy: orderText(job, missing),
         path: pointer(['stock']),
         file: 'shop',
       },
     ];
   },
 };
+
+/** How what is ordered comes to be counted; what no part of the catalogue is, such as a bolt by its load, is not. */
+function orderText({ parts }: Pick<Job, 'parts'>, missing: readonly PlanPick[]): string {
+  const [first] = missing.filter(({ part }) => parts[part]);
+  const unlisted = missing.flatMap(({ part }) => (parts[part] ? [] : [part]));
+  const count =
+    first &&
+    `once they are there, write what the shelf has under stock: of the shop file, such as ${first.part}: { pieces: ${first.quantity} }`;
+  const none =
+    unlisted.length > 0 &&
+    `the catalogue has no ${listed(unlisted)}: the pick list tells what each has to be, and nothing is to be written for it`;
+  return ['order them', count, none].filter(Boolean).join('; ');
+}
 
 const notCounted: Rule = {
   id: 'stock-not-counted',
