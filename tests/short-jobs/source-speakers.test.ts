@@ -69,6 +69,15 @@ describe('speakers without an amplifier', () => {
     expect(doubted).not.toContain('source-unit.SP1+');
   });
 
+  test('are told as a way out where an amplifier has fewer channels than speakers', () => {
+    const amp = 'amp: { part: amp-four, in: left-door }';
+    const more = 'more: { part: coaxial-525, in: [left-rear, right-rear] }';
+    const { problems } = linksOf(job(amp, front, rear, more), wired);
+    expect(problems.join('\n')).toMatch(
+      /are 6 speakers;.* or write driven-by: source-unit at front or rear or more, which then plays from its own/,
+    );
+  });
+
   test('play the pair that the job names', () => {
     const { links } = linksOf(job(front.replace(' }', ', signal: rear }')), wired);
     expect(links['to-front-left']).toBe('source-unit.SP3 front-left.C1');

@@ -14,6 +14,7 @@ import { sideOf } from './inputs.ts';
 import { namedFor, playedBy } from './named-for.ts';
 import { type AmplifierOutput, freeChannels, outputsOf, strengthW } from './outputs.ts';
 import type { DrivenGroup, InLineGroup, SignalChain } from './signal-chain.ts';
+import { orBySource } from './source-speakers.ts';
 import { takenText, toldOutputs } from './written-outputs.ts';
 
 /** What the channels of one amplifier are dealt from. */
@@ -134,7 +135,7 @@ function topOutputs(deal: Deal, groups: readonly DrivenGroup[], free: readonly s
     draft.ask(
       ['devices', groups.at(-1)?.id ?? amplifier.id],
       `${amplifier.id} has ${usable.length} channels${usable.length < outputsOf(amplifier).filter(({ channels }) => channels.length === 1).length ? ' left' : ''}${takenText(draft, amplifier)}, and ${listed} are ${asked} speakers`,
-      `${crossoverLine(deal, groups)}drive a group by another amplifier, or write channels: to put two on one`,
+      `${crossoverLine(deal, groups)}drive a group by another amplifier, or write channels: to put two on one${orBySource(draft, groups)}`,
     );
     return [];
   }

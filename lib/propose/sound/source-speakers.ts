@@ -43,6 +43,17 @@ function whyNot({ id, needy, given }: DrivenGroup, source: DraftDevice): string 
   return null;
 }
 
+/** How a source unit may be told to drive one of some groups that want an amplifier; empty where none may. */
+export function orBySource(draft: Draft, groups: readonly DrivenGroup[]): string {
+  for (const source of draft.devices) {
+    if (source.spec.kind !== 'source-unit' || sourceOutputs(draft, source, 'speaker').length === 0) continue;
+    const names = groups.flatMap((group) => (whyNot(group, source) === null ? [group.id] : []));
+    if (names.length > 0)
+      return `, or write driven-by: ${source.id} at ${names.join(' or ')}, which then plays from its own speaker outputs`;
+  }
+  return '';
+}
+
 interface FromSource {
   readonly source: DraftDevice;
   readonly outputs: readonly SourceOutput[];
