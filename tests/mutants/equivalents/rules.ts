@@ -73,13 +73,6 @@ export const rules: readonly Equivalent[] = [
     why: 'what a run leads to has a place of its own, and so is a part',
   },
   {
-    file: 'lib/rules/mounting/fixings.ts',
-    line: 'const screw = { id: board.given.fixings[id]?.fixing',
-    from: 'board.given.fixings[id]?.fixing',
-    to: 'board.given.fixings[id].fixing',
-    why: 'the fixings are those that the board is given',
-  },
-  {
     file: 'lib/rules/mounting/places.ts',
     line: 'const enclosures = boxes.filter(',
     from: 'device.spec?.kind',

@@ -80,7 +80,7 @@ export const sizing: readonly Equivalent[] = [
     why: 'over no resistance a voltage drives without a bound as well',
   },
   {
-    file: 'lib/plan/power/sizing/fuse-sizing.ts',
+    file: 'lib/plan/power/sizing/fuse-chooser.ts',
     line: 'if (thin.length === 0)',
     from: 'thin.length === 0',
     to: 'false',
