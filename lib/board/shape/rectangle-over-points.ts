@@ -52,7 +52,7 @@ function choicesOf(points: readonly PointUnder[]): readonly (readonly PointUnder
 }
 
 /** True where three of the points stand in no line. */
-function spreadOut([first, ...others]: readonly PointUnder[]): boolean {
+export function spreadOut([first, ...others]: readonly Point[]): boolean {
   if (!first) return false;
   return others.some((one) => others.some((two) => Math.abs(turn(first, one, two)) > 1e-4));
 }

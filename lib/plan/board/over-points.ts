@@ -1,10 +1,8 @@
-import { type Box, ringOfBox } from '../../board/shape/point.ts';
 import { rectangleOverPoints } from '../../board/shape/rectangle-over-points.ts';
-import { gapM, roomInsideM } from '../../board/shape/ring-gap.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
-import { boltFor, boltHoleM } from '../../propose/laying/bolts.ts';
+import { freeInSpace, mostMoreMm, roomAtPoint } from '../../propose/laying/board-room.ts';
+import { boltFor } from '../../propose/laying/bolts.ts';
 import { writtenRectangle } from './board-shape.ts';
-import { spaceToKeep } from './place-boards.ts';
 import { standsAt } from './raising/spacer-stacks.ts';
 
 /** A place and a size of a board at which sound points of its space hold it. Metres, from the datum of the space. */
@@ -20,8 +18,6 @@ export interface BoardOverPoints {
 
 const millimetre = 0.001;
 const inchM = 0.0254;
-/** How many millimetres more than it needs a board is tried on, for what the shelf makes. */
-const mostMoreMm = 20;
 
 /**
  * The least rectangle that takes the sound points of the space with nothing behind, at least as large as the one that is
@@ -89,35 +85,17 @@ function overPointsAt(
   spacerM: number,
 ): BoardOverPoints | null {
   const fixed = fixedAt(job, board, spacerM);
-  const { 'hole-edge': edge, 'hole-corner': corner, 'web-good': good } = job.rules;
   const points = Object.entries(pointsOf(board)).flatMap(([id, point]) => {
     if (!fixed || !Object.hasOwn(fixed.given.fixings, id)) return [];
-    const rimM = boltHoleM(job.parts, point) / 2;
-    // At so much from both edges the corner is as far as is asked for.
-    const leastM = Math.max(rimM + edge.value, (rimM + corner.value) / Math.SQRT2);
-    return [{ id, xM: point.x, yM: point.y, leastM, goodM: Math.max(leastM, rimM + good.value) }];
+    return [{ id, xM: point.x, yM: point.y, ...roomAtPoint(job, point) }];
   });
   const found = rectangleOverPoints(points, {
     leastWidthM: size.widthM,
     leastHeightM: size.heightM,
     stepM: job.shop.units === 'inch' ? inchM / 8 : millimetre,
-    isFree: freeBoxes(job, board, spacerM),
+    isFree: freeInSpace(job.rules, board.space, spacerM),
   });
   if (!found) return null;
   const { minX, minY, maxX, maxY } = found.box;
   return { points: found.points, xM: minX, yM: minY, widthM: maxX - minX, heightM: maxY - minY, spacerM };
-}
-
-/** Whether a rectangle is inside the space, clear of its walls, of what stands out so far and of what has to be reached. */
-function freeBoxes(job: Job, board: Board, spacerM: number): (box: Box) => boolean {
-  const clearanceM = job.rules['space-clearance'].value;
-  const { outline, obstacles } = spaceToKeep(board, ({ must }) => must);
-  const inWay = obstacles.filter(({ toM }) => toM + clearanceM > spacerM + 1e-9);
-  return (box) => {
-    const ring = ringOfBox(box);
-    return (
-      roomInsideM(ring, outline) >= clearanceM - 1e-9 &&
-      inWay.every((one) => gapM(ring, one.outline) >= clearanceM - 1e-9)
-    );
-  };
 }

@@ -1,7 +1,7 @@
 import { spacerStack } from '../../board/layout/raising/spacer-stack.ts';
 import { freeRectangles } from '../../board/shape/free-rectangles.ts';
-import { type Box, ringOfBox, turn } from '../../board/shape/point.ts';
-import { gapM, roomInsideM } from '../../board/shape/ring-gap.ts';
+import type { Box } from '../../board/shape/point.ts';
+import { spreadOut } from '../../board/shape/rectangle-over-points.ts';
 import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import { listed } from '../../model/printed/listed.ts';
 import { inch } from '../../model/quantity/dimensions.ts';
@@ -9,14 +9,13 @@ import { tapeText } from '../../model/quantity/tape-text.ts';
 import type { Around } from '../draft/around.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftBoard } from '../draft/draft-terms.ts';
-import { boltFor, boltHoleM, sheetsFor } from './bolts.ts';
+import { freeInSpace, mostMoreMm, roomAtPoint } from './board-room.ts';
+import { boltFor, sheetsFor } from './bolts.ts';
 import { keptSpaceOf } from './mounting-space.ts';
 import { spacerShelf } from './spacer-shelf.ts';
 
 /** Lines of the grid across a space beside those that its corners give (house judgement). */
 const linesAcross = 16;
-/** How many millimetres more than it needs a board is tried on, for what the shelf makes. */
-const mostMoreMm = 20;
 /** How much of a board its parts take at most where there is room for them and their wires (house judgement). */
 const partsShare = 0.5;
 const hairM = 1e-9;
@@ -143,14 +142,16 @@ function largestAt(
   const points = pointsFor(around, { sheet: board.sheet, spacer: spacerM }, space);
   const sheets = sheetsFor(around, board).map(({ part }) => [part.width, part.height] as const);
   const { xs, ys } = gridOf(around, board, space);
-  const sizes = freeRectangles(xs, ys, freeAt(around, space, spacerM)).flatMap((box): BoardSize[] => {
-    const [wideM, highM] = [box.maxX - box.minX, box.maxY - box.minY];
-    const isCut = sheets.some(([a, b]) => (wideM <= a && highM <= b) || (wideM <= b && highM <= a));
-    const stands = !board.at || (box.minX === board.at.x && box.minY === board.at.y);
-    if (!isCut || !stands) return [];
-    const held = points.filter((one) => isWithin(one, box));
-    return [{ box, spacerM, points: spreadOut(held) ? held.map(({ id }) => id) : [] }];
-  });
+  const sizes = freeRectangles(xs, ys, freeInSpace(around.rules, space, spacerM)).flatMap(
+    (box): BoardSize[] => {
+      const [wideM, highM] = [box.maxX - box.minX, box.maxY - box.minY];
+      const isCut = sheets.some(([a, b]) => (wideM <= a && highM <= b) || (wideM <= b && highM <= a));
+      const stands = !board.at || (box.minX === board.at.x && box.minY === board.at.y);
+      if (!isCut || !stands) return [];
+      const held = points.filter((one) => isWithin(one, box));
+      return [{ box, spacerM, points: spreadOut(held) ? held.map(({ id }) => id) : [] }];
+    },
+  );
   return sizes.reduce<BoardSize | null>((best, one) => (best && better(best, one) <= 0 ? best : one), null);
 }
 
@@ -165,7 +166,7 @@ interface PointFor {
   readonly id: string;
   readonly xM: number;
   readonly yM: number;
-  /** From its middle to an edge of the board at least: where both edges are so near the corner is far enough. */
+  /** From its middle to an edge of the board at least. */
   readonly roomM: number;
 }
 
@@ -175,37 +176,14 @@ function pointsFor(
   board: Parameters<typeof boltFor>[1],
   space: VehicleSpace,
 ): readonly PointFor[] {
-  const { 'hole-edge': edge, 'hole-corner': corner, 'web-good': good } = around.rules;
   return Object.entries(space['sound-points']).flatMap(([id, point]): PointFor[] => {
     if (point.behind !== 'nothing' || boltFor(around, board, point) === null) return [];
-    const rimM = boltHoleM(around.parts, point) / 2;
-    const roomM = Math.max(rimM + edge.value, rimM + good.value, (rimM + corner.value) / Math.SQRT2);
-    return [{ id, xM: point.x, yM: point.y, roomM }];
+    return [{ id, xM: point.x, yM: point.y, roomM: roomAtPoint(around, point).goodM }];
   });
 }
 
 function isWithin({ xM, yM, roomM }: PointFor, { minX, maxX, minY, maxY }: Box): boolean {
   return Math.min(xM - minX, maxX - xM, yM - minY, maxY - yM) >= roomM - hairM;
-}
-
-/** True where three of the points stand in no line. */
-function spreadOut([first, ...others]: readonly PointFor[]): boolean {
-  if (!first) return false;
-  return others.some((one) => others.some((two) => Math.abs(turn(first, one, two)) > 1e-4));
-}
-
-/** Whether a box keeps its room to the walls of the space, to what it does not pass over and to what has to be reached. */
-function freeAt(around: Around, space: VehicleSpace, spacerM: number): (box: Box) => boolean {
-  const clearanceM = around.rules['space-clearance'].value;
-  const { outline, obstacles } = keptSpaceOf(space, ({ must }) => must);
-  const inWay = obstacles.filter(({ toM }) => toM + clearanceM > spacerM + hairM);
-  return (box) => {
-    const ring = ringOfBox(box);
-    return (
-      roomInsideM(ring, outline) >= clearanceM - hairM &&
-      inWay.every((one) => gapM(ring, one.outline) >= clearanceM - hairM)
-    );
-  };
 }
 
 /** Where edges of a board may run, as a tape shows: beside the corners of the space and of what stands in it, and between. */
