@@ -121,9 +121,11 @@ function waysOfFixing(hole: RoundHole, { shape, webs, aimM }: Aim, ground: WebGr
   const taped = sides.map(({ side, byM }) => ({ side, byM: byM + tapeM }));
   if (sides.length > 0 && grown && mended([grown])) {
     const larger = phrase`make ${ground.board} ${growthText(sides)}`;
-    const spacer = ground.isFreeGrown(taped) ? null : ground.spacerToGrow(taped);
-    if (spacer !== null) ways.push(phrase`${larger}, with spacer: ${spacer} to pass over what is in the way`);
-    else if (ground.isFreeGrown(taped)) ways.push(larger);
+    const isFree = ground.isFreeGrown(taped);
+    const spacer = isFree ? null : ground.spacerToGrow(taped);
+    if (isFree) ways.push(larger);
+    else if (spacer !== null)
+      ways.push(phrase`${larger}, with spacer: ${spacer} to pass over what is in the way`);
   }
   return ways;
 }

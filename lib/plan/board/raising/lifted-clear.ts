@@ -28,8 +28,7 @@ export function withLift(
   standing: Standing,
 ): readonly BoardRemark[] {
   const { board } = standing;
-  const spacers = new Set(Object.values(board.given.fixings).map(({ spacer }) => spacer ?? 0));
-  if (spacers.size !== 1) return faults;
+  if (!isOnOneHeight(board)) return faults;
   return faults.map((fault): BoardRemark => {
     if (fault.rule !== 'obstacle-in-the-way') return fault;
     const lift = clearLift(job, fault, faults, standing);
@@ -50,6 +49,11 @@ export function withLift(
       ],
     };
   });
+}
+
+/** True for a board that has fixings, all on one height off the panel. */
+export function isOnOneHeight({ given }: Board): boolean {
+  return new Set(Object.values(given.fixings).map(({ spacer }) => spacer ?? 0)).size === 1;
 }
 
 /** The lines that other bolts ask for: a bolt that was proposed follows by itself. */

@@ -9,7 +9,7 @@ import { boardPose } from '../board-pose.ts';
 import type { BoardFixing } from '../board-shape.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { spaceToKeep } from '../place-boards.ts';
-import { liftWhere, writtenBolts } from '../raising/lifted-clear.ts';
+import { isOnOneHeight, liftWhere, writtenBolts } from '../raising/lifted-clear.ts';
 
 /** What the space of a board lets move where a web of it is too narrow: itself, its sides, the points it is fixed at. */
 export function webGround(job: Job, laid: LaidBoard, fixings: readonly BoardFixing[]): WebGround {
@@ -36,14 +36,11 @@ export function webGround(job: Job, laid: LaidBoard, fixings: readonly BoardFixi
     },
     spacerToGrow: (growth) => {
       const grown = grownRectangle(shape, growth);
-      const own = new Set(Object.values(board.given.fixings).map(({ spacer }) => spacer ?? 0));
-      if (!grown || own.size !== 1) return null;
-      const larger = { ...loaded, shape: grown };
+      if (!grown || !isOnOneHeight(board)) return null;
+      const [larger, before] = [{ ...loaded, shape: grown }, faultsOf(loaded)];
       const lift = liftWhere(job, board, pose.standoffM, (standoffM) => {
         const after = faultsOf(larger, { ...pose, standoffM });
-        return (
-          after.every(({ rule }) => rule !== 'obstacle-in-the-way') && noneNewIn(faultsOf(loaded), after)
-        );
+        return after.every(({ rule }) => rule !== 'obstacle-in-the-way') && noneNewIn(before, after);
       });
       // What asks for another sheet or another bolt as well is no way by itself.
       const isAlone = lift?.sheet.id === board.sheetId && writtenBolts(job, board, lift).length === 0;
