@@ -81,7 +81,7 @@ const softWeight = 5;
  * take from each other or that the walls of the space leave too small, and ends that face away from where wires come from. Everything else is in its score.
  */
 export function searchLayouts(task: LayoutTask, given: SearchGiven): SearchResult {
-  const { stepM } = { stepM: given.rules.house.stepM, ...given };
+  const stepM = given.stepM ?? given.rules.house.stepM;
   const setting = settingOf(task, given.rules, stepM);
   const evaluations = Math.min(searchDefaults.evaluations, evaluationsEach * setting.open.length);
   const options: SearchOptions = { ...searchDefaults, evaluations, stepM, ...given };

@@ -95,8 +95,8 @@ function exchanged(
     better = false;
     for (const assignment of exchanges(options, best.assignment)) {
       const apart = open.flatMap(({ id }, at) => (assignment[at] === best.assignment[at] ? [] : [id]));
-      const routes = best.routing.routes.filter((route) => apart.includes(route.wire));
-      if (!routes.some((one, at) => crossingCount(one, routes.slice(at + 1)) > 0)) continue;
+      const [one, other] = best.routing.routes.filter((route) => apart.includes(route.wire));
+      if (!one || !other || crossingCount(one, [other]) === 0) continue;
       if (tried >= mostExchanges) return best;
       tried += 1;
       const before = best.routing.routes.filter((route) => !apart.includes(route.wire));

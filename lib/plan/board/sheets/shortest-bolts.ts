@@ -8,8 +8,9 @@ type Fixing = Board['given']['fixings'][string];
 
 /**
  * The job with each bolt that a rule proposed for a board of an open sheet as short as the sheet allows that was chosen:
- * it was proposed for the most of those that it may come to be of. A bolt passes board and spacer and goes one measure of `thread-engagement`
- * into its thread, and no farther than is free behind; one on the shelf goes before another of its length.
+ * it was proposed for the most of those that it may come to be of. A bolt passes board and spacer and goes one measure of
+ * `thread-engagement` into its thread, and no farther than is free behind; one on the shelf goes before another of its
+ * length.
  */
 export function withShortestBolts(job: Job): Job {
   const bolts = new Map<string, string>();
